@@ -1,0 +1,314 @@
+//! The named quantities that rules and reports speak of, one typed slot of the ledger each.
+//!
+//! An id here is the word for the thing everywhere: rule files, records, reports, tests. The unit is the
+//! one it is shown in; values are kept in SI.
+
+use crate::formula::MOST_PHASES;
+use crate::ledger::{About, Characteristic, PhaseCharacteristic};
+use crate::units::*;
+
+macro_rules! characteristics {
+    (
+        single { $($name:ident: $quantity:ident, $id:literal, $symbol:literal, $unit:literal, $words:literal;)* }
+        phased { $($phased:ident: $phased_quantity:ident, $phased_id:literal, $phased_symbol:literal, $phased_unit:literal, $phased_words:literal;)* }
+    ) => {
+        #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
+        enum Single { $($name,)* COUNT }
+        #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
+        enum Phased { $($phased,)* COUNT }
+        const SINGLES: usize = Single::COUNT as usize;
+        /// How many slots the ledger has.
+        pub const SLOTS: usize = SINGLES + Phased::COUNT as usize * MOST_PHASES;
+        $(
+            #[doc = $words]
+            pub const $name: Characteristic<$quantity> = Characteristic::at_slot(Single::$name as usize);
+        )*
+        $(
+            #[doc = $phased_words]
+            pub const $phased: PhaseCharacteristic<$phased_quantity> =
+                PhaseCharacteristic::at_slot(SINGLES + Phased::$phased as usize * MOST_PHASES);
+        )*
+        static ABOUT: &[About] = &[
+            $(About { id: $id, symbol: $symbol, unit: $unit, words: $words, phased: false, dimension: <$quantity as Measure>::DIMENSION },)*
+            $(About { id: $phased_id, symbol: $phased_symbol, unit: $phased_unit, words: $phased_words, phased: true, dimension: <$phased_quantity as Measure>::DIMENSION },)*
+        ];
+    };
+}
+
+characteristics! {
+    single {
+        // what the brief asks of the axis
+        TRAVEL: Length, "travel", "s", "mm", "travel of the axis";
+        OVERTRAVEL: Length, "overtravel", "s_o", "mm", "overtravel at each end";
+        SPEED: Velocity, "speed", "v", "m/min", "highest speed of the axis";
+        ACCELERATION: Acceleration, "acceleration", "a", "m/s²", "acceleration of the axis";
+        JERK: Jerk, "jerk", "j", "m/s³", "jerk of the axis";
+        INCLINATION: Angle, "inclination", "θ", "deg", "angle of the axis above the horizontal";
+        MOVED_MASS: Mass, "moved-mass", "m_0", "kg", "mass of the slide without its drive and what it carries";
+        CARRIED_MASS: Mass, "carried-mass", "m_c", "kg", "mass of the axes carried, with their drives";
+        DRIVES: Ratio, "drives", "n_d", "1", "number of drives that move the axis together";
+        CARRIAGE_REACH: Ratio, "carriage-reach", "y/B", "1", "farthest place of the carried axis from the middle, over the distance of the drives";
+        GUIDE_FRICTION: Ratio, "guide-friction", "µ", "1", "friction coefficient of the guides";
+        WIPER_FORCE: Force, "wiper-force", "F_w", "N", "drag of seals, wipers and covers together";
+        COUNTERBALANCE_SHARE: Ratio, "counterbalance-share", "c_b", "1", "share of the weight that a counterbalance carries";
+        CUTTING_FORCE: Force, "cutting-force", "F_c", "N", "cutting force along the axis";
+        CUTTING_SPEED: Velocity, "cutting-speed", "v_c", "m/min", "speed of the axis while cutting";
+        SERVICE_HOURS: Time, "service-hours", "t_s", "h", "working hours over the service life";
+        SERVICE_YEARS: Time, "service-years", "t_y", "years", "years of service";
+        USUAL_STROKE: Length, "usual-stroke", "s_u", "mm", "stroke of a usual move";
+        TEMPERATURE_SWING: TemperatureInterval, "temperature-swing", "ΔT", "K", "how far the surroundings stray from the reference temperature";
+        REQUIRED_ACCURACY: Length, "required-accuracy", "A_req", "mm", "accuracy that the brief asks over the full travel";
+        REQUIRED_SECTION_ACCURACY: Length, "required-section-accuracy", "A2_req", "mm", "accuracy that the brief asks on any 2 m section";
+        REQUIRED_REPEATABILITY: Length, "required-repeatability", "R_req", "mm", "repeatability that the brief asks";
+        REQUIRED_REVERSAL: Length, "required-reversal", "B_req", "mm", "reversal error that the brief allows";
+        REQUIRED_DEFLECTION: Length, "required-deflection", "u_req", "mm", "give under the cutting force that the brief allows";
+        REQUIRED_FIRST_MODE: Frequency, "required-first-mode", "f_req", "Hz", "first resonance that the brief asks";
+        REQUIRED_RIPPLE: Length, "required-ripple", "w_req", "µm", "ripple within one tooth or turn that the brief allows";
+        BRACKET_STIFFNESS: Stiffness, "bracket-stiffness", "k_b", "N/µm", "stiffness of the bracket and housing that take the drive force";
+        END_GAP: Length, "end-gap", "s_g", "mm", "gap from the end of overtravel to the bearing, each end";
+
+        // masses and forces, one drive
+        RIDING_MASS: Mass, "riding-mass", "m_r", "kg", "parts of the drive that ride on the slide";
+        MOVING_MASS: Mass, "moving-mass", "m", "kg", "all mass that the axis moves";
+        LOAD_SHARE: Ratio, "load-share", "x_d", "1", "share of the moving mass on the most loaded drive";
+        DRIVEN_MASS: Mass, "driven-mass", "m_d", "kg", "moving mass on the most loaded drive";
+        FRICTION_FORCE: Force, "friction-force", "F_f", "N", "friction of guides and wipers on one drive";
+        PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive";
+        MEAN_FORCE: Force, "mean-force", "F_m", "N", "cubic mean force on one drive, weighted by travel";
+        GRAVITY_FORCE: Force, "gravity-force", "F_g", "N", "weight along the axis on one drive, no friction credited, no counterbalance";
+        MEAN_SPEED: Velocity, "mean-speed", "v_m", "m/min", "mean speed over the working time";
+        SERVICE_DISTANCE: Length, "service-distance", "s_t", "km", "distance travelled over the service life";
+        MOVE_TIME: Time, "move-time", "t_m", "s", "time of a usual move at top speed";
+        TRAVEL_PER_TURN: Length, "travel-per-turn", "p", "mm", "travel of the axis for one turn of screw or pinion";
+
+        // ball screw
+        NOMINAL_DIAMETER: Length, "nominal-diameter", "d_0", "mm", "nominal diameter of the screw";
+        LEAD: Length, "lead", "P_h", "mm", "lead of the screw";
+        BALL_CIRCLE_DIAMETER: Length, "ball-circle-diameter", "D_pw", "mm", "ball circle diameter";
+        BALL_DIAMETER: Length, "ball-diameter", "D_w", "mm", "ball diameter";
+        ROOT_DIAMETER: Length, "root-diameter", "d_r", "mm", "root diameter of the screw";
+        CORE_DIAMETER: Length, "core-diameter", "d_c", "mm", "diameter of the screw that carries axial load";
+        NUT_LENGTH: Length, "nut-length", "L_n", "mm", "length of the nut";
+        NUT_MASS: Mass, "nut-mass", "m_n", "kg", "mass of the nut";
+        DYNAMIC_RATING: Force, "dynamic-rating", "C_a", "kN", "basic dynamic axial load rating of the nut";
+        STATIC_RATING: Force, "static-rating", "C_0a", "kN", "basic static axial load rating of the nut";
+        RATED_NUT_STIFFNESS: Stiffness, "rated-nut-stiffness", "R_n", "N/µm", "stiffness of the nut at its reference preload of 5 % of the dynamic rating";
+        PRELOAD_SHARE: Ratio, "preload-share", "x_pr", "1", "preload over dynamic rating";
+        NUT_CLEARANCE: Length, "nut-clearance", "s_n", "µm", "axial clearance of the nut";
+        CIRCULATION_LIMIT: CirculationSpeed, "circulation-limit", "DN_lim", "mm/min", "permissible ball circulation speed";
+        SCREW_LENGTH_LIMIT: Length, "screw-length-limit", "L_max", "mm", "longest screw made in this size and grade";
+        SCREW_FRICTION: Ratio, "screw-friction", "µ_s", "1", "apparent friction coefficient of the nut";
+        GRADE_NUMBER: Ratio, "grade-number", "Gr", "1", "lead accuracy grade";
+        POSITIONING: Ratio, "positioning-grade", "Pos", "1", "one for a positioning screw, zero for a transport screw";
+        VARIATION_300: Length, "variation-300", "v_300p", "µm", "permissible travel variation within 300 mm";
+        TURN_VARIATION: Length, "turn-variation", "v_2πp", "µm", "permissible travel variation within one turn";
+        JOURNAL_LENGTH: Length, "journal-length", "L_j", "mm", "both journals of the screw together";
+        FREE_LENGTH: Length, "free-length", "L", "mm", "free length of the screw, bearing to bearing";
+        SCREW_LENGTH: Length, "screw-length", "L_s", "mm", "length of the screw";
+        SCREW_SPEED: AngularVelocity, "screw-speed", "n_s", "1/min", "speed of the screw at top speed of the axis";
+        CIRCULATION_SPEED: CirculationSpeed, "circulation-speed", "DN", "mm/min", "ball circulation speed at top speed of the axis";
+        LEAD_ANGLE: Angle, "lead-angle", "β", "deg", "lead angle of the screw";
+        SCREW_EFFICIENCY: Ratio, "screw-efficiency", "η_1", "1", "efficiency of the nut, turning into thrust";
+        BACK_DRIVING_EFFICIENCY: Ratio, "back-driving-efficiency", "η_2", "1", "efficiency of the nut, thrust into turning";
+        PRELOAD: Force, "preload", "F_pr", "N", "preload of the nut";
+        PRELOAD_DRAG: Torque, "preload-drag-torque", "T_p", "N·m", "drag torque of the preload";
+        SCREW_LIFE: Revolutions, "screw-life", "L_10", "Mrev", "nominal life of the nut, 90 % survive";
+        SCREW_LIFE_HOURS: Time, "screw-life-hours", "L_10h", "h", "nominal life of the nut in working hours";
+        LOADED_HALF_PEAK: Force, "loaded-half-peak", "F_1", "N", "largest load on one half of the preloaded nut";
+        STATIC_SAFETY: Ratio, "static-safety", "s_0", "1", "static safety of the nut";
+        NUT_STIFFNESS: Stiffness, "nut-stiffness", "k_n", "N/µm", "stiffness of the nut at its preload";
+        SCREW_INERTIA: MomentOfInertia, "screw-inertia", "J_s", "kg·cm²", "moment of inertia of the screw";
+        SCREW_MASS: Mass, "screw-mass", "m_s", "kg", "mass of the screw";
+        NUT_HEAT: Power, "nut-heat", "P_n", "W", "mean heat from the drag of the nut";
+        SCREW_WARMING: TemperatureInterval, "screw-warming", "ΔT_s", "K", "warming of the screw over its surroundings";
+        SCREW_WEIGHT_ON_NUT: Force, "screw-weight-on-nut", "F_w", "N", "weight of the screw that the nut carries sideways";
+        MEAN_TRAVEL_DEVIATION: Length, "mean-travel-deviation", "e_p", "µm", "tolerance of the mean travel over the full travel";
+        TRAVEL_VARIATION: Length, "travel-variation", "v_up", "µm", "permissible travel variation over the full travel";
+        SECTION_TRAVEL_DEVIATION: Length, "section-travel-deviation", "e_2m", "µm", "tolerance of the mean travel over 2 m";
+
+        // ends of the screw
+        EIGENVALUE_SQUARED: Ratio, "eigenvalue-squared", "λ²", "1", "bending eigenvalue of the end fixity, squared";
+        BUCKLING_FACTOR: Ratio, "buckling-factor", "N", "1", "buckling factor of the end fixity";
+        THRUST_ENDS: Ratio, "thrust-ends", "n_t", "1", "ends that take axial force";
+        BEARING_BORE: Length, "bearing-bore", "d_b", "mm", "bore of the screw bearing";
+        BEARING_RATING: Force, "bearing-rating", "C_b", "kN", "dynamic axial rating of the screw bearing";
+        BEARING_PRELOAD: Force, "bearing-preload", "F_vb", "kN", "preload of the screw bearing";
+        BEARING_STIFFNESS: Stiffness, "bearing-stiffness", "k_ax", "N/µm", "axial stiffness of the screw bearing";
+        BEARING_SPEED_LIMIT: AngularVelocity, "bearing-speed-limit", "n_b", "1/min", "highest speed of the screw bearing";
+        BEARING_DRAG: Torque, "bearing-drag-torque", "T_b", "N·m", "drag of all screw bearings together";
+        WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw";
+        COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the screw buckles";
+        BEARING_LIFE_HOURS: Time, "bearing-life-hours", "L_bh", "h", "nominal life of the screw bearing in working hours";
+        SCREW_STIFFNESS: Stiffness, "screw-stiffness", "k_s", "N/µm", "axial stiffness of screw and bearings at the worst nut position";
+        SCREW_TORSION: Stiffness, "screw-torsional-stiffness-linear", "k_t", "N/µm", "torsional stiffness of the screw, seen along the travel";
+        COUPLING_LINEAR_STIFFNESS: Stiffness, "coupling-linear-stiffness", "k_cl", "N/µm", "stiffness of coupling or belt, seen along the travel";
+        SCREW_SAG: Length, "screw-sag", "f_s", "mm", "sag of the screw under its own weight";
+
+        // coupling, belt or gearbox
+        REDUCTION: Ratio, "reduction", "i", "1", "turns of the motor for one turn of screw or pinion";
+        REDUCTION_EFFICIENCY: Ratio, "reduction-efficiency", "η_g", "1", "efficiency of coupling, belt or gearbox";
+        REDUCTION_INERTIA: MomentOfInertia, "reduction-inertia", "J_g", "kg·cm²", "inertia of coupling, belt or gearbox at the motor";
+        REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
+        REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
+        SHAFT_TORQUE: Torque, "shaft-torque", "T_s", "N·m", "largest torque at screw or pinion";
+
+        // rack and pinion
+        MODULE: Length, "module", "m_n", "mm", "normal module";
+        TEETH: Ratio, "teeth", "z", "1", "teeth of the pinion";
+        HELIX_ANGLE: Angle, "helix-angle", "β", "deg", "helix angle; straight teeth have none";
+        PROFILE_SHIFT: Ratio, "profile-shift", "x", "1", "profile shift factor of the pinion";
+        LEAST_PROFILE_SHIFT: Ratio, "least-profile-shift", "x_min", "1", "profile shift below which the pinion is undercut";
+        FACE_WIDTH: Length, "face-width", "b", "mm", "common face width";
+        QUALITY: Ratio, "quality", "Q", "1", "tooth quality of rack and pinion";
+        PINION_CONTACT_LIMIT: Pressure, "pinion-contact-limit", "σ_Hlim1", "MPa", "allowable contact stress number of the pinion";
+        PINION_BENDING_LIMIT: Pressure, "pinion-bending-limit", "σ_Flim1", "MPa", "nominal bending stress number of the pinion";
+        RACK_CONTACT_LIMIT: Pressure, "rack-contact-limit", "σ_Hlim2", "MPa", "allowable contact stress number of the rack";
+        RACK_BENDING_LIMIT: Pressure, "rack-bending-limit", "σ_Flim2", "MPa", "nominal bending stress number of the rack";
+        FACE_LOAD_FACTOR: Ratio, "face-load-factor", "K_Hβ", "1", "face load factor of contact stress";
+        REVERSAL_FACTOR: Ratio, "reversal-factor", "Y_M", "1", "mean stress factor for teeth loaded on both flanks";
+        PINION_DIAMETER: Length, "pinion-diameter", "d", "mm", "reference diameter of the pinion";
+        PINION_SPEED: AngularVelocity, "pinion-speed", "n_p", "1/min", "speed of the pinion at top speed of the axis";
+        TRANSVERSE_CONTACT_RATIO: Ratio, "transverse-contact-ratio", "ε_α", "1", "transverse contact ratio";
+        OVERLAP_RATIO: Ratio, "overlap-ratio", "ε_β", "1", "overlap ratio";
+        TOTAL_CONTACT_RATIO: Ratio, "total-contact-ratio", "ε_γ", "1", "total contact ratio: teeth engaged on average";
+        TIP_THICKNESS: Ratio, "tip-thickness", "s_an/m_n", "1", "tooth thickness at the tip of the pinion, in modules";
+        PINION_CYCLES: Ratio, "pinion-cycles", "N_1", "1", "load cycles of a pinion tooth over the service life";
+        RACK_CYCLES: Ratio, "rack-cycles", "N_2", "1", "load cycles of the most used rack tooth over the service life";
+        PINION_PITTING_FORCE: Force, "pinion-pitting-force", "F_H1", "kN", "tooth force that the pinion flanks bear";
+        PINION_ROOT_FORCE: Force, "pinion-root-force", "F_F1", "kN", "tooth force that the pinion roots bear";
+        RACK_PITTING_FORCE: Force, "rack-pitting-force", "F_H2", "kN", "tooth force that the rack flanks bear";
+        RACK_ROOT_FORCE: Force, "rack-root-force", "F_F2", "kN", "tooth force that the rack roots bear";
+        RACK_SPEED_LIMIT: Velocity, "rack-speed-limit", "v_lim", "m/min", "highest speed of an open greased rack of this quality";
+        SEGMENT_LENGTH: Length, "segment-length", "l_s", "mm", "length of a rack segment";
+        RACK_LENGTH: Length, "rack-length", "L_r", "mm", "length of the rack line";
+        RACK_MASS: Mass, "rack-mass", "m_r2", "kg", "mass of the rack line";
+        RACK_MASS_PER_LENGTH: LinearMassDensity, "rack-mass-per-length", "m'_r", "kg/m", "mass of the rack a metre";
+        SEGMENTS: Ratio, "segments", "n_s", "1", "rack segments in the line";
+        SEGMENT_PITCH_ERROR: Length, "segment-pitch-error", "e_s", "µm", "cumulative pitch error of one segment";
+        JOINT_STEP: Length, "joint-step", "e_j", "µm", "pitch step at a joint of segments";
+        CUMULATIVE_PITCH_ERROR: Length, "cumulative-pitch-error", "F_pk", "µm", "pitch error of the rack line over the full travel";
+        SECTION_PITCH_ERROR: Length, "section-pitch-error", "F_p2", "µm", "pitch error of the rack line over 2 m";
+        PINION_PITCH_DEVIATION: Length, "pinion-total-pitch-deviation", "F_p", "µm", "total pitch deviation of the pinion";
+        SINGLE_PITCH_DEVIATION: Length, "single-pitch-deviation", "f_p", "µm", "single pitch deviation of the pinion";
+        MESH_PLAY: Length, "mesh-play", "j_t", "µm", "play set between pinion and rack";
+        MESH_STIFFNESS: Stiffness, "mesh-stiffness", "k_m", "N/µm", "stiffness of the mesh along the travel";
+        MOUNT_STIFFNESS: Stiffness, "mount-stiffness", "k_r", "N/µm", "stiffness of the rack on its fasteners";
+        FASTENER_PITCH: Length, "fastener-pitch", "p_f", "mm", "distance of the rack fasteners";
+        FASTENERS: Ratio, "fasteners", "n_f", "1", "fasteners of the rack line";
+        FASTENER_PRELOAD: Force, "fastener-preload", "F_M", "kN", "assembly preload of one fastener";
+        SLIP_FORCE: Force, "slip-force", "F_S", "kN", "force at which the rack slips on its seat, worst at a segment end";
+        GEARBOX_ACCELERATION_TORQUE: Torque, "gearbox-acceleration-torque", "T_acc", "N·m", "acceleration torque of the gearbox";
+        GEARBOX_CONTINUOUS_TORQUE: Torque, "gearbox-continuous-torque", "T_cont", "N·m", "continuous torque of the gearbox";
+        GEARBOX_STOP_TORQUE: Torque, "gearbox-stop-torque", "T_stop", "N·m", "emergency stop torque of the gearbox";
+        GEARBOX_NOMINAL_SPEED: AngularVelocity, "gearbox-nominal-speed", "n_nom", "1/min", "nominal input speed of the gearbox";
+        GEARBOX_SPEED_LIMIT: AngularVelocity, "gearbox-speed-limit", "n_1max", "1/min", "highest input speed of the gearbox";
+        GEARBOX_PLAY: Angle, "gearbox-play", "φ_g", "arcmin", "play of the gearbox at its output";
+        GEARBOX_RADIAL_LIMIT: Force, "gearbox-radial-limit", "F_rad,lim", "kN", "radial force that the gearbox output bears at the pinion, at its reference speed and life";
+        GEARBOX_MASS: Mass, "gearbox-mass", "m_g", "kg", "mass of the gearbox";
+        OUTPUT_SHAFT_STIFFNESS: Stiffness, "output-shaft-stiffness", "k_sh", "N/µm", "stiffness of the gearbox output shaft at the pinion, along the travel";
+        GEARBOX_LINEAR_STIFFNESS: Stiffness, "gearbox-linear-stiffness", "k_g", "N/µm", "stiffness of the gearbox, seen along the travel";
+        PLAY_AT_RACK: Length, "backlash-at-rack", "j_g", "µm", "play of the gearbox, seen at the rack";
+        OUTPUT_TORQUE: Torque, "output-torque", "T_2", "N·m", "largest torque at the gearbox output";
+        MEAN_OUTPUT_TORQUE: Torque, "mean-output-torque", "T_2m", "N·m", "cubic mean torque at the gearbox output";
+        MEAN_INPUT_SPEED: AngularVelocity, "mean-input-speed", "n_1m", "1/min", "mean input speed of the gearbox";
+        RADIAL_LOAD: Force, "radial-load", "F_rad", "kN", "mean radial force of the pinion on the gearbox output";
+        RADIAL_CAPACITY: Force, "radial-capacity", "F_rad,perm", "kN", "radial force that the gearbox output bears over the service life";
+        STOP_TORQUE: Torque, "stop-torque", "T_2s", "N·m", "torque at the gearbox output when the motor pulls with its peak torque against the load's inertia";
+        RIPPLE: Length, "ripple", "w", "µm", "position ripple within one tooth or one turn at cutting speed";
+
+        // stiffness and dynamics
+        TOTAL_STIFFNESS: Stiffness, "total-stiffness", "k", "N/µm", "stiffness of one drive from motor to slide at the worst place";
+        FIRST_MODE: Frequency, "first-mode", "f_1", "Hz", "first resonance of the axis on its drive, motor held";
+        CUTTING_DEFLECTION: Length, "cutting-deflection", "u_c", "mm", "give of the drive under the cutting force";
+
+        // motor
+        RATED_TORQUE: Torque, "rated-torque", "T_N", "N·m", "rated torque of the motor";
+        STANDSTILL_TORQUE: Torque, "standstill-torque", "T_0", "N·m", "continuous torque of the motor at standstill";
+        RATED_SPEED: AngularVelocity, "rated-speed", "n_N", "1/min", "rated speed of the motor";
+        MOTOR_PEAK_TORQUE: Torque, "motor-peak-torque", "T_pk", "N·m", "peak torque of the motor";
+        KNEE_SPEED: AngularVelocity, "knee-speed", "n_k", "1/min", "speed up to which the peak torque is there";
+        MOTOR_SPEED_LIMIT: AngularVelocity, "motor-speed-limit", "n_max", "1/min", "highest speed of the motor";
+        ROTOR_INERTIA: MomentOfInertia, "rotor-inertia", "J_M", "kg·cm²", "inertia of the motor, with its brake if any";
+        BRAKE_TORQUE: Torque, "brake-torque", "T_B", "N·m", "rated torque of the motor brake; zero without one";
+        MOTOR_MASS: Mass, "motor-mass", "m_M", "kg", "mass of the motor";
+        MOTOR_SPEED: AngularVelocity, "motor-speed", "n_M", "1/min", "speed of the motor at top speed of the axis";
+        MASS_INERTIA: MomentOfInertia, "mass-inertia", "J_m", "kg·cm²", "driven mass as inertia at the motor";
+        LOAD_INERTIA: MomentOfInertia, "load-inertia", "J_L", "kg·cm²", "all inertia beyond the motor, at the motor";
+        ROTATING_INERTIA: MomentOfInertia, "rotating-inertia", "J_rot", "kg·cm²", "all turning parts, at the motor";
+        INERTIA_RATIO: Ratio, "inertia-ratio", "λ_J", "1", "load inertia over motor inertia";
+        DRAG_TORQUE: Torque, "drag-torque", "T_d", "N·m", "drag of nut, bearings or gearbox at screw or pinion";
+        PEAK_TORQUE: Torque, "peak-torque", "T_max", "N·m", "largest motor torque of any phase";
+        PEAK_TORQUE_USE: Ratio, "peak-torque-use", "x_T", "1", "largest motor torque over what the motor gives at that speed, worst phase";
+        RMS_TORQUE: Torque, "rms-torque", "T_rms", "N·m", "root mean square motor torque over the duty";
+        RMS_SPEED: AngularVelocity, "rms-speed", "n_rms", "1/min", "root mean square motor speed over the duty";
+        CONTINUOUS_TORQUE: Torque, "continuous-torque", "T_S1", "N·m", "continuous torque of the motor at its mean duty speed";
+        HOLDING_TORQUE: Torque, "holding-torque", "T_hold", "N·m", "torque at the motor that holds the load, no friction credited";
+        PEAK_POWER: Power, "peak-power", "P_max", "kW", "largest mechanical power of all drives of the axis";
+        MEAN_POWER: Power, "mean-power", "P_m", "kW", "mean electrical power of all drives of the axis while working";
+
+        // accuracy
+        SCALE_ERROR: Length, "scale-error", "e_sc", "µm", "error band of the linear scale over the travel";
+        POSITION_ERROR: Length, "position-error", "M", "µm", "range of the mean position deviation over the full travel";
+        SECTION_POSITION_ERROR: Length, "section-position-error", "M_2", "µm", "range of the mean position deviation over 2 m";
+        PLAY: Length, "play", "j", "µm", "play of the drive along the travel";
+        LOST_MOTION: Length, "lost-motion", "u_f", "µm", "friction lost motion";
+        REVERSAL_ERROR: Length, "reversal-error", "B", "µm", "reversal error";
+        SCATTER: Length, "scatter", "s", "µm", "standard deviation of a position";
+        REPEATABILITY: Length, "repeatability", "R", "µm", "bidirectional repeatability";
+        ACCURACY: Length, "accuracy", "A", "µm", "bidirectional accuracy: A up to 2 m of travel, systematic deviation E above";
+        SECTION_ACCURACY: Length, "section-accuracy", "A_2", "µm", "bidirectional accuracy on any 2 m section";
+        TOOL_ERROR: Length, "tool-error", "e_t", "µm", "half band that the axis adds at the tool";
+        THERMAL_GROWTH: Length, "thermal-growth", "ΔL", "µm", "growth of the measuring element over the travel in service";
+
+        // money, mass and time, all drives of the axis
+        DRIVE_MASS: Mass, "drive-mass", "m_dr", "kg", "complete mass of all drives of the axis";
+        LEAD_TIME: Time, "lead-time", "t_L", "weeks", "longest delivery time of any part";
+        ELEMENT_COST: Money, "element-cost", "K_e", "", "screws with nuts, or racks with pinions";
+        SUPPORT_COST: Money, "support-cost", "K_b", "", "screw bearings, or rack fasteners and pins";
+        REDUCTION_COST: Money, "reduction-cost", "K_g", "", "couplings, belts or gearboxes";
+        MOTOR_COST: Money, "motor-cost", "K_M", "", "motors with their drive electronics";
+        FEEDBACK_COST: Money, "feedback-cost", "K_f", "", "linear scales";
+        FITTING_COST: Money, "fitting-cost", "K_h", "", "machining of datums, fitting and alignment";
+        PURCHASE_COST: Money, "purchase-cost", "K_0", "", "price to buy and fit";
+        ENERGY_COST: Money, "energy-cost", "K_E", "", "energy a year";
+        UPKEEP_COST: Money, "upkeep-cost", "K_U", "", "lubrication and inspection a year";
+        WHOLE_LIFE_COST: Money, "whole-life-cost", "K_L", "", "price, energy and upkeep over the years of service, discounted";
+    }
+    phased {
+        PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
+        PHASE_SPEED: Velocity, "phase-speed", "v_k", "m/min", "mean speed in this phase, positive upward or forward";
+        PHASE_TOP_SPEED: Velocity, "phase-top-speed", "v̂_k", "m/min", "top speed in this phase";
+        PHASE_ACCELERATION: Acceleration, "phase-acceleration", "a_k", "m/s²", "acceleration in this phase, positive upward or forward";
+        PHASE_PROCESS_FORCE: Force, "phase-process-force", "F_p,k", "N", "cutting force in this phase, positive against upward or forward motion";
+        PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
+        PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";
+    }
+}
+
+/// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).
+pub fn about(slot: usize) -> (&'static About, Option<usize>) {
+    if slot < SINGLES {
+        (&ABOUT[slot], None)
+    } else {
+        let index = slot - SINGLES;
+        (&ABOUT[SINGLES + index / MOST_PHASES], Some(index % MOST_PHASES + 1))
+    }
+}
+
+/// The id of the characteristic in this slot; phases are numbered from 1: "phase-force.3".
+pub fn id(slot: usize) -> String {
+    match about(slot) {
+        (about, None) => about.id.into(),
+        (about, Some(phase)) => format!("{}.{phase}", about.id),
+    }
+}
+
+/// The slot of the single-valued characteristic with this id, and what is told of it.
+pub fn find(id: &str) -> Option<(usize, &'static About)> {
+    ABOUT.iter().enumerate().find(|(_, about)| !about.phased && about.id == id)
+}
+
+/// Every characteristic, singles first.
+pub fn all() -> &'static [About] {
+    ABOUT
+}

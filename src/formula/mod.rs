@@ -1,0 +1,64 @@
+//! Arithmetic with a source: pure functions, filed by mechanics and not by drive family.
+//!
+//! A formula is a constant that holds its function: the same constant serves the search, the worksheet,
+//! `calc` and `explain`. A function takes typed quantities, knows no defaults and makes no choices; what
+//! it gives outside its validity is said in its `validity` text.
+
+use crate::source::Source;
+use crate::units::Measure;
+use std::marker::PhantomData;
+
+pub mod constants;
+
+/// What a reader is told of a formula.
+#[derive(Debug, Clone, Copy)]
+pub struct Note {
+    /// Its id, as `calc` and `explain` know it.
+    pub id: &'static str,
+    /// What it gives, in words.
+    pub title: &'static str,
+    /// The equation as an engineer writes it, with the symbols of `inputs`.
+    pub equation: &'static str,
+    /// Each argument in order: its symbol in the equation, and its name as `calc` takes it (kebab-case).
+    pub inputs: &'static [(&'static str, &'static str)],
+    /// Where it holds, and what it gives elsewhere.
+    pub validity: &'static str,
+    /// Where it comes from.
+    pub sources: &'static [Source],
+}
+
+/// A formula: what it is, and the function that works it out.
+#[derive(Debug, Clone, Copy)]
+pub struct Formula<F: 'static> {
+    /// What a reader is told.
+    pub note: Note,
+    /// The function.
+    pub apply: F,
+}
+
+/// The most phases that a duty may have.
+pub const MOST_PHASES: usize = 64;
+
+/// A list of quantities, one for each phase of the duty.
+#[derive(Debug, Clone, Copy)]
+pub struct Series<Q> {
+    values: [f64; MOST_PHASES],
+    count: usize,
+    quantity: PhantomData<Q>,
+}
+
+impl<Q: Measure> Series<Q> {
+    /// The series of these SI values; no more than [`MOST_PHASES`] are kept.
+    pub fn of_si(values: &[f64]) -> Series<Q> {
+        let count = values.len().min(MOST_PHASES);
+        let mut kept = [0.0; MOST_PHASES];
+        kept[..count].copy_from_slice(&values[..count]);
+        Series { values: kept, count, quantity: PhantomData }
+    }
+
+    /// The SI values.
+    #[inline(always)]
+    pub fn si(&self) -> &[f64] {
+        &self.values[..self.count]
+    }
+}

@@ -1,0 +1,77 @@
+//! The two silent readers: plain numbers for the search, and stages for the rulebook.
+
+use super::{Ledger, Origin};
+use crate::characteristic::SLOTS;
+use crate::formula::Note;
+
+/// One number a slot, NaN until entered: what the search runs on.
+#[derive(Debug, Clone)]
+pub struct Known {
+    values: Box<[f64; SLOTS]>,
+}
+
+impl Default for Known {
+    fn default() -> Self {
+        Known { values: Box::new([f64::NAN; SLOTS]) }
+    }
+}
+
+impl Ledger for Known {
+    #[inline(always)]
+    fn value(&self, slot: usize) -> f64 {
+        self.values[slot]
+    }
+    #[inline(always)]
+    fn keep_given(&mut self, slot: usize, value: f64, _: Origin) {
+        self.values[slot] = value;
+    }
+    #[inline(always)]
+    fn keep_computed(&mut self, slot: usize, value: f64, _: &'static Note, _: impl FnOnce(&mut Vec<usize>)) {
+        self.values[slot] = value;
+    }
+}
+
+/// Learns in which stage each slot is entered, by running a family once on any of its parts.
+#[derive(Debug, Clone)]
+pub struct Discovery {
+    known: Known,
+    stage: usize,
+    stages: Vec<Option<usize>>,
+}
+
+impl Default for Discovery {
+    fn default() -> Self {
+        Discovery { known: Known::default(), stage: 0, stages: vec![None; SLOTS] }
+    }
+}
+
+impl Discovery {
+    /// Says that what is entered from now on belongs to this stage.
+    pub fn begin_stage(&mut self, stage: usize) {
+        self.stage = stage;
+    }
+
+    /// The stage in which a slot was entered, if it was.
+    pub fn stage_of(&self, slot: usize) -> Option<usize> {
+        self.stages[slot]
+    }
+
+    fn note_stage(&mut self, slot: usize) {
+        debug_assert!(self.stages[slot].is_none(), "slot {slot} is entered twice");
+        self.stages[slot] = Some(self.stage);
+    }
+}
+
+impl Ledger for Discovery {
+    fn value(&self, slot: usize) -> f64 {
+        self.known.value(slot)
+    }
+    fn keep_given(&mut self, slot: usize, value: f64, origin: Origin) {
+        self.note_stage(slot);
+        self.known.keep_given(slot, value, origin);
+    }
+    fn keep_computed(&mut self, slot: usize, value: f64, note: &'static Note, inputs: impl FnOnce(&mut Vec<usize>)) {
+        self.note_stage(slot);
+        self.known.keep_computed(slot, value, note, inputs);
+    }
+}

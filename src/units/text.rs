@@ -1,0 +1,239 @@
+//! Reading and printing quantities.
+
+use super::measure::Measure;
+use super::table::{Dimension, UNITS, Unit};
+use thiserror::Error;
+
+/// Why a text is not the quantity that was asked for.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum UnitError {
+    /// The text does not begin with a number.
+    #[error("`{text}` is not {}; write a number and a unit, such as `{}`", .wanted.words(), example(*.wanted))]
+    NotANumber {
+        /// What was read.
+        text: String,
+        /// What was expected.
+        wanted: Dimension,
+    },
+    /// A number without a unit.
+    #[error("`{text}` has no unit; {} is needed here, in {}", .wanted.words(), unit_list(*.wanted))]
+    NoUnit {
+        /// What was read.
+        text: String,
+        /// What was expected.
+        wanted: Dimension,
+    },
+    /// A number with a decimal comma.
+    #[error("`{text}` has a decimal comma; write a decimal point: `{}`", .text.replace(',', "."))]
+    DecimalComma {
+        /// What was read.
+        text: String,
+    },
+    /// A unit of some other dimension.
+    #[error("`{unit}` is a unit of {}, but {} is needed here, in {}", bare(.found.words()), .wanted.words(), unit_list(*.wanted))]
+    WrongDimension {
+        /// The unit that was read.
+        unit: String,
+        /// The dimension it measures.
+        found: Dimension,
+        /// What was expected.
+        wanted: Dimension,
+    },
+    /// A unit that no dimension knows.
+    #[error("unknown unit `{unit}`; {} is needed here, in {}{}", .wanted.words(), unit_list(*.wanted), nearest_hint(.nearest))]
+    UnknownUnit {
+        /// The unit that was read.
+        unit: String,
+        /// What was expected.
+        wanted: Dimension,
+        /// The nearest spelling that fits.
+        nearest: Option<&'static str>,
+    },
+    /// Not a number, or infinite.
+    #[error("`{text}` is not a finite number")]
+    NotFinite {
+        /// What was read.
+        text: String,
+    },
+}
+
+fn bare(words: &'static str) -> &'static str {
+    words.trim_start_matches("a ").trim_start_matches("an ")
+}
+
+fn unit_list(dimension: Dimension) -> String {
+    if dimension == Dimension::Money {
+        return "the currency of the brief, as a plain number".into();
+    }
+    let names: Vec<&str> = dimension.units().map(|unit| unit.name).collect();
+    match names.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
+        Some((last, _)) => (*last).into(),
+        None => String::new(),
+    }
+}
+
+fn example(dimension: Dimension) -> String {
+    match dimension.units().next().map(|unit| unit.name).unwrap_or("") {
+        "" | "1" => "1.5".into(),
+        name => format!("1.5 {name}"),
+    }
+}
+
+fn nearest_hint(nearest: &Option<&'static str>) -> String {
+    nearest.map(|name| format!("; did you mean `{name}`?")).unwrap_or_default()
+}
+
+/// Spellings that mean the same become one: micro signs, dots, powers and blanks.
+fn normalise(unit: &str) -> String {
+    let mut out = String::with_capacity(unit.len());
+    for character in unit.chars() {
+        match character {
+            'µ' | 'μ' => out.push('u'),
+            '²' => out.push_str("^2"),
+            '³' => out.push_str("^3"),
+            '⁻' => out.push_str("^-"),
+            '¹' => out.push('1'),
+            '·' | '⋅' | '*' | '×' => {}
+            character if character.is_whitespace() => {}
+            character => out.push(character),
+        }
+    }
+    // "m/s2" and "kgcm2" are written for m/s^2 and kgcm^2
+    for (plain, power) in [("s2", "s^2"), ("s3", "s^3"), ("m2", "m^2"), ("in2", "in^2")] {
+        if out.ends_with(plain) {
+            out.truncate(out.len() - plain.len());
+            out.push_str(power);
+        }
+    }
+    out
+}
+
+fn matches(unit: &Unit, normalised: &str) -> bool {
+    normalise(unit.name) == normalised || unit.spellings.iter().any(|spelling| normalise(spelling) == normalised)
+}
+
+/// Splits a text into the number it begins with and the rest.
+fn split_number(text: &str) -> Option<(f64, &str)> {
+    let bytes = text.as_bytes();
+    let mut end = 0;
+    if end < bytes.len() && (bytes[end] == b'+' || bytes[end] == b'-') {
+        end += 1;
+    }
+    let digits_from = end;
+    while end < bytes.len() && (bytes[end].is_ascii_digit() || bytes[end] == b'.') {
+        end += 1;
+    }
+    if end == digits_from {
+        return None;
+    }
+    if end < bytes.len() && (bytes[end] == b'e' || bytes[end] == b'E') {
+        let mut exponent = end + 1;
+        if exponent < bytes.len() && (bytes[exponent] == b'+' || bytes[exponent] == b'-') {
+            exponent += 1;
+        }
+        let first = exponent;
+        while exponent < bytes.len() && bytes[exponent].is_ascii_digit() {
+            exponent += 1;
+        }
+        if exponent > first {
+            end = exponent;
+        }
+    }
+    text[..end].parse().ok().map(|number| (number, &text[end..]))
+}
+
+/// Reads a text as a value of the given dimension, in SI units.
+///
+/// A bare number passes only for plain numbers and money. Errors name the units that fit.
+pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
+    let text = text.trim();
+    let lower = text.to_ascii_lowercase();
+    let unsigned = lower.trim_start_matches(['+', '-', '.']);
+    if unsigned.starts_with("nan") || unsigned.starts_with("inf") {
+        return Err(UnitError::NotFinite { text: text.into() });
+    }
+    let (number, rest) =
+        split_number(text).ok_or_else(|| UnitError::NotANumber { text: text.into(), wanted: dimension })?;
+    if rest.starts_with(',') {
+        return Err(UnitError::DecimalComma { text: text.into() });
+    }
+    let rest = rest.trim();
+    let value = if rest.is_empty() {
+        match dimension {
+            Dimension::Ratio | Dimension::Money => number,
+            _ => return Err(UnitError::NoUnit { text: text.into(), wanted: dimension }),
+        }
+    } else {
+        number * find_unit(dimension, rest)?.si
+    };
+    if value.is_finite() { Ok(value) } else { Err(UnitError::NotFinite { text: text.into() }) }
+}
+
+/// The unit of the given dimension that is spelt so.
+pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static Unit, UnitError> {
+    let normalised = normalise(spelling);
+    if let Some(unit) = dimension.units().find(|unit| matches(unit, &normalised)) {
+        return Ok(unit);
+    }
+    if let Some(other) = UNITS.iter().find(|unit| !unit.name.is_empty() && matches(unit, &normalised)) {
+        return Err(UnitError::WrongDimension { unit: spelling.into(), found: other.dimension, wanted: dimension });
+    }
+    let nearest = dimension
+        .units()
+        .map(|unit| {
+            (strsim::damerau_levenshtein(&normalise(unit.name).to_lowercase(), &normalised.to_lowercase()), unit.name)
+        })
+        .min()
+        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3)
+        .map(|(_, name)| name);
+    Err(UnitError::UnknownUnit { unit: spelling.into(), wanted: dimension, nearest })
+}
+
+/// Reads a text as a quantity.
+///
+/// ```
+/// use axiswright::units::{parse, Measure, Velocity};
+/// let speed: Velocity = parse("1000 in/min").unwrap();
+/// assert!((speed.si() - 0.423_333_333).abs() < 1e-9);
+/// ```
+pub fn parse<Q: Measure>(text: &str) -> Result<Q, UnitError> {
+    parse_as(Q::DIMENSION, text).map(Q::of_si)
+}
+
+/// Prints an SI value in a unit with all its digits, so that reading it gives the value back.
+pub fn print(si: f64, unit: &Unit) -> String {
+    with_unit(format!("{}", si / unit.si), unit)
+}
+
+/// Prints an SI value in a unit with so many significant digits.
+pub fn print_rounded(si: f64, unit: &Unit, digits: usize) -> String {
+    with_unit(significant(si / unit.si, digits), unit)
+}
+
+fn with_unit(number: String, unit: &Unit) -> String {
+    match unit.name {
+        "" | "1" => number,
+        name => format!("{number} {name}"),
+    }
+}
+
+/// A number with so many significant digits, without exponent between 0.0001 and a million.
+pub fn significant(value: f64, digits: usize) -> String {
+    if value == 0.0 {
+        return "0".into();
+    }
+    if !value.is_finite() {
+        return "not known".into();
+    }
+    let digits = digits.max(1);
+    let scientific = format!("{:.*e}", digits - 1, value);
+    let exponent: i32 = scientific.rsplit('e').next().and_then(|text| text.parse().ok()).unwrap_or(0);
+    if !(-4..6).contains(&exponent) {
+        return scientific;
+    }
+    let decimals = (digits as i32 - 1 - exponent).max(0) as usize;
+    let rounded: f64 = scientific.parse().unwrap_or(value);
+    let text = format!("{rounded:.decimals$}");
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').into() } else { text }
+}
