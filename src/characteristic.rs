@@ -158,6 +158,7 @@ characteristics! {
         HELIX_ANGLE: Angle, "helix-angle", "β", "deg", "helix angle; straight teeth have none";
         PROFILE_SHIFT: Ratio, "profile-shift", "x", "1", "profile shift factor of the pinion";
         LEAST_PROFILE_SHIFT: Ratio, "least-profile-shift", "x_min", "1", "profile shift below which the pinion is undercut";
+        LEAST_TEETH: Ratio, "least-teeth", "z_min", "1", "fewest pinion teeth without undercut at this profile shift";
         FACE_WIDTH: Length, "face-width", "b", "mm", "common face width";
         QUALITY: Ratio, "quality", "Q", "1", "tooth quality of rack and pinion";
         PINION_CONTACT_LIMIT: Pressure, "pinion-contact-limit", "σ_Hlim1", "MPa", "allowable contact stress number of the pinion";
