@@ -9,5 +9,6 @@
 pub mod characteristic;
 pub mod formula;
 pub mod ledger;
+pub mod rule;
 pub mod source;
 pub mod units;

@@ -1,0 +1,87 @@
+//! The rulebook in words, for people: the document `docs/rules.md` and `explain` are made of it.
+
+use super::{Example, Limit, Rule, Rulebook, When};
+use crate::characteristic;
+use crate::units::{print_rounded, significant};
+use std::fmt::Write;
+
+/// The whole rulebook as Markdown.
+pub fn describe(book: &Rulebook) -> String {
+    let mut out = String::from(
+        "# Rules\n\n\
+         Every limit that a drive is judged by, made from the files in `rules/`. Utilisation is demand over limit, or \
+         limit over demand where the demand has a floor: 1 is just allowed. A drive that fails a *shall* is not \
+         admissible; one that fails a *should* is, and the report says so. What cannot be worked out is not passed.\n\n\
+         | rule | obligation | families | limit |\n|---|---|---|---|\n",
+    );
+    for rule in &book.rules {
+        let _ = writeln!(
+            out,
+            "| [`{id}`](#{id}) | {} | {} | {} |",
+            rule.obligation.word(),
+            families(rule),
+            condition_and_limit(rule),
+            id = rule.id
+        );
+    }
+    for rule in &book.rules {
+        out.push('\n');
+        out.push_str(&describe_rule(rule));
+    }
+    out
+}
+
+/// One rule as Markdown.
+pub fn describe_rule(rule: &Rule) -> String {
+    let mut out = String::new();
+    let _ = writeln!(out, "## {}\n\n**{}.** ({}; {})\n", rule.id, rule.title, rule.obligation.word(), families(rule));
+    let _ = writeln!(out, "- Limit: {}", condition_and_limit(rule));
+    let mut named = Vec::new();
+    for slot in rule.slots() {
+        let (about, _) = characteristic::about(slot);
+        if !named.contains(&slot) {
+            let _ = writeln!(out, "- `{}`: {}", about.id, about.words);
+            named.push(slot);
+        }
+    }
+    let _ = writeln!(out, "- Reason: {}", one_line(&rule.reason));
+    let _ = writeln!(out, "- Remedy: {}", one_line(&rule.remedy));
+    for source in &rule.sources {
+        let _ = writeln!(out, "- Source: {} ({})", one_line(&source.note), source.standing.words());
+    }
+    for example in &rule.examples {
+        let _ = writeln!(out, "- Example: {}", describe_example(example));
+    }
+    out
+}
+
+fn describe_example(example: &Example) -> String {
+    let given: Vec<String> = example.written.iter().map(|(id, value)| format!("{id} {value}")).collect();
+    format!("{}: utilisation {}, {}", given.join(", "), significant(example.utilisation, 6), example.verdict.word())
+}
+
+fn families(rule: &Rule) -> String {
+    if rule.applies_to.is_empty() { "all families".into() } else { rule.applies_to.join(", ") }
+}
+
+fn condition_and_limit(rule: &Rule) -> String {
+    let (demand, _) = characteristic::about(rule.demand);
+    let limit = match rule.limit {
+        Limit::Value(value) => print_rounded(value, demand.display_unit(), 12),
+        Limit::Of(slot) if rule.factor == 1.0 => format!("`{}`", characteristic::id(slot)),
+        Limit::Of(slot) => format!("{} · `{}`", rule.factor, characteristic::id(slot)),
+    };
+    let condition = match rule.when {
+        None => String::new(),
+        Some(When::Stated(slot)) => format!(" (judged when `{}` is stated)", characteristic::id(slot)),
+        Some(When::Above(slot, value)) => {
+            let unit = characteristic::about(slot).0.display_unit();
+            format!(" (judged when `{}` is above {})", characteristic::id(slot), print_rounded(value, unit, 12))
+        }
+    };
+    format!("`{}` {} {limit}{condition}", demand.id, rule.sense.sign())
+}
+
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
