@@ -42,7 +42,7 @@ characteristics! {
         OVERTRAVEL: Length, "overtravel", "s_o", "mm", "overtravel at each end";
         SPEED: Velocity, "speed", "v", "m/min", "highest speed of the axis";
         ACCELERATION: Acceleration, "acceleration", "a", "m/s²", "acceleration of the axis";
-        JERK: Jerk, "jerk", "j", "m/s³", "jerk of the axis";
+        JERK: Jerk, "jerk", "j_a", "m/s³", "jerk of the axis";
         INCLINATION: Angle, "inclination", "θ", "deg", "angle of the axis above the horizontal";
         MOVED_MASS: Mass, "moved-mass", "m_0", "kg", "mass of the slide without its drive and what it carries";
         CARRIED_MASS: Mass, "carried-mass", "m_c", "kg", "mass of the axes carried, with their drives";
@@ -64,14 +64,18 @@ characteristics! {
         REQUIRED_DEFLECTION: Length, "required-deflection", "u_req", "mm", "give under the cutting force that the brief allows";
         REQUIRED_FIRST_MODE: Frequency, "required-first-mode", "f_req", "Hz", "first resonance that the brief asks";
         REQUIRED_RIPPLE: Length, "required-ripple", "w_req", "µm", "ripple within one tooth or turn that the brief allows";
-        BRACKET_STIFFNESS: Stiffness, "bracket-stiffness", "k_b", "N/µm", "stiffness of the bracket and housing that take the drive force";
+        BRACKET_STIFFNESS: Stiffness, "bracket-stiffness", "k_br", "N/µm", "stiffness of the bracket and housing that take the drive force";
         END_GAP: Length, "end-gap", "s_g", "mm", "gap from the end of overtravel to the bearing, each end";
+        SCALE_MOUNT_STIFFNESS: Stiffness, "scale-mount-stiffness", "k_sc", "N/µm", "stiffness between a linear scale and the slide it measures";
 
         // masses and forces, one drive
         RIDING_MASS: Mass, "riding-mass", "m_r", "kg", "parts of the drive that ride on the slide";
         MOVING_MASS: Mass, "moving-mass", "m", "kg", "all mass that the axis moves";
         LOAD_SHARE: Ratio, "load-share", "x_d", "1", "share of the moving mass on the most loaded drive";
         DRIVEN_MASS: Mass, "driven-mass", "m_d", "kg", "moving mass on the most loaded drive";
+        CUTTING_SHARE: Ratio, "cutting-share", "x_c", "1", "share of the cutting force on the most loaded drive";
+        DRIVE_WIPER_FORCE: Force, "drive-wiper-force", "F_w,d", "N", "drag of seals, wipers and covers on one drive";
+        DRIVE_CUTTING_FORCE: Force, "drive-cutting-force", "F_c,d", "N", "cutting force on the most loaded drive";
         FRICTION_FORCE: Force, "friction-force", "F_f", "N", "friction of guides and wipers on one drive";
         PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive";
         MEAN_FORCE: Force, "mean-force", "F_m", "N", "cubic mean force on one drive, weighted by travel";
@@ -89,9 +93,15 @@ characteristics! {
         ROOT_DIAMETER: Length, "root-diameter", "d_r", "mm", "root diameter of the screw";
         CORE_DIAMETER: Length, "core-diameter", "d_c", "mm", "diameter of the screw that carries axial load";
         NUT_LENGTH: Length, "nut-length", "L_n", "mm", "length of the nut";
-        NUT_MASS: Mass, "nut-mass", "m_n", "kg", "mass of the nut";
+        NUT_MASS: Mass, "nut-mass", "m_nut", "kg", "mass of the nut";
         DYNAMIC_RATING: Force, "dynamic-rating", "C_a", "kN", "basic dynamic axial load rating of the nut";
         STATIC_RATING: Force, "static-rating", "C_0a", "kN", "basic static axial load rating of the nut";
+        SIZE_DYNAMIC_RATING: Force, "size-dynamic-rating", "C_a,g", "kN", "dynamic rating of the size when ground";
+        SIZE_STATIC_RATING: Force, "size-static-rating", "C_0a,g", "kN", "static rating of the size when ground";
+        RATING_FACTOR: Ratio, "rating-factor", "f_C", "1", "rating of this manufacture over that of a ground screw";
+        LENGTH_PER_DIAMETER: Ratio, "length-per-diameter", "L/d_0", "1", "longest screw of this grade over its diameter";
+        BLANK_LENGTH: Length, "blank-length", "L_b", "mm", "longest blank of this manufacture";
+        SCREW_YIELD_STRENGTH: Pressure, "screw-yield-strength", "S_y", "MPa", "yield strength of the screw core";
         RATED_NUT_STIFFNESS: Stiffness, "rated-nut-stiffness", "R_n", "N/µm", "stiffness of the nut at its reference preload of 5 % of the dynamic rating";
         PRELOAD_SHARE: Ratio, "preload-share", "x_pr", "1", "preload over dynamic rating";
         NUT_CLEARANCE: Length, "nut-clearance", "s_n", "µm", "axial clearance of the nut";
@@ -103,9 +113,9 @@ characteristics! {
         VARIATION_300: Length, "variation-300", "v_300p", "µm", "permissible travel variation within 300 mm";
         TURN_VARIATION: Length, "turn-variation", "v_2πp", "µm", "permissible travel variation within one turn";
         JOURNAL_LENGTH: Length, "journal-length", "L_j", "mm", "both journals of the screw together";
-        FREE_LENGTH: Length, "free-length", "L", "mm", "free length of the screw, bearing to bearing";
+        FREE_LENGTH: Length, "free-length", "L_f", "mm", "free length of the screw, bearing to bearing";
         SCREW_LENGTH: Length, "screw-length", "L_s", "mm", "length of the screw";
-        SCREW_SPEED: AngularVelocity, "screw-speed", "n_s", "1/min", "speed of the screw at top speed of the axis";
+        SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of the screw at top speed of the axis";
         CIRCULATION_SPEED: CirculationSpeed, "circulation-speed", "DN", "mm/min", "ball circulation speed at top speed of the axis";
         LEAD_ANGLE: Angle, "lead-angle", "β", "deg", "lead angle of the screw";
         SCREW_EFFICIENCY: Ratio, "screw-efficiency", "η_1", "1", "efficiency of the nut, turning into thrust";
@@ -121,7 +131,9 @@ characteristics! {
         SCREW_MASS: Mass, "screw-mass", "m_s", "kg", "mass of the screw";
         NUT_HEAT: Power, "nut-heat", "P_n", "W", "mean heat from the drag of the nut";
         SCREW_WARMING: TemperatureInterval, "screw-warming", "ΔT_s", "K", "warming of the screw over its surroundings";
-        SCREW_WEIGHT_ON_NUT: Force, "screw-weight-on-nut", "F_w", "N", "weight of the screw that the nut carries sideways";
+        TEMPERATURE_RISE: TemperatureInterval, "temperature-rise", "ΔT_m", "K", "temperature of the measuring element over the reference temperature";
+        EXPANSION: Expansion, "expansion", "α", "µm/(m·K)", "coefficient of thermal expansion of the measuring element";
+        SCREW_WEIGHT_ON_NUT: Force, "screw-weight-on-nut", "G_s", "N", "weight of the screw that the nut carries sideways";
         MEAN_TRAVEL_DEVIATION: Length, "mean-travel-deviation", "e_p", "µm", "tolerance of the mean travel over the full travel";
         TRAVEL_VARIATION: Length, "travel-variation", "v_up", "µm", "permissible travel variation over the full travel";
         SECTION_TRAVEL_DEVIATION: Length, "section-travel-deviation", "e_2m", "µm", "tolerance of the mean travel over 2 m";
@@ -135,6 +147,7 @@ characteristics! {
         BEARING_PRELOAD: Force, "bearing-preload", "F_vb", "kN", "preload of the screw bearing";
         BEARING_STIFFNESS: Stiffness, "bearing-stiffness", "k_ax", "N/µm", "axial stiffness of the screw bearing";
         BEARING_SPEED_LIMIT: AngularVelocity, "bearing-speed-limit", "n_b", "1/min", "highest speed of the screw bearing";
+        BEARING_SET_DRAG: Torque, "bearing-set-drag", "T_b1", "N·m", "drag of one set of screw bearings";
         BEARING_DRAG: Torque, "bearing-drag-torque", "T_b", "N·m", "drag of all screw bearings together";
         WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw";
         COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the screw buckles";
@@ -147,15 +160,17 @@ characteristics! {
         // coupling, belt or gearbox
         REDUCTION: Ratio, "reduction", "i", "1", "turns of the motor for one turn of screw or pinion";
         REDUCTION_EFFICIENCY: Ratio, "reduction-efficiency", "η_g", "1", "efficiency of coupling, belt or gearbox";
+        TOTAL_EFFICIENCY: Ratio, "total-efficiency", "η", "1", "efficiency from motor to slide, motor driving";
+        TOTAL_BACK_EFFICIENCY: Ratio, "total-back-efficiency", "η_b", "1", "efficiency from slide to motor, load driving";
         REDUCTION_INERTIA: MomentOfInertia, "reduction-inertia", "J_g", "kg·cm²", "inertia of coupling, belt or gearbox at the motor";
         REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
         REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
-        SHAFT_TORQUE: Torque, "shaft-torque", "T_s", "N·m", "largest torque at screw or pinion";
+        SHAFT_TORQUE: Torque, "shaft-torque", "T_1", "N·m", "largest torque at screw or pinion";
 
         // rack and pinion
         MODULE: Length, "module", "m_n", "mm", "normal module";
         TEETH: Ratio, "teeth", "z", "1", "teeth of the pinion";
-        HELIX_ANGLE: Angle, "helix-angle", "β", "deg", "helix angle; straight teeth have none";
+        HELIX_ANGLE: Angle, "helix-angle", "β_h", "deg", "helix angle; straight teeth have none";
         PROFILE_SHIFT: Ratio, "profile-shift", "x", "1", "profile shift factor of the pinion";
         LEAST_PROFILE_SHIFT: Ratio, "least-profile-shift", "x_min", "1", "profile shift below which the pinion is undercut";
         LEAST_TEETH: Ratio, "least-teeth", "z_min", "1", "fewest pinion teeth without undercut at this profile shift";
@@ -168,6 +183,21 @@ characteristics! {
         FACE_LOAD_FACTOR: Ratio, "face-load-factor", "K_Hβ", "1", "face load factor of contact stress";
         REVERSAL_FACTOR: Ratio, "reversal-factor", "Y_M", "1", "mean stress factor for teeth loaded on both flanks";
         PINION_DIAMETER: Length, "pinion-diameter", "d", "mm", "reference diameter of the pinion";
+        PINION_MASS: Mass, "pinion-mass", "m_p", "kg", "mass of the pinion";
+        PINION_INERTIA: MomentOfInertia, "pinion-inertia", "J_p", "kg·cm²", "moment of inertia of the pinion";
+        MESH_EFFICIENCY: Ratio, "mesh-efficiency", "η_m", "1", "efficiency of the mesh";
+        MESH_FRICTION: Ratio, "mesh-friction", "µ_m", "1", "friction coefficient of the greased mesh";
+        SECTION_AREA: Area, "section-area", "A_r", "mm²", "cross section of the rack below the teeth";
+        FASTENER_STIFFNESS: Stiffness, "fastener-stiffness", "k_f", "N/µm", "shear stiffness of one rack fastener";
+        FASTENER_DIAMETER: Length, "fastener-diameter", "d_f", "mm", "nominal diameter of the rack fastener";
+        FASTENER_THREAD_PITCH: Length, "fastener-thread-pitch", "P_f", "mm", "pitch of the fastener thread";
+        FASTENER_STRENGTH: Pressure, "fastener-strength", "R_p0.2", "MPa", "0.2 % proof stress of the fastener";
+        THREAD_FRICTION: Ratio, "thread-friction", "µ_G", "1", "friction coefficient of fastener thread and head";
+        SEAT_FRICTION: Ratio, "seat-friction", "µ_T", "1", "friction coefficient between rack and seat";
+        TIGHTENING_FACTOR: Ratio, "tightening-factor", "α_A", "1", "scatter of the tightening method";
+        EMBEDDING_LOSS: Ratio, "embedding-loss", "f_Z", "1", "preload lost by embedding";
+        SHARING_FASTENERS: Ratio, "sharing-fasteners", "n_e", "1", "fasteners that share the force at a segment end";
+        SLIP_SAFETY: Ratio, "slip-safety", "S_G", "1", "safety against micro-slip under reversing force";
         PINION_SPEED: AngularVelocity, "pinion-speed", "n_p", "1/min", "speed of the pinion at top speed of the axis";
         TRANSVERSE_CONTACT_RATIO: Ratio, "transverse-contact-ratio", "ε_α", "1", "transverse contact ratio";
         OVERLAP_RATIO: Ratio, "overlap-ratio", "ε_β", "1", "overlap ratio";
@@ -184,7 +214,7 @@ characteristics! {
         RACK_LENGTH: Length, "rack-length", "L_r", "mm", "length of the rack line";
         RACK_MASS: Mass, "rack-mass", "m_r2", "kg", "mass of the rack line";
         RACK_MASS_PER_LENGTH: LinearMassDensity, "rack-mass-per-length", "m'_r", "kg/m", "mass of the rack a metre";
-        SEGMENTS: Ratio, "segments", "n_s", "1", "rack segments in the line";
+        SEGMENTS: Ratio, "segments", "n_seg", "1", "rack segments in the line";
         SEGMENT_PITCH_ERROR: Length, "segment-pitch-error", "e_s", "µm", "cumulative pitch error of one segment";
         JOINT_STEP: Length, "joint-step", "e_j", "µm", "pitch step at a joint of segments";
         CUMULATIVE_PITCH_ERROR: Length, "cumulative-pitch-error", "F_pk", "µm", "pitch error of the rack line over the full travel";
@@ -206,6 +236,10 @@ characteristics! {
         GEARBOX_PLAY: Angle, "gearbox-play", "φ_g", "arcmin", "play of the gearbox at its output";
         GEARBOX_RADIAL_LIMIT: Force, "gearbox-radial-limit", "F_rad,lim", "kN", "radial force that the gearbox output bears at the pinion, at its reference speed and life";
         GEARBOX_MASS: Mass, "gearbox-mass", "m_g", "kg", "mass of the gearbox";
+        NO_LOAD_TORQUE: Torque, "no-load-torque", "T_02", "N·m", "no-load torque of the gearbox at its output";
+        OVERHANG: Length, "overhang", "l", "mm", "pinion middle to the front bearing of the gearbox";
+        OUTPUT_SHAFT_DIAMETER: Length, "output-shaft-diameter", "d_sh", "mm", "diameter of the gearbox output shaft";
+        TILT_STIFFNESS: TorsionalStiffness, "tilt-stiffness", "c_t", "N·m/arcmin", "tilting stiffness of the gearbox output bearing";
         OUTPUT_SHAFT_STIFFNESS: Stiffness, "output-shaft-stiffness", "k_sh", "N/µm", "stiffness of the gearbox output shaft at the pinion, along the travel";
         GEARBOX_LINEAR_STIFFNESS: Stiffness, "gearbox-linear-stiffness", "k_g", "N/µm", "stiffness of the gearbox, seen along the travel";
         PLAY_AT_RACK: Length, "backlash-at-rack", "j_g", "µm", "play of the gearbox, seen at the rack";
@@ -232,6 +266,8 @@ characteristics! {
         ROTOR_INERTIA: MomentOfInertia, "rotor-inertia", "J_M", "kg·cm²", "inertia of the motor, with its brake if any";
         BRAKE_TORQUE: Torque, "brake-torque", "T_B", "N·m", "rated torque of the motor brake; zero without one";
         MOTOR_MASS: Mass, "motor-mass", "m_M", "kg", "mass of the motor";
+        ENCODER_COUNTS: Ratio, "encoder-counts", "N_e", "1", "steps of the motor encoder in one turn";
+        SUPPLY_EFFICIENCY: Ratio, "supply-efficiency", "η_s", "1", "efficiency of motor and drive electronics";
         MOTOR_SPEED: AngularVelocity, "motor-speed", "n_M", "1/min", "speed of the motor at top speed of the axis";
         MASS_INERTIA: MomentOfInertia, "mass-inertia", "J_m", "kg·cm²", "driven mass as inertia at the motor";
         LOAD_INERTIA: MomentOfInertia, "load-inertia", "J_L", "kg·cm²", "all inertia beyond the motor, at the motor";
@@ -249,12 +285,22 @@ characteristics! {
 
         // accuracy
         SCALE_ERROR: Length, "scale-error", "e_sc", "µm", "error band of the linear scale over the travel";
+        SCALE_ERROR_RATE: Ratio, "scale-error-rate", "e_r", "µm/m", "error band of the linear scale a metre";
+        SCALE_LEAST_ERROR: Length, "scale-least-error", "e_0", "µm", "error band of a short linear scale";
+        SECTION_SCALE_ERROR: Length, "section-scale-error", "e_s2", "µm", "error band of the linear scale over 2 m";
+        SECTION_LENGTH: Length, "section-length", "s_2", "mm", "length of the section on which accuracy is stated: 2 m, or the travel where shorter";
+        SECTION_TRAVEL_VARIATION: Length, "section-travel-variation", "v_u2", "µm", "permissible travel variation over the section";
+        SCALE_LENGTH_LIMIT: Length, "scale-length-limit", "L_sc", "mm", "longest travel that the feedback measures";
+        SCALE_SPEED_LIMIT: Velocity, "scale-speed-limit", "v_sc", "m/min", "highest speed that the feedback follows";
+        MEASURING_STEP: Length, "measuring-step", "q_s", "nm", "measuring step of the feedback at the slide";
+        FRICTION_SCATTER: Ratio, "friction-scatter", "x_s", "1", "part of the friction that varies from approach to approach";
+        COMPENSATED_PLAY: Ratio, "compensated-play", "x_j", "1", "part of the play that the controller compensates";
         POSITION_ERROR: Length, "position-error", "M", "µm", "range of the mean position deviation over the full travel";
         SECTION_POSITION_ERROR: Length, "section-position-error", "M_2", "µm", "range of the mean position deviation over 2 m";
-        PLAY: Length, "play", "j", "µm", "play of the drive along the travel";
+        PLAY: Length, "play", "j_p", "µm", "play of the drive along the travel";
         LOST_MOTION: Length, "lost-motion", "u_f", "µm", "friction lost motion";
         REVERSAL_ERROR: Length, "reversal-error", "B", "µm", "reversal error";
-        SCATTER: Length, "scatter", "s", "µm", "standard deviation of a position";
+        SCATTER: Length, "scatter", "s_x", "µm", "standard deviation of a position";
         REPEATABILITY: Length, "repeatability", "R", "µm", "bidirectional repeatability";
         ACCURACY: Length, "accuracy", "A", "µm", "bidirectional accuracy: A up to 2 m of travel, systematic deviation E above";
         SECTION_ACCURACY: Length, "section-accuracy", "A_2", "µm", "bidirectional accuracy on any 2 m section";
@@ -264,6 +310,17 @@ characteristics! {
         // money, mass and time, all drives of the axis
         DRIVE_MASS: Mass, "drive-mass", "m_dr", "kg", "complete mass of all drives of the axis";
         LEAD_TIME: Time, "lead-time", "t_L", "weeks", "longest delivery time of any part";
+        ELEMENT_PRICE: Money, "element-price", "k_e", "", "one screw with nut, or one rack line with pinion";
+        SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings of one screw, or fasteners and joints of one rack line";
+        REDUCTION_PRICE: Money, "reduction-price", "k_red", "", "one coupling, belt or gearbox";
+        MOTOR_PRICE: Money, "motor-price", "k_M", "", "one motor with its drive electronics";
+        FEEDBACK_PRICE: Money, "feedback-price", "k_F", "", "one linear scale, fitted length";
+        FITTING_PRICE: Money, "fitting-price", "k_h", "", "datum, fitting and alignment of one drive";
+        ANNUITY: Ratio, "annuity", "b_a", "1", "present value of one unit a year over the years of service";
+        HOURS_PER_YEAR: Time, "hours-per-year", "t_a", "h", "working hours a year";
+        ENERGY_PRICE: Money, "energy-price", "k_E", "", "price of a kilowatt hour";
+        DISCOUNT_RATE: Ratio, "discount-rate", "r", "%", "discount rate a year";
+        UPKEEP_PRICE: Money, "upkeep-price", "k_U", "", "lubrication and inspection of one drive a year";
         ELEMENT_COST: Money, "element-cost", "K_e", "", "screws with nuts, or racks with pinions";
         SUPPORT_COST: Money, "support-cost", "K_b", "", "screw bearings, or rack fasteners and pins";
         REDUCTION_COST: Money, "reduction-cost", "K_g", "", "couplings, belts or gearboxes";
@@ -277,10 +334,12 @@ characteristics! {
     }
     phased {
         PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
+        PHASE_DIRECTION: Ratio, "phase-direction", "σ_k", "1", "direction of motion in this phase: 1, -1, or 0 standing";
         PHASE_SPEED: Velocity, "phase-speed", "v_k", "m/min", "mean speed in this phase, positive upward or forward";
         PHASE_TOP_SPEED: Velocity, "phase-top-speed", "v̂_k", "m/min", "top speed in this phase";
         PHASE_ACCELERATION: Acceleration, "phase-acceleration", "a_k", "m/s²", "acceleration in this phase, positive upward or forward";
         PHASE_PROCESS_FORCE: Force, "phase-process-force", "F_p,k", "N", "cutting force in this phase, positive against upward or forward motion";
+        PHASE_DRIVE_PROCESS_FORCE: Force, "phase-drive-process-force", "F_pd,k", "N", "cutting force on the most loaded drive in this phase";
         PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
         PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";
     }
