@@ -148,6 +148,7 @@ characteristics! {
         BEARING_STIFFNESS: Stiffness, "bearing-stiffness", "k_ax", "N/µm", "axial stiffness of the screw bearing";
         BEARING_SPEED_LIMIT: AngularVelocity, "bearing-speed-limit", "n_b", "1/min", "highest speed of the screw bearing";
         BEARING_SET_DRAG: Torque, "bearing-set-drag", "T_b1", "N·m", "drag of one set of screw bearings";
+        BEARING_MASS: Mass, "bearing-mass", "m_b", "kg", "mass of one set of screw bearings";
         BEARING_DRAG: Torque, "bearing-drag-torque", "T_b", "N·m", "drag of all screw bearings together";
         WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw";
         COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the screw buckles";
@@ -165,6 +166,7 @@ characteristics! {
         REDUCTION_INERTIA: MomentOfInertia, "reduction-inertia", "J_g", "kg·cm²", "inertia of coupling, belt or gearbox at the motor";
         REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
         REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
+        REDUCTION_MASS: Mass, "reduction-mass", "m_red", "kg", "mass of coupling or belt reduction";
         SHAFT_TORQUE: Torque, "shaft-torque", "T_1", "N·m", "largest torque at screw or pinion";
 
         // rack and pinion

@@ -180,9 +180,7 @@ pub static ENCODER_STEP: Formula<fn(Length, Ratio, Ratio) -> Length> = Formula {
         validity: "an encoder on the motor shaft",
         sources: DERIVED,
     },
-    apply: |travel_per_turn, counts, reduction| {
-        Length::of_si(travel_per_turn.si() / (counts.si() * reduction.si()))
-    },
+    apply: |travel_per_turn, counts, reduction| Length::of_si(travel_per_turn.si() / (counts.si() * reduction.si())),
 };
 
 /// Sum of two temperature differences. Check: 5 K + 3 K → 8 K.

@@ -9,6 +9,7 @@ use crate::units::Measure;
 use std::marker::PhantomData;
 
 pub mod constants;
+pub mod layout;
 
 /// What a reader is told of a formula.
 #[derive(Debug, Clone, Copy)]
