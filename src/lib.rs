@@ -9,6 +9,7 @@
 pub mod characteristic;
 pub mod formula;
 pub mod ledger;
+pub mod record;
 pub mod rule;
 pub mod source;
 pub mod units;

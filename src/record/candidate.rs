@@ -1,0 +1,146 @@
+//! One configuration of a drive as it stands in the record.
+
+use super::parameters;
+use serde::{Deserialize, Serialize};
+
+/// One configuration of a drive.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CandidateRecord {
+    /// Id of the family.
+    pub family: String,
+    /// What it is made of, all drives of the axis together.
+    pub components: Vec<ComponentRecord>,
+    /// Its main sizes: for screws diameter, lead, grade, ends, preload; for racks module, teeth, helix, quality, ratio.
+    #[serde(with = "parameters")]
+    pub parameters: Vec<Parameter>,
+    /// Every quantity in working order.
+    pub worksheet: Vec<WorksheetLine>,
+    /// Every rule that was judged, worst first.
+    pub findings: Vec<FindingRecord>,
+    /// What it costs.
+    pub cost: CostRecord,
+}
+
+/// One component.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ComponentRecord {
+    /// What it does: screw, nut, end-support, reduction, gearbox, rack, pinion, motor, scale …
+    pub role: String,
+    /// Its designation in the catalogue.
+    pub designation: String,
+    /// How many, all drives of the axis together.
+    pub count: f64,
+    /// Unit of the count: "1" or "m".
+    pub unit: String,
+    /// Whether the catalogue entry is generic and must be replaced by supplier data before ordering.
+    pub generic: bool,
+}
+
+/// A main size.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parameter {
+    /// Its name.
+    pub name: String,
+    /// A number with a unit, or a word.
+    pub value: ParameterValue,
+}
+
+/// A main size is a number with a unit or a word.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum ParameterValue {
+    /// A number with its unit.
+    Number {
+        /// The number.
+        value: f64,
+        /// Its unit.
+        unit: String,
+    },
+    /// A word, such as a grade; its unit is "1".
+    Word {
+        /// The word.
+        value: String,
+        /// Always "1".
+        unit: String,
+    },
+}
+
+/// One line of a worksheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct WorksheetLine {
+    /// Id of the characteristic; phases are numbered from 1: "phase-force.3".
+    pub id: String,
+    /// Its symbol.
+    pub symbol: String,
+    /// Its value in `unit`.
+    pub value: Option<f64>,
+    /// The unit.
+    pub unit: String,
+    /// brief, catalog, assumed or formula.
+    pub origin: String,
+    /// Id of the formula that gave it.
+    pub formula: Option<String>,
+    /// Ids of the lines that went into the formula, in its order.
+    pub inputs: Vec<String>,
+}
+
+/// One rule judged on one configuration.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct FindingRecord {
+    /// Id of the rule.
+    pub rule: String,
+    /// shall or should.
+    pub obligation: String,
+    /// Id of the characteristic that is judged.
+    pub characteristic: String,
+    /// at-most or at-least.
+    pub sense: String,
+    /// Its value, in `unit`.
+    pub demand: Option<f64>,
+    /// The limit with its factor, in `unit`.
+    pub limit: Option<f64>,
+    /// The unit of both.
+    pub unit: String,
+    /// Demand over limit (limit over demand where a lower limit holds); above 1 fails.
+    pub utilisation: Option<f64>,
+    /// pass, fail, waived or not-evaluated.
+    pub verdict: String,
+}
+
+/// What a configuration costs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CostRecord {
+    /// Price to buy and fit.
+    pub purchase: f64,
+    /// Price over the years of service, discounted.
+    pub whole_life: f64,
+    /// The parts of the price, and the yearly costs.
+    pub lines: Vec<CostLine>,
+}
+
+/// One part of the price.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CostLine {
+    /// What it is for, in words.
+    pub item: String,
+    /// The amount.
+    pub amount: f64,
+}
+
+impl CandidateRecord {
+    /// The line of a characteristic.
+    pub fn line(&self, id: &str) -> Option<&WorksheetLine> {
+        self.worksheet.iter().find(|line| line.id == id)
+    }
+
+    /// The value of a characteristic, in the unit of its line.
+    pub fn value(&self, id: &str) -> Option<f64> {
+        self.line(id).and_then(|line| line.value)
+    }
+}

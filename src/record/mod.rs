@@ -1,0 +1,336 @@
+//! The decision record: everything a reader or an auditor needs, and the only thing the report reads.
+//!
+//! Method: plain serialisable structs; field names are kebab-case in JSON and stay stable. Values are in the
+//! unit that stands beside them; a value that is not known is null. The record carries no clock time, no
+//! host name, no absolute path and no thread count: same inputs, same bytes.
+
+mod candidate;
+mod parameters;
+
+pub use candidate::*;
+
+use serde::{Deserialize, Serialize};
+
+/// The version of the record's shape.
+pub const RECORD_VERSION: &str = "axiswright/1";
+
+/// A quantity as it stands in the record.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Amount {
+    /// The value in `unit`; null if not known.
+    pub value: Option<f64>,
+    /// The unit, as `units` spells it; empty for money and "1" for plain numbers.
+    pub unit: String,
+}
+
+/// The whole decision.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DecisionRecord {
+    /// [`RECORD_VERSION`].
+    pub record: String,
+    /// Version of the program.
+    pub tool: String,
+    /// Name of the machine, as the brief gives it.
+    pub machine_name: String,
+    /// Currency of every amount of money.
+    pub currency: String,
+    /// The files that went in, with their hashes.
+    pub inputs: Vec<InputFile>,
+    /// chosen, nothing-admissible or machine-limit.
+    pub outcome: Outcome,
+    /// Defaults that were used because the brief is silent.
+    pub assumptions: Vec<Assumed>,
+    /// Rules that the brief sets aside.
+    pub waivers: Vec<WaiverRecord>,
+    /// The axes, in the order of the brief.
+    pub axes: Vec<AxisRecord>,
+    /// The machine as a whole.
+    pub machine: MachineRecord,
+    /// Every rule that was applied, by id.
+    pub rules: Vec<RuleRecord>,
+    /// Every formula that a worksheet of this record names, by id.
+    pub formulas: Vec<FormulaRecord>,
+    /// Every characteristic that this record names (phases without their number), by id.
+    pub characteristics: Vec<CharacteristicRecord>,
+}
+
+/// A file that went in.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct InputFile {
+    /// brief, catalog or rules.
+    pub role: String,
+    /// File name, without any folder outside the project's own.
+    pub name: String,
+    /// SHA-256 of its text, hexadecimal.
+    pub sha256: String,
+}
+
+/// How it ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Outcome {
+    /// A drive was chosen (for an axis), or for every axis (for the machine).
+    Chosen,
+    /// No drive is admissible.
+    NothingAdmissible,
+    /// Every axis has admissible drives, but no set of them keeps the limits of the machine.
+    MachineLimit,
+}
+
+/// A default that was used.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Assumed {
+    /// Key path in the brief, or the name of a computed default.
+    pub key: String,
+    /// The value, as text without its unit.
+    pub value: String,
+    /// Its unit.
+    pub unit: String,
+    /// Why this value, and how good the reason is.
+    pub source: String,
+}
+
+/// A rule that the brief sets aside.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct WaiverRecord {
+    /// Id of the rule.
+    pub rule: String,
+    /// The axis, or null for all.
+    pub axis: Option<String>,
+    /// The reason given.
+    pub reason: String,
+    /// Who decided.
+    pub by: String,
+    /// Until when, ISO date.
+    pub until: Option<String>,
+    /// Whether a chosen drive fails the rule and needs the waiver.
+    pub used: bool,
+}
+
+/// One axis.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AxisRecord {
+    /// Its name.
+    pub name: String,
+    /// What it is for, if the brief says so.
+    pub purpose: Option<String>,
+    /// How it ended.
+    pub outcome: Outcome,
+    /// What the brief asks, as understood: brief key, value, whether the brief states it.
+    pub requirement: Vec<RequirementLine>,
+    /// The drive that was chosen.
+    pub chosen: Option<CandidateRecord>,
+    /// The next-best drives, best first.
+    pub runners_up: Vec<CandidateRecord>,
+    /// What was considered in each family.
+    pub families: Vec<FamilyRecord>,
+    /// What would change the answer.
+    pub turning_points: Vec<TurningPoint>,
+    /// How many drives of this axis nothing else beats in every respect at once (cost, mass, error, power …).
+    pub undominated: u64,
+    /// The carried mass at which the census was taken, and the range that its carried axes can have.
+    pub carried_mass: CarriedMass,
+    /// Ids of the cautions that this axis needs (see `report`), in order.
+    pub cautions: Vec<String>,
+}
+
+/// What an axis carries.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CarriedMass {
+    /// Names of the axes it carries directly.
+    pub axes: Vec<String>,
+    /// The least that it may have to carry, kg.
+    pub least: f64,
+    /// The most that it may have to carry, kg; the census is taken here.
+    pub most: f64,
+    /// What it carries in the machine that was chosen, kg.
+    pub chosen: Option<f64>,
+}
+
+/// One line of what the brief asks.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RequirementLine {
+    /// Key in the brief.
+    pub key: String,
+    /// The value, as text with its unit.
+    pub value: String,
+    /// Whether the brief states it; otherwise it is an assumption.
+    pub stated: bool,
+}
+
+/// One family on one axis.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct FamilyRecord {
+    /// Id of the family.
+    pub family: String,
+    /// Configurations that the catalogue gives.
+    pub configurations: u64,
+    /// Configurations that pass every binding rule.
+    pub admissible: u64,
+    /// The best admissible one.
+    pub best: Option<CandidateRecord>,
+    /// The one that misses by least, if none is admissible.
+    pub nearest: Option<CandidateRecord>,
+    /// The rules that excluded the others, each configuration counted once, at the first rule it failed.
+    pub excluded_by: Vec<Exclusion>,
+    /// For a ball-screw family on any axis: the best figures that any configuration reaches on the rule that
+    /// excludes most (for example the highest whip speed against the speed needed), as a finding.
+    pub best_on_chief_rule: Option<FindingRecord>,
+}
+
+/// How many configurations a rule excluded.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Exclusion {
+    /// Id of the rule.
+    pub rule: String,
+    /// Configurations that failed it first.
+    pub configurations: u64,
+}
+
+/// The nearest value of a requirement at which the answer changes.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct TurningPoint {
+    /// The requirement.
+    pub requirement: String,
+    /// Its unit.
+    pub unit: String,
+    /// What the brief asks now.
+    pub now: f64,
+    /// Where the answer changes.
+    pub turns_at: f64,
+    /// From which drive.
+    pub from: String,
+    /// To which drive.
+    pub to: String,
+    /// The rule that turns it, or "cost".
+    pub rule: String,
+}
+
+/// The machine as a whole.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MachineRecord {
+    /// Price to buy all drives.
+    pub purchase: Option<f64>,
+    /// Price over the years of service.
+    pub whole_life_cost: Option<f64>,
+    /// Error at the tool, all axes together.
+    pub tool_point_error: Option<Amount>,
+    /// Largest mechanical power of all axes at once.
+    pub peak_power: Option<Amount>,
+    /// Different motor models.
+    pub motor_models: Option<u32>,
+    /// Different gearbox models.
+    pub gearbox_models: Option<u32>,
+    /// Longest delivery time.
+    pub lead_time: Option<Amount>,
+    /// The limits of the brief against what was reached.
+    pub limits: Vec<MachineLimit>,
+    /// What was minimised, in words.
+    pub objective: String,
+    /// How the choice was found and proved.
+    pub solver: SolverRecord,
+}
+
+/// A limit of the machine.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MachineLimit {
+    /// Key in the brief.
+    pub limit: String,
+    /// What was reached; null if no machine was chosen.
+    pub reached: Option<f64>,
+    /// What the brief allows.
+    pub allowed: f64,
+    /// The unit of both.
+    pub unit: String,
+    /// pass, fail or not-evaluated.
+    pub verdict: String,
+}
+
+/// How the choice was found.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SolverRecord {
+    /// optimal, infeasible, not-proven, or not-run (an axis has no admissible drive).
+    pub status: String,
+    /// What the chosen machine reaches on the objective.
+    pub objective: Option<f64>,
+    /// No machine can do better than this.
+    pub bound: Option<f64>,
+    /// Columns of the integer program: drives that were offered, all axes.
+    pub columns: u64,
+    /// Answers that direct evaluation refused and that were cut off.
+    pub cuts: u64,
+}
+
+/// A rule as it was applied.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RuleRecord {
+    /// Its id.
+    pub id: String,
+    /// Its title.
+    pub title: String,
+    /// shall or should.
+    pub obligation: String,
+    /// Its limit in words: "screw-speed ≤ 0.8 · whip-speed".
+    pub limit: String,
+    /// Why.
+    pub reason: String,
+    /// What helps.
+    pub remedy: String,
+    /// Where it comes from.
+    pub sources: Vec<SourceRecord>,
+}
+
+/// A formula as it was used.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct FormulaRecord {
+    /// Its id.
+    pub id: String,
+    /// What it gives.
+    pub title: String,
+    /// The equation.
+    pub equation: String,
+    /// Where it holds.
+    pub validity: String,
+    /// Where it comes from.
+    pub sources: Vec<SourceRecord>,
+}
+
+/// A source and its standing.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SourceRecord {
+    /// standard, publication, derived, practice, memory or invented.
+    pub standing: String,
+    /// Where to look.
+    pub citation: String,
+}
+
+/// A characteristic as this record names it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CharacteristicRecord {
+    /// Its id.
+    pub id: String,
+    /// Its symbol.
+    pub symbol: String,
+    /// The unit it is shown in.
+    pub unit: String,
+    /// What it is.
+    pub words: String,
+}
