@@ -13,3 +13,4 @@ pub mod record;
 pub mod rule;
 pub mod source;
 pub mod units;
+pub mod yaml;

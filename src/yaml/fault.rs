@@ -1,0 +1,172 @@
+//! A fault in a file that a user wrote, and the list of all faults of a run.
+//!
+//! Method: a fault keeps the one line of the file that it speaks of, so that it can be shown without the file.
+//! `annotate-snippets` draws it. Control characters of the file are shown escaped.
+
+use super::place::Excerpt;
+use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
+use std::fmt;
+
+/// One fault in a file a user wrote.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fault {
+    /// The file, as the user named it or by its file name.
+    pub file: String,
+    /// The key path, such as `axes.long.travel` or `entries[3].lead`; empty for the file as a whole.
+    pub path: String,
+    /// The line, from 1; 0 when no place is known.
+    pub line: usize,
+    /// The column in characters, from 1; 0 when no place is known.
+    pub column: usize,
+    /// What is wrong, in plain words.
+    pub message: String,
+    /// What to do about it.
+    pub help: Option<String>,
+    excerpt: Option<Excerpt>,
+    label: &'static str,
+}
+
+impl Fault {
+    /// A fault of a file as a whole, without a place in it.
+    pub fn of_file(file: &str, message: impl Into<String>, help: Option<String>) -> Fault {
+        Fault {
+            file: file.into(),
+            path: String::new(),
+            line: 0,
+            column: 0,
+            message: visible(&message.into()),
+            help: help.map(|help| visible(&help)),
+            excerpt: None,
+            label: "",
+        }
+    }
+
+    /// The same fault at a place of the file.
+    pub(super) fn at(mut self, path: &str, excerpt: Option<Excerpt>, label: &'static str) -> Fault {
+        self.path = visible(path);
+        self.line = excerpt.as_ref().map_or(0, |excerpt| excerpt.line);
+        self.column = excerpt.as_ref().map_or(0, |excerpt| excerpt.column);
+        self.excerpt = excerpt;
+        self.label = label;
+        self
+    }
+
+    fn order(&self) -> (&str, usize, usize) {
+        (&self.file, self.line, self.column)
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let title =
+            if self.path.is_empty() { self.message.clone() } else { format!("`{}`: {}", self.path, self.message) };
+        let group = Group::with_title(Level::ERROR.primary_title(title.as_str()));
+        let group = match &self.excerpt {
+            Some(excerpt) => group.element(
+                Snippet::source(excerpt.text.as_str())
+                    .path(self.file.as_str())
+                    .line_start(excerpt.line)
+                    .annotation(AnnotationKind::Primary.span(excerpt.marked.clone()).label(self.label)),
+            ),
+            None => group.element(Origin::path(self.file.as_str())),
+        };
+        let group = match &self.help {
+            Some(help) => group.element(Level::HELP.message(help.as_str())),
+            None => group,
+        };
+        f.write_str(Renderer::plain().render(&[group]).trim_end())
+    }
+}
+
+/// All faults of all files, in order of file, line and column.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Faults(Vec<Fault>);
+
+impl Faults {
+    /// Whether nothing is at fault.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// How many faults there are.
+    pub fn len(&self) -> usize {
+        self.0.len()
+    }
+
+    /// The faults in order of file, line and column.
+    pub fn iter(&self) -> std::slice::Iter<'_, Fault> {
+        self.0.iter()
+    }
+
+    /// Adds a fault at its place in the order; the same fault twice counts once.
+    pub fn push(&mut self, fault: Fault) {
+        let first = self.0.partition_point(|other| other.order() < fault.order());
+        let after = self.0.partition_point(|other| other.order() <= fault.order());
+        if !self.0[first..after].contains(&fault) {
+            self.0.insert(after, fault);
+        }
+    }
+
+    /// Adds all faults of another list.
+    pub fn merge(&mut self, other: Faults) {
+        for fault in other.0 {
+            self.push(fault);
+        }
+    }
+
+    /// Adds the fault of a file that cannot be read.
+    pub fn missing_file(&mut self, name: &str, error: &std::io::Error) {
+        let reason = match error.kind() {
+            std::io::ErrorKind::NotFound => "there is no such file".to_string(),
+            std::io::ErrorKind::PermissionDenied => "it may not be read by this user".to_string(),
+            std::io::ErrorKind::IsADirectory => "it is a folder".to_string(),
+            _ => error.to_string(),
+        };
+        self.push(Fault::of_file(name, format!("the file cannot be read: {reason}"), None));
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, fault) in self.0.iter().enumerate() {
+            if index > 0 {
+                f.write_str("\n\n")?;
+            }
+            write!(f, "{fault}")?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Faults {}
+
+impl IntoIterator for Faults {
+    type Item = Fault;
+    type IntoIter = std::vec::IntoIter<Fault>;
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl<'a> IntoIterator for &'a Faults {
+    type Item = &'a Fault;
+    type IntoIter = std::slice::Iter<'a, Fault>;
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.iter()
+    }
+}
+
+impl From<Fault> for Faults {
+    fn from(fault: Fault) -> Faults {
+        Faults(vec![fault])
+    }
+}
+
+/// The text with control and direction characters escaped, so that a file cannot steer the terminal.
+fn visible(text: &str) -> String {
+    let steers = |c: char| c.is_control() || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    if !text.contains(steers) {
+        return text.into();
+    }
+    text.chars().map(|c| if steers(c) { c.escape_default().to_string() } else { c.to_string() }).collect()
+}

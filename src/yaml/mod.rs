@@ -1,0 +1,15 @@
+//! The one module through which all YAML goes: a text becomes a tree of nodes, and every fault gets a place.
+//!
+//! Method: `serde_yaml` reads the text into a tree that keeps the order of keys and sees duplicate keys. A
+//! reader walks the tree through [`Node`] and goes on after each fault, so that one run tells all of them. Only
+//! when a fault is made does `saphyr-parser` walk the text again to find lines and columns.
+//! Limits: one document a file, UTF-8, at most 16 MiB, 128 levels of nesting, no tags, no merge keys.
+
+mod document;
+mod fault;
+mod node;
+mod place;
+
+pub use document::{Document, read_text};
+pub use fault::{Fault, Faults};
+pub use node::{Node, nearest};

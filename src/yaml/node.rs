@@ -1,0 +1,310 @@
+//! A value of a file with its key path: what loaders read quantities, words, lists and groups from.
+//!
+//! Method: every reader takes the list of faults, adds to it and gives `None`, so that the caller can go on and
+//! find the next fault. An absent key and a key without a value are the same.
+
+use super::document::{Document, Tree, item_path, key_path};
+use super::fault::Faults;
+use crate::units::{Dimension, Measure, UnitError, parse_as};
+use std::ops::Range;
+
+/// A value with its key path and its document.
+#[derive(Debug, Clone)]
+pub struct Node<'a> {
+    document: &'a Document,
+    path: String,
+    key: String,
+    value: &'a Tree,
+}
+
+impl<'a> Node<'a> {
+    pub(super) fn new(document: &'a Document, path: String, key: String, value: &'a Tree) -> Node<'a> {
+        Node { document, path, key, value }
+    }
+
+    /// The key path, such as `axes.long.travel`; empty at the root.
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The last key of the path; empty at the root and for items of a list.
+    pub fn key(&self) -> &str {
+        &self.key
+    }
+
+    /// The document this value stands in.
+    pub fn document(&self) -> &'a Document {
+        self.document
+    }
+
+    /// Whether this is a group of keys.
+    pub fn is_mapping(&self) -> bool {
+        matches!(self.value, Tree::Map(_))
+    }
+
+    /// Whether this is a list.
+    pub fn is_list(&self) -> bool {
+        matches!(self.value, Tree::List(_))
+    }
+
+    /// Whether this is text.
+    pub fn is_text(&self) -> bool {
+        matches!(self.value, Tree::Text(_))
+    }
+
+    /// Faults every key that is not known, with the nearest known one.
+    pub fn only_keys(&self, known: &[&str], faults: &mut Faults) {
+        for (key, _) in self.map(faults) {
+            if known.contains(&key.as_str()) {
+                continue;
+            }
+            let help = match nearest(key, known.iter().copied()) {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => format!("known here: {}", known.join(", ")),
+            };
+            let path = key_path(&self.path, key);
+            let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
+            let place = place.or_else(|| self.place());
+            let message = format!("unknown key `{key}`");
+            faults.push(self.document.fault(&path, place, "not a known key", message, Some(help)));
+        }
+    }
+
+    /// The value of a key; `None` if the key is absent or has no value.
+    pub fn get(&self, key: &str) -> Option<Node<'a>> {
+        let Tree::Map(entries) = self.value else { return None };
+        let (_, value) = entries.iter().find(|(name, _)| name == key)?;
+        if *value == Tree::Nothing {
+            return None;
+        }
+        Some(Node::new(self.document, key_path(&self.path, key), key.into(), value))
+    }
+
+    /// The value of a key that must be there; its absence is a fault at this group.
+    pub fn need(&self, key: &str, faults: &mut Faults) -> Option<Node<'a>> {
+        let entries = self.map(faults);
+        if let Some(node) = self.get(key) {
+            return Some(node);
+        }
+        if !self.is_mapping() {
+            return None;
+        }
+        let path = key_path(&self.path, key);
+        if entries.iter().any(|(name, _)| name == key) {
+            let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
+            faults.push(self.document.fault(&path, place, "nothing follows", "this key has no value".into(), None));
+        } else {
+            let label = if self.path.is_empty() { "in this file" } else { "in this group" };
+            faults.push(self.document.fault(&path, self.place(), label, format!("the key `{key}` is missing"), None));
+        }
+        None
+    }
+
+    /// The value as text; a number is taken as it is written.
+    pub fn text(&self, faults: &mut Faults) -> Option<String> {
+        match self.value {
+            Tree::Text(text) => Some(text.clone()),
+            Tree::Number(_) => Some(self.written()),
+            _ => self.expected("text", faults),
+        }
+    }
+
+    /// The value as a quantity; a bare number is a fault unless a plain number or money is wanted.
+    pub fn quantity<Q: Measure>(&self, faults: &mut Faults) -> Option<Q> {
+        self.quantity_as(Q::DIMENSION, faults).map(Q::of_si)
+    }
+
+    /// The value in SI units as a quantity of a dimension that is known only at run time.
+    pub fn quantity_as(&self, dimension: Dimension, faults: &mut Faults) -> Option<f64> {
+        let result = match self.value {
+            Tree::Text(text) => parse_as(dimension, text),
+            Tree::Number(number) if !number.is_finite() => Err(UnitError::NotFinite { text: self.written() }),
+            Tree::Number(number) if matches!(dimension, Dimension::Ratio | Dimension::Money) => Ok(*number),
+            Tree::Number(_) => Err(UnitError::NoUnit { text: self.written(), wanted: dimension }),
+            _ => return self.expected(dimension.words(), faults),
+        };
+        match result {
+            Ok(value) => Some(value),
+            Err(error) => {
+                self.fault(faults, error.to_string(), None);
+                None
+            }
+        }
+    }
+
+    /// The value as a plain finite number.
+    pub fn number(&self, faults: &mut Faults) -> Option<f64> {
+        match self.value {
+            Tree::Number(number) if number.is_finite() => Some(*number),
+            Tree::Number(_) => {
+                self.fault(faults, format!("`{}` is not a finite number", self.written()), None);
+                None
+            }
+            Tree::Text(text) if text.contains(',') && text.replace(',', ".").trim().parse::<f64>().is_ok() => {
+                let point = text.replace(',', ".");
+                self.fault(faults, format!("`{text}` has a decimal comma; write a decimal point: `{point}`"), None);
+                None
+            }
+            Tree::Text(text) if text.parse::<f64>().is_ok_and(|number| !number.is_finite()) => {
+                self.fault(faults, format!("`{text}` is not a finite number"), None);
+                None
+            }
+            _ => self.expected("a number", faults),
+        }
+    }
+
+    /// The value as a whole number from 0.
+    pub fn count(&self, faults: &mut Faults) -> Option<u32> {
+        match self.value {
+            Tree::Number(number) if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(number) => {
+                Some(*number as u32)
+            }
+            Tree::Number(_) => {
+                self.fault(
+                    faults,
+                    format!("a whole number from 0 was expected, but this is `{}`", self.written()),
+                    None,
+                );
+                None
+            }
+            _ => self.expected("a whole number", faults),
+        }
+    }
+
+    /// The value as `true` or `false`.
+    pub fn flag(&self, faults: &mut Faults) -> Option<bool> {
+        match self.value {
+            Tree::Flag(flag) => Some(*flag),
+            _ => self.expected("`true` or `false`", faults),
+        }
+    }
+
+    /// The value as one of some words.
+    pub fn choice<T: Copy>(&self, options: &[(&str, T)], faults: &mut Faults) -> Option<T> {
+        let word = self.text(faults)?;
+        if let Some((_, value)) = options.iter().find(|(name, _)| *name == word) {
+            return Some(*value);
+        }
+        let names: Vec<&str> = options.iter().map(|(name, _)| *name).collect();
+        let help = nearest(&word, names.iter().copied()).map(|near| format!("did you mean `{near}`?"));
+        let list = match names.split_last() {
+            Some((last, rest)) if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
+            _ => names.concat(),
+        };
+        self.fault(faults, format!("`{word}` is not a choice here; {list} was expected"), help);
+        None
+    }
+
+    /// The items of a list; no items and a fault when this is no list.
+    pub fn list(&self, faults: &mut Faults) -> Vec<Node<'a>> {
+        let Tree::List(items) = self.value else {
+            self.expected::<()>("a list", faults);
+            return Vec::new();
+        };
+        let item = |(index, value)| Node::new(self.document, item_path(&self.path, index), String::new(), value);
+        items.iter().enumerate().map(item).collect()
+    }
+
+    /// The keys and values of a group in the order of the file; none and a fault when this is no group.
+    pub fn entries(&self, faults: &mut Faults) -> Vec<(String, Node<'a>)> {
+        let node = |(key, value): &'a (String, Tree)| {
+            (key.clone(), Node::new(self.document, key_path(&self.path, key), key.clone(), value))
+        };
+        self.map(faults).iter().map(node).collect()
+    }
+
+    /// Adds a fault of meaning at this value.
+    pub fn fault(&self, faults: &mut Faults, message: impl Into<String>, help: Option<String>) {
+        faults.push(self.document.fault(&self.path, self.place(), "", message.into(), help));
+    }
+
+    fn map(&self, faults: &mut Faults) -> &'a [(String, Tree)] {
+        match self.value {
+            Tree::Map(entries) => entries,
+            _ => {
+                self.expected::<()>("a group of keys (`key: value` lines)", faults);
+                &[]
+            }
+        }
+    }
+
+    fn expected<T>(&self, wanted: &str, faults: &mut Faults) -> Option<T> {
+        let found = self.value.words();
+        self.fault(faults, format!("{wanted} was expected, but this is {found}"), None);
+        None
+    }
+
+    /// Where this value stands; of a group or list its key.
+    fn place(&self) -> Option<Range<usize>> {
+        let place = self.document.index().find(&self.path)?;
+        match &place.key {
+            Some(key) if place.holds_more || *self.value == Tree::Nothing => Some(key.clone()),
+            _ => Some(place.value.clone()),
+        }
+    }
+
+    /// A single value as it is written in the file.
+    fn written(&self) -> String {
+        match (self.document.index().exactly(&self.path).and_then(|place| place.written.clone()), self.value) {
+            (Some(text), _) => text,
+            (None, Tree::Number(number)) => number.to_string(),
+            (None, value) => value.words().into(),
+        }
+    }
+}
+
+macro_rules! short_ways {
+    ($($(#[$doc:meta])* $need:ident $get:ident $read:ident -> $value:ty;)*) => {
+        impl Node<'_> {$(
+            #[doc = concat!("The value of a key that must be there, read by [`Node::", stringify!($read), "`].")]
+            pub fn $need(&self, key: &str, faults: &mut Faults) -> Option<$value> {
+                self.need(key, faults)?.$read(faults)
+            }
+            #[doc = concat!("The value of a key that may be there, read by [`Node::", stringify!($read), "`].")]
+            pub fn $get(&self, key: &str, faults: &mut Faults) -> Option<$value> {
+                self.get(key)?.$read(faults)
+            }
+        )*}
+    };
+}
+
+short_ways! {
+    need_text get_text text -> String;
+    need_number get_number number -> f64;
+    need_count get_count count -> u32;
+    need_flag get_flag flag -> bool;
+}
+
+impl Node<'_> {
+    /// The quantity of a key that must be there.
+    pub fn need_quantity<Q: Measure>(&self, key: &str, faults: &mut Faults) -> Option<Q> {
+        self.need(key, faults)?.quantity(faults)
+    }
+
+    /// The quantity of a key that may be there.
+    pub fn get_quantity<Q: Measure>(&self, key: &str, faults: &mut Faults) -> Option<Q> {
+        self.get(key)?.quantity(faults)
+    }
+
+    /// The word of a key that must be there, out of some options.
+    pub fn need_choice<T: Copy>(&self, key: &str, options: &[(&str, T)], faults: &mut Faults) -> Option<T> {
+        self.need(key, faults)?.choice(options, faults)
+    }
+
+    /// The word of a key that may be there, out of some options.
+    pub fn get_choice<T: Copy>(&self, key: &str, options: &[(&str, T)], faults: &mut Faults) -> Option<T> {
+        self.get(key)?.choice(options, faults)
+    }
+}
+
+/// The spelling nearest to a word, if one is near enough to be meant.
+pub fn nearest<'b>(word: &str, known: impl IntoIterator<Item = &'b str>) -> Option<&'b str> {
+    let same_shape = |text: &str| text.to_lowercase().replace(['_', ' '], "-");
+    let word = same_shape(word);
+    known
+        .into_iter()
+        .map(|name| (strsim::damerau_levenshtein(&same_shape(name), &word), name))
+        .min()
+        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 4)
+        .map(|(_, name)| name)
+}
