@@ -1,0 +1,78 @@
+//! The catalogue: which components there are to choose from, with their data and prices.
+//!
+//! Method: YAML files, one kind of part each, become plain structs; every list is sorted by designation, so
+//! the order of files changes nothing. The files built into the program are generic and invented. They
+//! stand for no maker's product and are to be replaced by a supplier's data before anything is ordered.
+//! Limits: the catalogue knows kinds of parts, not families of drives.
+
+mod motor;
+mod part;
+mod rack;
+mod screw;
+
+pub use motor::{LinearScale, PriceBasis, ServoMotor};
+pub use part::{Accept, Field, Part};
+pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
+pub use screw::{BallScrew, EndArrangement, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction};
+
+/// Everything there is to choose from; every list is sorted by designation and none is empty.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Catalog {
+    /// Ball screws.
+    pub ball_screws: Vec<BallScrew>,
+    /// Ways of making screws.
+    pub screw_grades: Vec<ScrewGrade>,
+    /// Preloads of the nut.
+    pub preload_classes: Vec<PreloadClass>,
+    /// Ways to hold the ends of a screw.
+    pub end_arrangements: Vec<EndArrangement>,
+    /// Screw bearings.
+    pub screw_bearings: Vec<ScrewBearing>,
+    /// Couplings and belts between motor and screw.
+    pub screw_reductions: Vec<ScrewReduction>,
+    /// Racks.
+    pub racks: Vec<Rack>,
+    /// Ways of making racks and pinions.
+    pub rack_grades: Vec<RackGrade>,
+    /// Pinions.
+    pub pinions: Vec<Pinion>,
+    /// Gearboxes.
+    pub gearboxes: Vec<Gearbox>,
+    /// Gear steels.
+    pub steels: Vec<Steel>,
+    /// Servo motors.
+    pub servo_motors: Vec<ServoMotor>,
+    /// Linear scales.
+    pub linear_scales: Vec<LinearScale>,
+    /// Prices and hours that belong to no single part.
+    pub prices: PriceBasis,
+    /// The files that were read, as name and text, in the order they were read.
+    pub files: Vec<(String, String)>,
+}
+
+/// The parts of every kind while files are being read.
+#[derive(Debug, Clone, Default)]
+#[allow(missing_docs)]
+pub struct Lists {
+    pub ball_screws: Vec<BallScrew>,
+    pub screw_grades: Vec<ScrewGrade>,
+    pub preload_classes: Vec<PreloadClass>,
+    pub end_arrangements: Vec<EndArrangement>,
+    pub screw_bearings: Vec<ScrewBearing>,
+    pub screw_reductions: Vec<ScrewReduction>,
+    pub racks: Vec<Rack>,
+    pub rack_grades: Vec<RackGrade>,
+    pub pinions: Vec<Pinion>,
+    pub gearboxes: Vec<Gearbox>,
+    pub steels: Vec<Steel>,
+    pub servo_motors: Vec<ServoMotor>,
+    pub linear_scales: Vec<LinearScale>,
+    pub prices: Vec<PriceBasis>,
+}
+
+impl Catalog {
+    /// The steel with this designation.
+    pub fn steel(&self, designation: &str) -> Option<&Steel> {
+        self.steels.iter().find(|steel| steel.designation == designation)
+    }
+}

@@ -1,0 +1,108 @@
+//! Servo motors, linear scales, and the prices and hours that belong to no single part.
+
+use super::part::{Accept::*, parts};
+use crate::units::*;
+
+parts! {
+    /// A synchronous servo motor with encoder, its drive electronics, and a holding brake if any.
+    ServoMotor, "servo-motor", servo_motors {
+        /// Name of the size; the same with and without brake.
+        size: String, "text", Words;
+        /// Rated power.
+        rated_power: Power, "kW", Positive;
+        /// Rated torque.
+        rated_torque: Torque, "N·m", Positive;
+        /// Continuous torque at standstill.
+        standstill_torque: Torque, "N·m", Positive;
+        /// Rated speed.
+        rated_speed: AngularVelocity, "1/min", Positive;
+        /// Peak torque.
+        peak_torque: Torque, "N·m", Positive;
+        /// Speed up to which the peak torque is there.
+        knee_speed: AngularVelocity, "1/min", Positive;
+        /// Highest speed, where no torque is left.
+        speed_limit: AngularVelocity, "1/min", Positive;
+        /// Moment of inertia of the rotor, with the brake if any.
+        inertia: MomentOfInertia, "kg·cm²", Positive;
+        /// Rated torque of the holding brake; absent without one.
+        brake_torque: Option<Torque>, "N·m", Positive;
+        /// Mass, with the brake if any.
+        mass: Mass, "kg", Positive;
+        /// Price of the motor, with the brake if any.
+        price: Money, "nu", Price;
+        /// Price of the drive electronics.
+        drive_price: Money, "nu", Price;
+        /// Encoder counts for one turn.
+        encoder_counts: Ratio, "1", Positive;
+    }
+
+    /// A linear scale.
+    LinearScale, "linear-scale", linear_scales {
+        /// Full width of the error band over one metre, for each metre.
+        error_per_metre: Ratio, "µm/m", Positive;
+        /// Least full width of the error band, however short the travel.
+        least_error: Length, "µm", Positive;
+        /// Longest measuring length.
+        length_limit: Length, "m", Positive;
+        /// Highest speed.
+        speed_limit: Velocity, "m/s", Positive;
+        /// Resolution.
+        resolution: Length, "µm", Positive;
+        /// Coefficient of thermal expansion.
+        expansion: Expansion, "µm/(m·K)", Positive;
+        /// Price without its length.
+        price_fixed: Money, "nu", Price;
+        /// Price of a metre.
+        price_per_metre: Money, "nu", Price;
+    }
+
+    /// Prices and hours that belong to no single part.
+    PriceBasis, "price-basis", prices {
+        /// Rolled screw of grade 7 and 32 mm: nut and preparation.
+        screw_base: Money, "nu", Positive;
+        /// Rolled screw of grade 7 and 32 mm: one metre of thread.
+        screw_per_metre: Money, "nu", Positive;
+        /// Machining of both ends of a screw of 32 mm.
+        screw_ends: Money, "nu", Positive;
+        /// Radial bearing at the supported end, over the price of a bearing pair of the same bore.
+        support_price_share: Ratio, "1", Share;
+        /// Pinion: what does not depend on its size.
+        pinion_base: Money, "nu", Positive;
+        /// Pinion, hardened and ground, of module 1 mm and 20 teeth: what grows with its size.
+        pinion_factor: Money, "nu", Positive;
+        /// The same for a soft pinion.
+        pinion_soft_factor: Money, "nu", Positive;
+        /// Fitting a screw drive: hours whatever its length.
+        screw_fitting_hours: Time, "h", NotNegative;
+        /// Fitting a screw drive: hours for each metre.
+        screw_fitting_hours_per_metre: Time, "h", NotNegative;
+        /// Fitting a rack drive: hours whatever its length.
+        rack_fitting_hours: Time, "h", NotNegative;
+        /// Fitting a rack drive: hours for each metre.
+        rack_fitting_hours_per_metre: Time, "h", NotNegative;
+        /// One hour of labour.
+        labour_rate: Money, "nu", Positive;
+        /// Machining the datum of a screw drive, for each metre.
+        screw_datum_per_metre: Money, "nu", NotNegative;
+        /// Machining the datum of a rack drive, for each metre.
+        rack_datum_per_metre: Money, "nu", NotNegative;
+        /// Upkeep of a screw drive: hours a year whatever its length.
+        screw_upkeep_hours: Time, "h", NotNegative;
+        /// Upkeep of a screw drive: hours a year for each metre.
+        screw_upkeep_hours_per_metre: Time, "h", NotNegative;
+        /// Upkeep of a rack drive: hours a year whatever its length.
+        rack_upkeep_hours: Time, "h", NotNegative;
+        /// Upkeep of a rack drive: hours a year for each metre.
+        rack_upkeep_hours_per_metre: Time, "h", NotNegative;
+        /// Lubricant of a screw drive, a year.
+        screw_lubricant: Money, "nu", NotNegative;
+        /// Lubricant of a rack drive, a year.
+        rack_lubricant: Money, "nu", NotNegative;
+        /// Efficiency of motor and drive electronics together, supply to shaft.
+        drive_efficiency: Ratio, "1", Share;
+        /// Measuring and mapping an axis: whatever its length.
+        calibration: Money, "nu", NotNegative;
+        /// Measuring and mapping an axis: for each metre.
+        calibration_per_metre: Money, "nu", NotNegative;
+    }
+}
