@@ -8,9 +8,12 @@
 
 mod describe;
 mod judge;
+mod load;
+mod read;
 
-pub use describe::describe;
+pub use describe::{describe, describe_rule};
 pub use judge::{Verdict, passes, utilisation, verdict};
+pub use load::{load, load_texts};
 
 use crate::source::Standing;
 
