@@ -4,12 +4,22 @@
 //! `calc` and `explain`. A function takes typed quantities, knows no defaults and makes no choices; what
 //! it gives outside its validity is said in its `validity` text.
 
+// The type of a formula lists its arguments, and a tooth has many.
+#![allow(clippy::type_complexity, clippy::too_many_arguments)]
+
 use crate::source::Source;
 use crate::units::Measure;
 use std::marker::PhantomData;
 
+pub mod bolt;
 pub mod constants;
+pub mod gear_accuracy;
+pub mod gear_geometry;
+pub mod gearbox;
 pub mod layout;
+pub mod mesh;
+pub mod rack;
+pub mod tooth_strength;
 
 /// What a reader is told of a formula.
 #[derive(Debug, Clone, Copy)]

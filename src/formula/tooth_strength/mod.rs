@@ -1,0 +1,30 @@
+//! What the teeth of pinion and rack bear: pitting and root strength after ISO 6336.
+//!
+//! Method: ISO 6336-1, -2 and -3 with the rack as a wheel of infinitely many teeth; the stress of the load
+//! at the outer point of single contact; allowable stress from the life factors and the relative factors.
+//! The permissible force is the one root of stress = allowable stress, found by bisection, because the
+//! dynamic factor and the load sharing factor themselves depend on the force.
+//! Editions: Z_β = 1/√cos β (2008 correction) with Y_β = 1 − ε_β·β/120° (2006); not mixed with 2019 factors.
+//! Limits: application factor 1 (the force is the true peak), safety 1 (rules apply it to the load; `calc`
+//! divides the stress limit), solid rack body and pinion rim, smooth ground roots (Y_R = 1), mineral grease
+//! (Z_L·Z_v·Z_R = 0.92). The factor tables are from memory of the standard.
+
+mod bending;
+mod contact;
+mod cycles;
+mod factors;
+mod material;
+mod permissible;
+
+pub use bending::{
+    TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip, tip_form_factor,
+    tip_stress_correction,
+};
+pub use contact::{elasticity_factor, zone_factor};
+pub use cycles::{PINION_CYCLES, RACK_CYCLES, pinion_cycles, rack_cycles};
+pub use factors::{contact_life_factor, root_life_factor};
+pub use material::{MATERIALS, ToothMaterial, material};
+pub use permissible::{
+    LEAST_4, PINION_PITTING_FORCE, PINION_ROOT_FORCE, RACK_PITTING_FORCE, RACK_ROOT_FORCE, least_4,
+    pinion_pitting_force, pinion_root_force, rack_pitting_force, rack_root_force,
+};
