@@ -12,13 +12,29 @@ use crate::units::Measure;
 use std::marker::PhantomData;
 
 pub mod bolt;
+pub mod brake;
+pub mod budget;
+pub mod column;
 pub mod constants;
+pub mod cost;
+pub mod duty;
+pub mod dynamics;
 pub mod gear_accuracy;
 pub mod gear_geometry;
 pub mod gearbox;
+pub mod inertia;
 pub mod layout;
+pub mod lead_accuracy;
 pub mod mesh;
+pub mod motion;
+pub mod motor;
 pub mod rack;
+pub mod rating;
+pub mod rolling_life;
+pub mod screw;
+pub mod shaft;
+pub mod stiffness;
+pub mod thermal;
 pub mod tooth_strength;
 
 /// What a reader is told of a formula.
