@@ -274,11 +274,22 @@ pub static TIP_THICKNESS: Formula<fn(Ratio, Angle, Ratio) -> Ratio> = Formula {
     },
     apply: tip_thickness,
 };
+/// Base diameter of the pinion from module, teeth and helix angle: d·cos α_t.
+pub fn base_diameter(module: Length, teeth: Ratio, helix: Angle) -> Length {
+    Length::of_si(module.si() * Mesh::of(teeth, helix, Ratio::of_si(0.0)).base_diameter)
+}
+
+/// Transverse pressure angle at the tip of the pinion from teeth, helix angle and profile shift.
+pub fn tip_pressure_angle(teeth: Ratio, helix: Angle, profile_shift: Ratio) -> Angle {
+    let mesh = Mesh::of(teeth, helix, profile_shift);
+    Angle::of_si((mesh.base_diameter / mesh.tip_diameter).acos())
+}
+
 /// Tip thickness in modules from teeth, helix angle and profile shift.
 #[inline]
 pub fn tip_thickness(teeth: Ratio, helix: Angle, profile_shift: Ratio) -> Ratio {
     let mesh = Mesh::of(teeth, helix, profile_shift);
-    let alpha_tip = (mesh.base_diameter / mesh.tip_diameter).acos();
+    let alpha_tip = tip_pressure_angle(teeth, helix, profile_shift).si();
     let half = (PI / 2.0 + 2.0 * mesh.profile_shift * PRESSURE_ANGLE.tan()) / mesh.teeth;
     let transverse =
         mesh.tip_diameter * (half + mesh.tan_alpha - mesh.tan_alpha.atan() - (alpha_tip.tan() - alpha_tip));
