@@ -6,6 +6,7 @@
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
+pub mod brief;
 pub mod catalog;
 pub mod characteristic;
 pub mod formula;

@@ -230,7 +230,12 @@ pub fn significant(value: f64, digits: usize) -> String {
     let scientific = format!("{:.*e}", digits - 1, value);
     let exponent: i32 = scientific.rsplit('e').next().and_then(|text| text.parse().ok()).unwrap_or(0);
     if !(-4..6).contains(&exponent) {
-        return scientific;
+        return match scientific.split_once('e') {
+            Some((mantissa, exponent)) if mantissa.contains('.') => {
+                format!("{}e{exponent}", mantissa.trim_end_matches('0').trim_end_matches('.'))
+            }
+            _ => scientific,
+        };
     }
     let decimals = (digits as i32 - 1 - exponent).max(0) as usize;
     let rounded: f64 = scientific.parse().unwrap_or(value);

@@ -1,0 +1,94 @@
+//! Who carries whom: a forest, checked and filled in.
+
+use super::types::Axis;
+use crate::yaml::{Faults, Node, nearest};
+use std::collections::BTreeSet;
+
+/// For every axis, the places of the axes it carries and of the one that carries it.
+pub(super) struct Carrying {
+    carries: Vec<Vec<usize>>,
+    carried_by: Vec<Option<usize>>,
+}
+
+/// Reads `carries` of all axes, also of those that have faults of their own.
+pub(super) fn read(axes: &[(String, Node<'_>)], faults: &mut Faults) -> Carrying {
+    let mut carries = vec![Vec::new(); axes.len()];
+    let mut carried_by: Vec<Option<usize>> = vec![None; axes.len()];
+    let mut lists: Vec<Option<Node<'_>>> = vec![None; axes.len()];
+    for (carrier, (name, axis)) in axes.iter().enumerate() {
+        let Some(list) = axis.get("carries") else { continue };
+        for item in list.list(faults) {
+            let Some(carried_name) = item.text(faults) else { continue };
+            let Some(carried) = axes.iter().position(|(other, _)| *other == carried_name) else {
+                let names = axes.iter().map(|(other, _)| other.as_str()).filter(|other| other != name);
+                let help = nearest(&carried_name, names).map(|near| format!("did you mean `{near}`?"));
+                item.fault(faults, format!("there is no axis `{carried_name}`"), help);
+                continue;
+            };
+            if carried == carrier {
+                item.fault(faults, format!("`{name}` cannot carry itself"), None);
+                continue;
+            }
+            match carried_by[carried] {
+                Some(first) if first == carrier => {
+                    item.fault(faults, format!("`{carried_name}` is named twice"), None);
+                }
+                Some(first) => {
+                    let help = Some("name only what an axis carries directly".into());
+                    let message = format!("`{carried_name}` is carried by `{}` already", axes[first].0);
+                    item.fault(faults, message, help);
+                }
+                None => {
+                    carried_by[carried] = Some(carrier);
+                    carries[carrier].push(carried);
+                }
+            }
+        }
+        lists[carrier] = Some(list);
+    }
+    tell_rings(axes, &carried_by, &lists, faults);
+    Carrying { carries, carried_by }
+}
+
+/// Fills in the places. The axes are those the carrying was read from.
+pub(super) fn fill_in(axes: &mut [Axis], carrying: Carrying) {
+    for ((axis, carries), carried_by) in axes.iter_mut().zip(carrying.carries).zip(carrying.carried_by) {
+        axis.carries = carries;
+        axis.carried_by = carried_by;
+    }
+}
+
+/// Each axis has one carrier at most, so a walk from carrier to carrier ends or turns in a ring.
+fn tell_rings(
+    axes: &[(String, Node<'_>)],
+    carried_by: &[Option<usize>],
+    lists: &[Option<Node<'_>>],
+    faults: &mut Faults,
+) {
+    let mut done = BTreeSet::new();
+    for start in 0..axes.len() {
+        let mut walk: Vec<usize> = Vec::new();
+        let mut at = Some(start);
+        while let Some(axis) = at {
+            if done.contains(&axis) {
+                break;
+            }
+            if let Some(from) = walk.iter().position(|other| *other == axis) {
+                let mut ring: Vec<&str> = walk[from..].iter().rev().map(|&axis| axes[axis].0.as_str()).collect();
+                let first = walk[from..].iter().copied().min().unwrap_or(axis);
+                while ring.first() != Some(&axes[first].0.as_str()) {
+                    ring.rotate_left(1);
+                }
+                ring.push(&axes[first].0);
+                let message = format!("axes carry each other in a ring: {}", ring.join(" carries "));
+                if let Some(list) = &lists[first] {
+                    list.fault(faults, message, None);
+                }
+                break;
+            }
+            walk.push(axis);
+            at = carried_by[axis];
+        }
+        done.extend(walk);
+    }
+}

@@ -1,0 +1,79 @@
+//! The one place of all defaults that a brief takes when it leaves a value out.
+//!
+//! None of these comes from a standard; each says so.
+
+use crate::source::Source;
+use crate::units::{Measure, Unit};
+
+/// A default: its value in the unit in which it is told, and why it is that.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Preset {
+    /// The value, in `unit`.
+    pub value: f64,
+    /// The unit; empty for plain numbers.
+    pub unit: &'static str,
+    /// Why this value.
+    pub source: Source,
+}
+
+impl Preset {
+    /// The default as a quantity.
+    pub fn quantity<Q: Measure>(&self) -> Q {
+        Q::of_si(self.value * unit_named::<Q>(self.unit).map_or(1.0, |unit| unit.si))
+    }
+}
+
+/// The unit of a quantity's dimension that is printed so.
+pub(super) fn unit_named<Q: Measure>(name: &str) -> Option<&'static Unit> {
+    Q::DIMENSION.units().find(|unit| unit.name == name)
+}
+
+const fn preset(value: f64, unit: &'static str, why: &'static str) -> Preset {
+    Preset { value, unit, source: Source::practice(why) }
+}
+
+/// `years-in-service`.
+pub const YEARS_IN_SERVICE: Preset = preset(10.0, "years", "usual planning time of a machine tool");
+/// `hours-per-year`.
+pub const HOURS_PER_YEAR: Preset = preset(4000.0, "h", "two shifts on 250 days a year");
+/// `discount-rate`.
+pub const DISCOUNT_RATE: Preset = preset(6.0, "%", "usual rate for plant investment");
+/// `energy-price`, a kilowatt-hour.
+pub const ENERGY_PRICE: Preset = preset(0.25, "", "size of an industrial price of a kWh; take your contract's");
+/// `temperature-swing`.
+pub const TEMPERATURE_SWING: Preset = preset(5.0, "K", "closed workshop without air conditioning");
+/// `overtravel`, at each end.
+pub const OVERTRAVEL: Preset = preset(50.0, "mm", "room for limit switches and end stops");
+/// `drives`.
+pub const DRIVES: Preset = preset(1.0, "", "one drive in the middle of the axis");
+/// Jerk over acceleration, for `jerk`: the acceleration is built up in a twentieth of a second.
+pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration built up in 50 ms");
+/// `guide-friction`.
+pub const GUIDE_FRICTION: Preset = preset(0.005, "", "rolling guides with preload, seals counted apart");
+/// `wiper-force`.
+pub const WIPER_FORCE: Preset = preset(40.0, "N", "seals and wipers of four carriages");
+/// `cutting-force`, when no share of the duty has a force either.
+pub const CUTTING_FORCE: Preset = preset(0.0, "N", "the brief names no process force");
+/// Cutting speed over axis speed, for `cutting-speed`.
+pub const CUTTING_SPEED_SHARE: Preset = preset(0.25, "", "a quarter of the axis speed");
+/// `ripple` of an axis that cuts.
+pub const RIPPLE: Preset = preset(10.0, "µm", "waviness that is just visible on a milled face");
+/// Stroke over travel, for moves of the duty whose share states no stroke.
+pub const STROKE_SHARE: f64 = 0.5;
+/// Speed over axis speed of the middle share of the default duty, when no cutting speed is known.
+pub const MIDDLE_SPEED_SHARE: f64 = 0.5;
+/// Shares of the default duty: at full speed, at cutting speed, standing.
+pub const DUTY_SHARES: [f64; 3] = [0.2, 0.5, 0.3];
+/// Why the default duty is as it is.
+pub const DUTY: Source = Source::practice("a fifth rapid moves, half process, the rest standing");
+/// Why the usual stroke is half the travel.
+pub const STROKE: Source = Source::practice("moves over half the travel");
+/// Why words and choices that are left open stay open.
+pub const LEFT_OPEN: Source = Source::practice("the brief leaves it open");
+/// Why a force without direction is taken both ways.
+pub const EITHER_WAY: Source = Source::practice("the worse of both ways is taken");
+/// Why nobody is taken to be below.
+pub const NOBODY_BELOW: Source =
+    Source::practice("the brief does not say that people come below; state it if they can");
+/// Why the whole-life cost decides.
+pub const COST_DECIDES: Source = Source::practice("among admissible drives the cheaper over its life");

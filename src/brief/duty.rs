@@ -1,0 +1,163 @@
+//! Reading how working time is shared.
+
+use super::defaults::{self, DUTY_SHARES, MIDDLE_SPEED_SHARE, STROKE_SHARE};
+use super::reader::{Reader, above_zero_to, key_below, zero_to};
+use super::types::{DutyShare, Entry};
+use crate::units::{Force, Length, Measure, Ratio, Velocity, parse, significant};
+use crate::yaml::{Faults, Node};
+
+/// Most shares with moves, and most at standstill.
+const MOST: (usize, usize) = (9, 4);
+
+/// The largest force among the shares that can be read; told nowhere, since the reading proper tells the faults.
+pub(super) fn largest_force(axis: &Node<'_>) -> Option<Force> {
+    let mut unheard = Faults::default();
+    let shares = axis.get("duty").filter(Node::is_list)?.list(&mut unheard);
+    let forces = shares.iter().filter_map(|share| parse::<Force>(&share.get_text("force", &mut unheard)?).ok());
+    let largest = forces.map(Measure::si).fold(0.0, f64::max);
+    (largest > 0.0).then(|| Force::of_si(largest))
+}
+
+/// The shares of an axis; the default ones when the brief states none.
+pub(super) fn read(
+    axis: &Node<'_>,
+    travel: Option<Length>,
+    speed: Option<Velocity>,
+    cutting_force: Option<Entry<Force>>,
+    cutting_speed: Option<Entry<Velocity>>,
+    reader: &mut Reader<'_>,
+) -> Option<Vec<DutyShare>> {
+    let Some(node) = axis.get("duty") else {
+        let duty = default_duty(speed?, cutting_force?, cutting_speed?);
+        let told: Vec<String> = duty.iter().map(told).collect();
+        reader.assume(key_below(axis, "duty"), told.join(", "), "", &defaults::DUTY);
+        assume_stroke(axis, travel, &duty, reader);
+        return Some(duty);
+    };
+    let items = node.list(reader.faults);
+    if node.is_list() && items.is_empty() {
+        node.fault(reader.faults, "the duty has no shares", None);
+    }
+    let shares: Vec<Option<DutyShare>> =
+        items.iter().map(|item| share(item, travel, speed, cutting_force, reader)).collect();
+    let duty: Vec<DutyShare> = shares.into_iter().collect::<Option<_>>()?;
+    if duty.is_empty() {
+        return None;
+    }
+    let standing = duty.iter().filter(|share| share.stand).count();
+    for (count, most, what) in [(duty.len() - standing, MOST.0, "with moves"), (standing, MOST.1, "at standstill")] {
+        if count > most {
+            node.fault(reader.faults, format!("at most {most} shares {what} are possible, not {count}"), None);
+        }
+    }
+    let sum: f64 = duty.iter().map(|share| share.share.si()).sum();
+    if (sum - 1.0).abs() > 1e-3 + 1e-12 {
+        let message = format!("the shares add up to {} %, not 100 %", significant(sum * 100.0, 5));
+        node.fault(reader.faults, message, None);
+    }
+    assume_stroke(axis, travel, &duty, reader);
+    Some(duty)
+}
+
+fn share(
+    node: &Node<'_>,
+    travel: Option<Length>,
+    axis_speed: Option<Velocity>,
+    cutting_force: Option<Entry<Force>>,
+    reader: &mut Reader<'_>,
+) -> Option<DutyShare> {
+    node.only_keys(&["share", "speed", "force", "stroke", "stand"], reader.faults);
+    if !node.is_mapping() {
+        return None;
+    }
+    let share = reader.need::<Ratio>(node, "share", above_zero_to(100.0, "%"));
+    let stand = match node.get("stand") {
+        Some(stand) => stand.flag(reader.faults),
+        None => Some(false),
+    };
+    let force_node = node.get("force");
+    let force = match &force_node {
+        Some(force) => reader.bounded::<Force>(force, zero_to(1000.0, "kN")),
+        None => Some(Force::of_si(0.0)),
+    };
+    if let (Some(force_node), Some(force), Some(Entry { value: limit, stated: true })) =
+        (&force_node, force, cutting_force)
+        && force.si() > limit.si() * (1.0 + 1e-9)
+    {
+        let message = "the force of this share is larger than the cutting-force of the axis";
+        force_node.fault(reader.faults, message, Some("cutting-force is the largest force that occurs".into()));
+    }
+    if stand? {
+        for key in ["speed", "stroke"] {
+            if let Some(moves) = node.get(key) {
+                moves.fault(reader.faults, format!("an axis that stands has no {key}"), None);
+            }
+        }
+        return Some(DutyShare { share: share?, stand: true, speed: None, force: force?, stroke: None });
+    }
+    let speed = match node.get("speed") {
+        Some(speed_node) => {
+            let speed = reader.bounded::<Velocity>(&speed_node, above_zero_to(10.0, "m/s"));
+            if let (Some(speed), Some(most)) = (speed, axis_speed)
+                && speed.si() > most.si() * (1.0 + 1e-9)
+            {
+                speed_node.fault(reader.faults, "this speed is higher than the speed of the axis", None);
+            }
+            speed
+        }
+        None => {
+            let message = "this share of the duty needs a speed";
+            node.fault(reader.faults, message, Some("write `speed:`, or `stand: true`".into()));
+            None
+        }
+    };
+    let stroke = match node.get("stroke") {
+        Some(stroke_node) => {
+            let stroke = reader.bounded::<Length>(&stroke_node, above_zero_to(200.0, "m"))?;
+            if travel.is_some_and(|travel| stroke.si() > travel.si() * (1.0 + 1e-9)) {
+                stroke_node.fault(reader.faults, "this stroke is longer than the travel of the axis", None);
+            }
+            Some(stroke)
+        }
+        None => None,
+    };
+    Some(DutyShare { share: share?, stand: false, speed: Some(speed?), force: force?, stroke })
+}
+
+fn default_duty(speed: Velocity, force: Entry<Force>, cutting_speed: Entry<Velocity>) -> Vec<DutyShare> {
+    let cuts = force.value.si() > 0.0;
+    let process = match cuts || cutting_speed.stated {
+        true => cutting_speed.value,
+        false => Velocity::of_si(speed.si() * MIDDLE_SPEED_SHARE),
+    };
+    let none = Force::of_si(0.0);
+    let share = |share: f64, speed: Option<Velocity>, force| DutyShare {
+        share: Ratio::of_si(share),
+        stand: speed.is_none(),
+        speed,
+        force,
+        stroke: None,
+    };
+    vec![
+        share(DUTY_SHARES[0], Some(speed), none),
+        share(DUTY_SHARES[1], Some(process), if cuts { force.value } else { none }),
+        share(DUTY_SHARES[2], None, none),
+    ]
+}
+
+fn told(share: &DutyShare) -> String {
+    let percent = significant(share.share.si() * 100.0, 4);
+    let Some(speed) = share.speed else { return format!("{percent} % stand") };
+    let speed = significant(speed.si() * 60.0, 5);
+    match share.force.si() {
+        0.0 => format!("{percent} % at {speed} m/min"),
+        force => format!("{percent} % at {speed} m/min with {} N", significant(force, 5)),
+    }
+}
+
+fn assume_stroke(axis: &Node<'_>, travel: Option<Length>, duty: &[DutyShare], reader: &mut Reader<'_>) {
+    if let (Some(travel), true) = (travel, duty.iter().any(|share| !share.stand && share.stroke.is_none())) {
+        let key = key_below(axis, "duty.stroke");
+        reader.assume(key, significant(travel.si() * STROKE_SHARE * 1e3, 6), "mm", &defaults::STROKE);
+    }
+}

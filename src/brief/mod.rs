@@ -1,0 +1,21 @@
+//! The brief: what a machine's axes must do, as its customer writes it down.
+//!
+//! Method: [`load`] reads a YAML text and tells all its faults at once. What the brief leaves out takes a default
+//! out of [`defaults`], and each default that is used becomes an [`Assumption`].
+//! Limits: at most 64 axes; an axis is carried by at most one other.
+
+mod axis;
+mod carrying;
+pub mod defaults;
+mod duty;
+mod load;
+mod reader;
+mod starter;
+mod types;
+
+pub use load::{load, load_file};
+pub use starter::starter;
+pub use types::*;
+
+/// The ids of the drive families a brief may name.
+pub const FAMILIES: &[&str] = &["ball-screw", "driven-nut", "straight-rack", "helical-rack", "twin-pinion"];

@@ -1,0 +1,294 @@
+//! What a brief holds once it is read; every quantity typed, every default marked.
+
+use crate::units::{
+    Acceleration, Angle, Force, Frequency, Jerk, Length, Mass, Measure, Money, Power, Ratio, TemperatureInterval, Time,
+    Velocity,
+};
+
+/// A value together with who set it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Entry<T> {
+    /// The value to use.
+    pub value: T,
+    /// Whether the brief states it; otherwise it is a default and listed as an assumption where it is used.
+    pub stated: bool,
+}
+
+/// A default that was used because the brief does not state the value.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Assumption {
+    /// The key it stands for, such as `axes.long.guide-friction`.
+    pub key: String,
+    /// The value, without unit.
+    pub value: String,
+    /// The unit; empty for words and plain numbers.
+    pub unit: String,
+    /// Why this value, and how far to trust it.
+    pub source: String,
+}
+
+/// What is wanted of a machine.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Brief {
+    /// The file name, without folders.
+    pub name: String,
+    /// The text of the file, as it was read.
+    pub text: String,
+    /// What the machine is called.
+    pub machine: String,
+    /// The currency of all amounts.
+    pub currency: Entry<String>,
+    /// Planned years in service.
+    pub years_in_service: Entry<f64>,
+    /// Working hours a year.
+    pub hours_per_year: Entry<f64>,
+    /// Yearly rate by which later costs count less.
+    pub discount_rate: Entry<Ratio>,
+    /// Price of a kilowatt-hour.
+    pub energy_price: Entry<Money>,
+    /// What surrounds the machine, in the customer's words.
+    pub environment: Vec<String>,
+    /// How far the temperature strays to either side of that of the calibration.
+    pub temperature_swing: Entry<TemperatureInterval>,
+    /// Limits of the whole machine.
+    pub limits: Limits,
+    /// What counts how much when several drives are admissible.
+    pub prefer: Prefer,
+    /// The axes, in the order of the file.
+    pub axes: Vec<Axis>,
+    /// Rules that someone takes the responsibility to leave unmet.
+    pub waivers: Vec<Waiver>,
+    /// The defaults that were used.
+    pub assumptions: Vec<Assumption>,
+}
+
+/// Limits of the whole machine; what is not stated is not limited.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Limits {
+    /// Purchase price of all drives together.
+    pub purchase: Option<Money>,
+    /// Position error at the tool, all axes together.
+    pub tool_point_error: Option<Length>,
+    /// Power drawn at once.
+    pub supply_power: Option<Power>,
+    /// Number of different motors.
+    pub motor_models: Option<u32>,
+    /// Number of different gearboxes.
+    pub gearbox_models: Option<u32>,
+    /// Longest time of delivery.
+    pub lead_time: Option<Time>,
+}
+
+/// Weights between admissible drives; only their ratios count.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Prefer {
+    /// Weight of purchase, energy and upkeep over the years in service.
+    pub whole_life_cost: f64,
+    /// Weight of accuracy.
+    pub accuracy: f64,
+    /// Weight of stiffness.
+    pub stiffness: f64,
+    /// Weight of little upkeep.
+    pub upkeep: f64,
+    /// Whether the brief states the weights.
+    pub stated: bool,
+}
+
+/// Which way the cutting force acts along the axis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CuttingDirection {
+    /// Either way.
+    Both,
+    /// It lifts the slide of an inclined axis.
+    Up,
+    /// It presses the slide of an inclined axis down.
+    Down,
+    /// It pushes the slide towards larger positions.
+    Forward,
+    /// It pushes the slide towards smaller positions.
+    Back,
+}
+
+impl CuttingDirection {
+    /// The words of a brief.
+    pub const WORDS: [(&'static str, CuttingDirection); 5] = [
+        ("both", CuttingDirection::Both),
+        ("up", CuttingDirection::Up),
+        ("down", CuttingDirection::Down),
+        ("forward", CuttingDirection::Forward),
+        ("back", CuttingDirection::Back),
+    ];
+}
+
+/// What carries part of the weight of an inclined axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Counterbalance {
+    /// By what means.
+    pub kind: CounterbalanceKind,
+    /// The share of the weight that it carries.
+    pub share: Ratio,
+}
+
+/// The means of a counterbalance.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum CounterbalanceKind {
+    /// Gas cylinders; they add no moved mass.
+    Gas,
+    /// A counterweight; it moves as well.
+    Weight,
+}
+
+impl CounterbalanceKind {
+    /// The words of a brief.
+    pub const WORDS: [(&'static str, CounterbalanceKind); 2] =
+        [("gas", CounterbalanceKind::Gas), ("weight", CounterbalanceKind::Weight)];
+}
+
+/// Where the position is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Feedback {
+    /// Wherever it serves.
+    Any,
+    /// At the motor.
+    Motor,
+    /// On a linear scale at the slide.
+    Scale,
+}
+
+impl Feedback {
+    /// The words of a brief.
+    pub const WORDS: [(&'static str, Feedback); 3] =
+        [("any", Feedback::Any), ("motor", Feedback::Motor), ("scale", Feedback::Scale)];
+}
+
+/// What one axis must do.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Axis {
+    /// Its name, the key in the brief.
+    pub name: String,
+    /// What it is for.
+    pub purpose: Option<String>,
+    /// Angle between the direction of travel and the horizontal, 0 to 90°.
+    pub inclination: Angle,
+    /// Usable travel.
+    pub travel: Length,
+    /// Further travel at each end.
+    pub overtravel: Entry<Length>,
+    /// Moved mass without what it carries and without its own drive.
+    pub moved_mass: Mass,
+    /// The axes it carries directly, as places in [`Brief::axes`].
+    pub carries: Vec<usize>,
+    /// The axis that carries it, as place in [`Brief::axes`].
+    pub carried_by: Option<usize>,
+    /// Drives side by side, 1 or 2.
+    pub drives: Entry<u32>,
+    /// Distance between two drives.
+    pub drive_spacing: Option<Length>,
+    /// Highest speed.
+    pub speed: Velocity,
+    /// Acceleration that is wanted.
+    pub acceleration: Acceleration,
+    /// Jerk that is wanted.
+    pub jerk: Entry<Jerk>,
+    /// Largest cutting force along the axis; 0 if it does not cut.
+    pub cutting_force: Entry<Force>,
+    /// Which way the cutting force acts.
+    pub cutting_force_direction: Entry<CuttingDirection>,
+    /// Speed while cutting.
+    pub cutting_speed: Entry<Velocity>,
+    /// Friction coefficient of the guides.
+    pub guide_friction: Entry<Ratio>,
+    /// Force of seals, wipers and covers together.
+    pub wiper_force: Entry<Force>,
+    /// What carries part of the weight.
+    pub counterbalance: Option<Counterbalance>,
+    /// Whether people can come below a raised axis.
+    pub people_below: Entry<bool>,
+    /// Positioning over the full travel: A by ISO 230-2 up to 2 m, E above.
+    pub accuracy: Option<Length>,
+    /// A by ISO 230-2 on any 2 m section.
+    pub section_accuracy: Option<Length>,
+    /// R by ISO 230-2, on a 2 m section where the travel is longer.
+    pub repeatability: Option<Length>,
+    /// B by ISO 230-2.
+    pub reversal: Option<Length>,
+    /// How far the cutting force may move the tool along the axis.
+    pub cutting_deflection: Option<Length>,
+    /// Position ripple within one tooth or one turn at cutting speed; `None` is not judged.
+    pub ripple: Entry<Option<Length>>,
+    /// Lowest natural frequency with the drive locked.
+    pub first_mode: Option<Frequency>,
+    /// Where the position is measured.
+    pub feedback: Feedback,
+    /// The drive families to consider; `None` for any.
+    pub families: Option<Vec<String>>,
+    /// How working time is shared.
+    pub duty: Vec<DutyShare>,
+    /// Whether the brief states the duty.
+    pub duty_stated: bool,
+}
+
+impl Axis {
+    /// Whether the axis takes a cutting force.
+    pub fn cuts(&self) -> bool {
+        self.cutting_force.value.si() > 0.0
+    }
+
+    /// The stroke of moves whose share states none: half the travel.
+    pub fn usual_stroke(&self) -> Length {
+        Length::of_si(self.travel.si() * super::defaults::STROKE_SHARE)
+    }
+}
+
+/// A part of working time.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DutyShare {
+    /// The share of working time, above 0 and up to 1.
+    pub share: Ratio,
+    /// Whether the axis stands still.
+    pub stand: bool,
+    /// The speed of the moves; `None` while it stands.
+    pub speed: Option<Velocity>,
+    /// The process force; 0 if the brief states none.
+    pub force: Force,
+    /// The stroke of the moves; `None` for [`Axis::usual_stroke`].
+    pub stroke: Option<Length>,
+}
+
+/// A rule that someone takes the responsibility to leave unmet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waiver {
+    /// The id of the rule.
+    pub rule: String,
+    /// The axis it is for; `None` for all.
+    pub axis: Option<String>,
+    /// Why.
+    pub reason: String,
+    /// Who answers for it.
+    pub by: String,
+    /// Until when, as YYYY-MM-DD.
+    pub until: Option<String>,
+}
+
+impl Brief {
+    /// The places of all axes, carried axes before those that carry them.
+    pub fn from_the_leaves(&self) -> Vec<usize> {
+        let depth = |mut at: usize| {
+            let mut depth = 0;
+            // no ring passes the loader; the bound keeps a ring made by hand from hanging
+            while let (Some(carrier), true) = (self.axes[at].carried_by, depth < self.axes.len()) {
+                at = carrier;
+                depth += 1;
+            }
+            depth
+        };
+        let mut order: Vec<usize> = (0..self.axes.len()).collect();
+        order.sort_by_key(|&at| std::cmp::Reverse(depth(at)));
+        order
+    }
+
+    /// The place of the axis of this name.
+    pub fn axis(&self, name: &str) -> Option<usize> {
+        self.axes.iter().position(|axis| axis.name == name)
+    }
+}
