@@ -5,14 +5,22 @@
 //! stand for no maker's product and are to be replaced by a supplier's data before anything is ordered.
 //! Limits: the catalogue knows kinds of parts, not families of drives.
 
+mod check;
+mod kinds;
+mod load;
 mod motor;
 mod part;
 mod rack;
+mod reading;
 mod screw;
 
+pub use check::{Remark, check};
+pub use kinds::{KINDS, Kind, Row, list, show};
+pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{LinearScale, PriceBasis, ServoMotor};
-pub use part::{Accept, Field, Part};
+pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
+pub use reading::{Reading, Variant};
 pub use screw::{BallScrew, EndArrangement, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction};
 
 /// Everything there is to choose from; every list is sorted by designation and none is empty.
@@ -68,6 +76,28 @@ pub struct Lists {
     pub servo_motors: Vec<ServoMotor>,
     pub linear_scales: Vec<LinearScale>,
     pub prices: Vec<PriceBasis>,
+}
+
+impl Lists {
+    fn into_catalog(self, prices: PriceBasis, files: Vec<(String, String)>) -> Catalog {
+        Catalog {
+            ball_screws: self.ball_screws,
+            screw_grades: self.screw_grades,
+            preload_classes: self.preload_classes,
+            end_arrangements: self.end_arrangements,
+            screw_bearings: self.screw_bearings,
+            screw_reductions: self.screw_reductions,
+            racks: self.racks,
+            rack_grades: self.rack_grades,
+            pinions: self.pinions,
+            gearboxes: self.gearboxes,
+            steels: self.steels,
+            servo_motors: self.servo_motors,
+            linear_scales: self.linear_scales,
+            prices,
+            files,
+        }
+    }
 }
 
 impl Catalog {

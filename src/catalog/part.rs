@@ -5,8 +5,10 @@
 //! the documentation all read that table, so a field is named once.
 //! Limits: a part is flat; anything nested is a kind of its own.
 
+use super::reading::Reading;
 use super::{Catalog, Lists};
 use crate::units::{Dimension, Measure, Time};
+use crate::yaml::{Faults, Node};
 
 /// What values a field accepts beyond being of its dimension.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,14 +19,33 @@ pub enum Accept {
     NotNegative,
     /// Any finite value.
     Any,
-    /// From zero to one.
+    /// Greater than zero, at most one.
     Share,
+    /// From zero to one.
+    ShareOrZero,
     /// A price: greater than zero, or absent, which means that it is not known.
     Price,
     /// A text that is not empty.
     Words,
     /// One of these words.
     OneOf(&'static [&'static str]),
+}
+
+impl Accept {
+    /// Whether a quantity is accepted; if not, that is a fault at the value.
+    fn admits(self, value: f64, node: &Node<'_>, faults: &mut Faults) -> bool {
+        let (fits, wanted) = match self {
+            Accept::Positive | Accept::Price => (value > 0.0, "a value greater than zero"),
+            Accept::NotNegative => (value >= 0.0, "zero or a greater value"),
+            Accept::Share => (value > 0.0 && value <= 1.0, "a share greater than 0, at most 1"),
+            Accept::ShareOrZero => ((0.0..=1.0).contains(&value), "a share from 0 to 1"),
+            Accept::Any | Accept::Words | Accept::OneOf(_) => (true, ""),
+        };
+        if !fits {
+            node.fault(faults, format!("`{}` must be {wanted}", node.key()), None);
+        }
+        fits
+    }
 }
 
 /// One field of a kind of part.
@@ -34,6 +55,8 @@ pub struct Field {
     pub name: &'static str,
     /// The unit it is shown in; "text", "count" or "flag" for what is no quantity.
     pub unit: &'static str,
+    /// The dimension of a quantity; `None` of what is no quantity.
+    pub dimension: Option<Dimension>,
     /// Which values it accepts.
     pub accept: Accept,
     /// Whether it may be left out.
@@ -63,6 +86,8 @@ pub trait Part: Clone + Sized + 'static {
     fn generic(&self) -> bool;
     /// Time from order to delivery.
     fn lead_time(&self) -> Time;
+    /// Reads a part; every fault is told, and any fault means no part.
+    fn read(reading: &Reading<'_>, generic: bool, faults: &mut Faults) -> Option<Self>;
     /// The values of its fields as text, in the order of `FIELDS`; `None` where not known.
     fn shown(&self) -> Vec<Option<String>>;
     /// All parts of this kind.
@@ -93,19 +118,34 @@ impl Rows<super::PriceBasis> for super::PriceBasis {
 pub trait Value: Sized {
     /// Whether the field may be left out whatever it accepts.
     const OPTIONAL: bool = false;
+    /// The dimension of a quantity; `None` of what is no quantity.
+    const DIMENSION: Option<Dimension> = None;
+    /// Reads the value of a key.
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<Self>;
     /// The value as text in the given unit; `None` where it is not known.
     fn shown(&self, unit: &str) -> Option<String>;
 }
 
 impl<Q: Measure> Value for Q {
+    const DIMENSION: Option<Dimension> = Some(<Q as Measure>::DIMENSION);
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<Q> {
+        if accept == Accept::Price && reading.get(key).is_none() {
+            return Some(Q::of_si(f64::NAN));
+        }
+        let node = reading.need(key, faults)?;
+        let written: Q = node.quantity(faults)?;
+        let value = written.si() * reading.factor(key) + reading.addend::<Q>(key);
+        accept.admits(value, &node, faults).then(|| Q::of_si(value))
+    }
     fn shown(&self, unit: &str) -> Option<String> {
         let si = self.si();
         if !si.is_finite() {
             return None;
         }
-        let scale = Q::DIMENSION.units().find(|candidate| candidate.name == unit).map_or(1.0, |found| found.si);
+        let scale =
+            <Q as Measure>::DIMENSION.units().find(|candidate| candidate.name == unit).map_or(1.0, |found| found.si);
         let number = plain(si / scale);
-        let bare = Q::DIMENSION == Dimension::Money || unit == "1";
+        let bare = <Q as Measure>::DIMENSION == Dimension::Money || unit == "1";
         Some(if bare { number } else { format!("{number} {unit}") })
     }
 }
@@ -118,24 +158,52 @@ fn plain(value: f64) -> String {
 
 impl<Q: Measure> Value for Option<Q> {
     const OPTIONAL: bool = true;
+    const DIMENSION: Option<Dimension> = Some(<Q as Measure>::DIMENSION);
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<Option<Q>> {
+        match reading.get(key) {
+            Some(_) => Q::read(reading, key, accept, faults).map(Some),
+            None => Some(None),
+        }
+    }
     fn shown(&self, unit: &str) -> Option<String> {
         self.and_then(|value| value.shown(unit))
     }
 }
 
 impl Value for String {
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<String> {
+        let node = reading.need(key, faults)?;
+        if let Accept::OneOf(words) = accept {
+            let options: Vec<(&str, &str)> = words.iter().map(|word| (*word, *word)).collect();
+            return node.choice(&options, faults).map(String::from);
+        }
+        let text = node.text(faults)?;
+        if text.trim().is_empty() {
+            node.fault(faults, format!("`{key}` must not be empty"), None);
+            return None;
+        }
+        Some(text)
+    }
     fn shown(&self, _unit: &str) -> Option<String> {
         Some(self.clone())
     }
 }
 
 impl Value for u32 {
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<u32> {
+        let node = reading.need(key, faults)?;
+        let count = node.count(faults)?;
+        accept.admits(f64::from(count), &node, faults).then_some(count)
+    }
     fn shown(&self, _unit: &str) -> Option<String> {
         Some(self.to_string())
     }
 }
 
 impl Value for bool {
+    fn read(reading: &Reading<'_>, key: &str, _accept: Accept, faults: &mut Faults) -> Option<bool> {
+        reading.need(key, faults)?.flag(faults)
+    }
     fn shown(&self, _unit: &str) -> Option<String> {
         Some(if *self { "true" } else { "false" }.into())
     }
@@ -167,6 +235,7 @@ macro_rules! parts {
             const FIELDS: &'static [$crate::catalog::Field] = &[$( $crate::catalog::Field {
                 name: stringify!($field),
                 unit: $unit,
+                dimension: <$type as $crate::catalog::part::Value>::DIMENSION,
                 accept: $accept,
                 optional: <$type as $crate::catalog::part::Value>::OPTIONAL
                     || matches!($accept, $crate::catalog::Accept::Price),
@@ -180,6 +249,19 @@ macro_rules! parts {
             }
             fn lead_time(&self) -> $crate::units::Time {
                 self.lead_time
+            }
+            fn read(
+                reading: &$crate::catalog::reading::Reading<'_>,
+                generic: bool,
+                faults: &mut $crate::yaml::Faults,
+            ) -> Option<Self> {
+                let designation = reading.designation(faults);
+                let lead_time = reading.lead_time(faults);
+                $(
+                    let key = stringify!($field).replace('_', "-");
+                    let $field = <$type as $crate::catalog::part::Value>::read(reading, &key, $accept, faults);
+                )*
+                Some($name { designation: designation?, generic, lead_time: lead_time?, $( $field: $field?, )* })
             }
             fn shown(&self) -> Vec<Option<String>> {
                 vec![$( $crate::catalog::part::Value::shown(&self.$field, $unit), )*]

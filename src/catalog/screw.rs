@@ -70,7 +70,7 @@ parts! {
     /// A preload of the nut.
     PreloadClass, "preload-class", preload_classes {
         /// Preload over the dynamic rating.
-        share: Ratio, "1", Share;
+        share: Ratio, "1", ShareOrZero;
         /// Axial clearance of the nut.
         clearance: Length, "µm", NotNegative;
         /// Price of the nut against a single nut.

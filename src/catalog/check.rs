@@ -1,0 +1,226 @@
+//! Looks for rows of the catalogue that load without a fault but are hardly right.
+//!
+//! Method: a part is held against simple relations between its own values (a rated power is a torque times a
+//! speed, a rack weighs what its section weighs) and against trends over the size, with wide bounds.
+//! Limits: a remark is a question, not a fault. The trends are common practice without a source; they come from
+//! the generic series and leave room for half to twice its values.
+
+use super::*;
+use crate::units::Measure;
+use std::fmt;
+
+/// A value that is hardly right, or missing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Remark {
+    /// The kind of the part.
+    pub kind: &'static str,
+    /// The part.
+    pub designation: String,
+    /// What is odd about it, with numbers.
+    pub message: String,
+}
+
+impl fmt::Display for Remark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}: {}", self.kind, self.designation, self.message)
+    }
+}
+
+/// Collects remarks on one part.
+struct Doubts<'a> {
+    kind: &'static str,
+    designation: &'a str,
+    remarks: &'a mut Vec<Remark>,
+}
+
+impl Doubts<'_> {
+    fn say(&mut self, message: String) {
+        self.remarks.push(Remark { kind: self.kind, designation: self.designation.into(), message });
+    }
+
+    /// Remarks on a value outside its usual bounds.
+    fn within(&mut self, what: &str, value: f64, least: f64, most: f64) {
+        if !(least..=most).contains(&value) {
+            let number = crate::units::significant(value, 3);
+            self.say(format!("{what} is {number}; {least} to {most} is usual"));
+        }
+    }
+
+    /// Remarks on something that ought to hold.
+    fn holds(&mut self, truth: bool, otherwise: &str) {
+        if !truth {
+            self.say(otherwise.into());
+        }
+    }
+}
+
+/// Everything odd about the catalogue, in the order of kinds and designations.
+pub fn check(catalog: &Catalog) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    each(catalog, &mut remarks, ball_screw);
+    each(catalog, &mut remarks, screw_grade);
+    each(catalog, &mut remarks, preload_class);
+    each(catalog, &mut remarks, end_arrangement);
+    each(catalog, &mut remarks, screw_bearing);
+    each(catalog, &mut remarks, screw_reduction);
+    each(catalog, &mut remarks, rack);
+    each(catalog, &mut remarks, rack_grade);
+    each(catalog, &mut remarks, pinion);
+    each(catalog, &mut remarks, gearbox);
+    each(catalog, &mut remarks, steel);
+    each(catalog, &mut remarks, servo_motor);
+    each(catalog, &mut remarks, linear_scale);
+    each(catalog, &mut remarks, |_: &PriceBasis, _| {});
+    remarks
+}
+
+fn each<P: Part>(catalog: &Catalog, remarks: &mut Vec<Remark>, judge: fn(&P, &mut Doubts<'_>)) {
+    for part in P::rows(catalog) {
+        let mut doubts = Doubts { kind: P::KIND, designation: part.designation(), remarks };
+        judge(part, &mut doubts);
+        for (field, value) in P::FIELDS.iter().zip(part.shown()) {
+            if field.accept == Accept::Price && value.is_none() {
+                doubts.say(format!("{} is missing; the cost of a drive with this part is not known", field.key()));
+            }
+        }
+        if part.lead_time().si() > 2.0 * 31_557_600.0 {
+            doubts.say("the delivery time is longer than two years".into());
+        }
+    }
+}
+
+/// A value in millimetres, and so on: SI to the unit a trend is written in.
+fn mm(length: crate::units::Length) -> f64 {
+    length.si() * 1e3
+}
+
+fn ball_screw(screw: &BallScrew, doubts: &mut Doubts<'_>) {
+    let (ball, circle, nominal) = (mm(screw.ball_diameter), mm(screw.ball_circle_diameter), mm(screw.nominal_diameter));
+    let pitch = mm(screw.lead) / f64::from(screw.starts);
+    doubts.within("ball diameter over pitch", ball / pitch, 0.3, 0.75);
+    doubts.within("ball circle over nominal diameter", circle / nominal, 0.98, 1.08);
+    let root = circle - 1.02 * ball;
+    doubts.within("root diameter over (ball circle - 1.02 ball diameters)", mm(screw.root_diameter) / root, 0.95, 1.05);
+    doubts.within("static over dynamic rating", screw.static_rating.si() / screw.dynamic_rating.si(), 1.2, 6.0);
+    // C_a grows as D_w^1.8 Z^(2/3) i^0.86 with Z = π D_pw / D_w balls a turn; the factor is 41 to 47 N in the series
+    let geometry =
+        ball.powf(1.8) * (std::f64::consts::PI * circle / ball).powf(2.0 / 3.0) * screw.turns.si().powf(0.86);
+    doubts.within("dynamic rating in N over its trend with geometry", screw.dynamic_rating.si() / geometry, 22.0, 90.0);
+    doubts.within(
+        "nut stiffness over nominal diameter, N/µm a mm,",
+        screw.nut_stiffness.si() / 1e6 / nominal,
+        8.0,
+        45.0,
+    );
+    let walls = (mm(screw.nut_diameter).powi(2) - nominal.powi(2)) * mm(screw.nut_length);
+    let solid = 7.85e-6 * std::f64::consts::FRAC_PI_4 * walls;
+    doubts.within("nut mass over that of its body", screw.nut_mass.si() / solid, 0.7, 4.0);
+}
+
+fn screw_grade(grade: &ScrewGrade, doubts: &mut Doubts<'_>) {
+    doubts.holds([0, 1, 2, 3, 4, 5, 7, 10].contains(&grade.grade), "ISO 3408-3 has the grades 0, 1, 3, 5, 7 and 10");
+    doubts.holds(!grade.positioning || grade.grade <= 5, "positioning grades end at 5");
+    doubts.holds(grade.turn_variation <= grade.variation_300, "one turn varies more than 300 mm of travel");
+    doubts.within("circulation limit, m·rev/s,", grade.circulation_limit.si(), 0.5, 4.2);
+    doubts.within("longest screw over its diameter", grade.length_per_diameter.si(), 20.0, 200.0);
+    doubts.within("apparent friction coefficient", grade.friction.si(), 0.002, 0.02);
+}
+
+fn preload_class(class: &PreloadClass, doubts: &mut Doubts<'_>) {
+    doubts.within("preload over dynamic rating", class.share.si(), 0.0, 0.1);
+    doubts.holds(class.share.si() == 0.0 || class.clearance.si() == 0.0, "a preloaded nut has no clearance");
+}
+
+fn end_arrangement(ends: &EndArrangement, doubts: &mut Doubts<'_>) {
+    doubts.within("eigenvalue squared", ends.eigenvalue_squared.si(), 3.5, 22.4);
+    doubts.within("buckling factor", ends.buckling_factor.si(), 0.25, 4.0);
+    doubts.holds([1.0, 2.0].contains(&ends.thrust_ends.si()), "a screw has one or two ends that take force");
+}
+
+fn screw_bearing(bearing: &ScrewBearing, doubts: &mut Doubts<'_>) {
+    let bore = mm(bearing.bore);
+    doubts.within("preload over rating", bearing.preload.si() / bearing.rating.si(), 0.02, 0.25);
+    doubts.within("stiffness over bore, N/µm a mm,", bearing.stiffness.si() / 1e6 / bore, 10.0, 120.0);
+    let mean_speed = bore * 1.4 * bearing.speed_limit.si() * 60.0 / std::f64::consts::TAU;
+    doubts.within("speed limit times 1.4 bores, mm/min,", mean_speed, 5e4, 6e5);
+}
+
+fn screw_reduction(reduction: &ScrewReduction, doubts: &mut Doubts<'_>) {
+    doubts.holds(reduction.kind != "direct" || reduction.ratio.si() == 1.0, "a coupling has the ratio 1");
+    doubts.within("ratio", reduction.ratio.si(), 0.5, 5.0);
+    doubts.within("efficiency", reduction.efficiency.si(), 0.85, 1.0);
+    let wind_up = reduction.rated_torque.si() / reduction.torsional_stiffness.si();
+    doubts.within("twist at rated torque, rad,", wind_up, 1e-4, 0.03);
+}
+
+fn rack(rack: &Rack, doubts: &mut Doubts<'_>) {
+    let module = mm(rack.module);
+    let bar = 7850.0 * (rack.section_height - rack.module).si() * rack.section_width.si();
+    doubts.within("mass over that of its section", rack.mass_per_length.si() / bar, 0.9, 1.1);
+    doubts.within("section height in modules", mm(rack.section_height) / module, 5.0, 20.0);
+    doubts.within("face width in modules", mm(rack.face_width) / module, 5.0, 20.0);
+    doubts.holds(rack.face_width <= rack.section_width, "the teeth are wider than the section");
+    doubts.holds(
+        rack.fastener_diameter.si() < 0.5 * rack.section_width.si(),
+        "the fasteners are too thick for the section",
+    );
+    doubts.within("play in µm a mm of module", rack.play.si() * 1e6 / module, 3.0, 40.0);
+    doubts.within("proof strength of the fasteners, MPa,", rack.fastener_strength.si() / 1e6, 400.0, 1200.0);
+}
+
+fn rack_grade(grade: &RackGrade, doubts: &mut Doubts<'_>) {
+    let trend = 25.0 * 1.41_f64.powi(grade.quality as i32 - 5);
+    doubts.within("pitch error over its trend with quality", grade.pitch_error_per_metre.si() * 1e6 / trend, 0.5, 2.0);
+    doubts
+        .holds(grade.speed_limit_straight <= grade.speed_limit_helical, "straight teeth run faster than helical ones");
+    doubts.within("face load factor", grade.face_load_factor.si(), 1.0, 2.5);
+}
+
+fn pinion(pinion: &Pinion, doubts: &mut Doubts<'_>) {
+    doubts.within("number of teeth", f64::from(pinion.teeth), 10.0, 60.0);
+    doubts.within("profile shift", pinion.profile_shift.si(), -0.5, 0.7);
+}
+
+fn gearbox(gearbox: &Gearbox, doubts: &mut Doubts<'_>) {
+    let torque = gearbox.acceleration_torque;
+    doubts.holds(gearbox.continuous_torque <= torque, "the continuous torque is above the acceleration torque");
+    doubts.holds(torque <= gearbox.stop_torque, "the acceleration torque is above the stop torque");
+    doubts.holds(gearbox.nominal_speed <= gearbox.speed_limit, "the nominal speed is above the highest");
+    doubts.within("ratio", gearbox.ratio.si(), 2.0, 200.0);
+    doubts.within("efficiency", gearbox.efficiency.si(), 0.85, 1.0);
+    doubts.within("twist at acceleration torque, rad,", torque.si() / gearbox.torsional_stiffness.si(), 5e-4, 0.012);
+    doubts.within("no-load over acceleration torque", gearbox.no_load_torque.si() / torque.si(), 0.0, 0.05);
+    doubts.within("overhang over shaft diameter", gearbox.overhang.si() / gearbox.shaft_diameter.si(), 0.4, 2.5);
+    // inertia follows T^1.4 in the series: 0.15 kg·cm² at 42 N·m, 60 kg·cm² at 2900 N·m
+    let trend = 0.8e-3 * torque.si().powf(1.4);
+    doubts.within("inertia over its trend with torque", gearbox.inertia.si() * 1e4 / trend, 0.2, 6.0);
+}
+
+fn steel(steel: &Steel, doubts: &mut Doubts<'_>) {
+    let (contact, bending) = (steel.contact_limit.si() / 1e6, steel.bending_limit.si() / 1e6);
+    doubts.within("contact limit, MPa,", contact, 300.0, 1650.0);
+    doubts.within("bending limit, MPa,", bending, 100.0, 530.0);
+    doubts.within("contact over bending limit", contact / bending, 2.0, 5.0);
+}
+
+fn servo_motor(motor: &ServoMotor, doubts: &mut Doubts<'_>) {
+    let power = motor.rated_torque.si() * motor.rated_speed.si();
+    doubts.within("rated power over torque times speed", motor.rated_power.si() / power, 0.97, 1.03);
+    doubts.within("peak over rated torque", motor.peak_torque.si() / motor.rated_torque.si(), 1.5, 6.0);
+    doubts.holds(motor.rated_torque <= motor.standstill_torque, "the rated torque is above that at standstill");
+    doubts.holds(motor.rated_speed <= motor.speed_limit, "the rated speed is above the highest");
+    doubts.holds(motor.knee_speed < motor.speed_limit, "the knee speed is not below the highest speed");
+    // inertia follows T^1.4 in the series, about 0.4 kg·cm² at 1 N·m; slim and stout rotors differ sevenfold
+    let trend = 0.4 * motor.rated_torque.si().powf(1.4);
+    doubts.within("inertia over its trend with torque", motor.inertia.si() * 1e4 / trend, 0.15, 7.0);
+    if let Some(brake) = motor.brake_torque {
+        doubts.within("brake over rated torque", brake.si() / motor.rated_torque.si(), 0.5, 4.0);
+    }
+    doubts.within("encoder counts a turn", motor.encoder_counts.si(), 1e3, 1e9);
+}
+
+fn linear_scale(scale: &LinearScale, doubts: &mut Doubts<'_>) {
+    doubts.within("error band, µm a metre,", scale.error_per_metre.si() * 1e6, 1.0, 200.0);
+    doubts.within("expansion, µm/(m·K),", scale.expansion.si() * 1e6, 0.0, 25.0);
+    doubts.holds(scale.resolution <= scale.least_error, "the resolution is coarser than the least error");
+}

@@ -1,0 +1,141 @@
+//! The kinds of parts in one table, and what `catalog list` and `catalog show` print of them.
+
+use super::load::Reader;
+use super::part::Part;
+use super::*;
+
+/// A part as text.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// The name of the part.
+    pub designation: String,
+    /// Whether the part is generic.
+    pub generic: bool,
+    /// Time from order to delivery, as text.
+    pub lead_time: String,
+    /// The values of its fields, in the order of the kind's fields; `None` where not known.
+    pub values: Vec<Option<String>>,
+}
+
+/// What there is to know of a kind of part.
+pub struct Kind {
+    /// Its name, as files write it.
+    pub name: &'static str,
+    /// What it is, in words.
+    pub words: &'static str,
+    /// Its fields.
+    pub fields: &'static [Field],
+    /// All parts of the kind as text.
+    pub rows: fn(&Catalog) -> Vec<Row>,
+    pub(super) reader: Reader,
+}
+
+const fn kind<P: Part>() -> Kind {
+    Kind { name: P::KIND, words: P::WORDS, fields: P::FIELDS, rows: rows::<P>, reader: Reader::of::<P>() }
+}
+
+fn rows<P: Part>(catalog: &Catalog) -> Vec<Row> {
+    let row = |part: &P| Row {
+        designation: part.designation().into(),
+        generic: part.generic(),
+        lead_time: Value::shown(&part.lead_time(), "weeks").unwrap_or_default(),
+        values: part.shown(),
+    };
+    P::rows(catalog).iter().map(row).collect()
+}
+
+/// Every kind of part.
+pub static KINDS: [Kind; 14] = [
+    kind::<BallScrew>(),
+    kind::<ScrewGrade>(),
+    kind::<PreloadClass>(),
+    kind::<EndArrangement>(),
+    kind::<ScrewBearing>(),
+    kind::<ScrewReduction>(),
+    kind::<Rack>(),
+    kind::<RackGrade>(),
+    kind::<Pinion>(),
+    kind::<Gearbox>(),
+    kind::<Steel>(),
+    kind::<ServoMotor>(),
+    kind::<LinearScale>(),
+    kind::<PriceBasis>(),
+];
+
+impl Kind {
+    /// The kind with this name.
+    pub fn find(name: &str) -> Option<&'static Kind> {
+        KINDS.iter().find(|kind| kind.name == name)
+    }
+}
+
+/// How many fields a line of the list shows.
+const COLUMNS: usize = 6;
+const NOT_KNOWN: &str = "not known";
+
+/// The kinds with their number of parts, or the parts of one kind, a line each.
+///
+/// An unknown kind gives a line that names the known ones; ask [`Kind::find`] first to tell it apart.
+pub fn list(catalog: &Catalog, kind: Option<&str>) -> String {
+    let Some(name) = kind else {
+        let lines = KINDS.iter().map(|kind| {
+            let rows = (kind.rows)(catalog);
+            let generic = rows.iter().filter(|row| row.generic).count();
+            vec![kind.name.to_string(), rows.len().to_string(), generic.to_string(), kind.words.trim().to_string()]
+        });
+        return table(&["kind", "parts", "generic", "what it is"], lines.collect());
+    };
+    let Some(kind) = Kind::find(name) else {
+        let known: Vec<&str> = KINDS.iter().map(|kind| kind.name).collect();
+        return format!("unknown kind `{name}`; known are {}\n", known.join(", "));
+    };
+    let keys: Vec<String> = kind.fields.iter().take(COLUMNS).map(Field::key).collect();
+    let mut heads = vec!["designation"];
+    heads.extend(keys.iter().map(String::as_str));
+    let lines = (kind.rows)(catalog).into_iter().map(|row| {
+        let values = row.values.into_iter().take(COLUMNS).map(|value| value.unwrap_or(NOT_KNOWN.into()));
+        std::iter::once(row.designation).chain(values).collect()
+    });
+    table(&heads, lines.collect())
+}
+
+/// Everything that the catalogue knows of one part.
+pub fn show(catalog: &Catalog, designation: &str) -> Option<String> {
+    KINDS.iter().find_map(|kind| {
+        let row = (kind.rows)(catalog).into_iter().find(|row| row.designation == designation)?;
+        let standing = if row.generic { "generic, invented; no part that can be ordered" } else { "supplier data" };
+        let mut lines = vec![
+            ["kind".into(), kind.name.into(), kind.words.trim().into()],
+            ["standing".into(), standing.into(), String::new()],
+            ["lead-time".into(), row.lead_time, "Time from order to delivery.".into()],
+        ];
+        for (field, value) in kind.fields.iter().zip(row.values) {
+            lines.push([field.key(), value.unwrap_or(NOT_KNOWN.into()), field.words.trim().into()]);
+        }
+        let lines = lines.into_iter().map(Vec::from).collect();
+        Some(table(&[designation, "", ""], lines))
+    })
+}
+
+/// Lines in columns, as wide as they need to be.
+fn table(heads: &[&str], lines: Vec<Vec<String>>) -> String {
+    let length = |text: &str| text.chars().count();
+    let mut widths: Vec<usize> = heads.iter().map(|head| length(head)).collect();
+    for line in &lines {
+        for (width, cell) in widths.iter_mut().zip(line) {
+            *width = length(cell).max(*width);
+        }
+    }
+    let mut out = String::new();
+    let heads = heads.iter().map(|head| head.to_string()).collect();
+    for line in std::iter::once(heads).chain(lines) {
+        let mut text = String::new();
+        for (cell, width) in line.iter().zip(&widths) {
+            text.push_str(cell);
+            text.push_str(&" ".repeat(width + 2 - length(cell).min(*width)));
+        }
+        out.push_str(text.trim_end());
+        out.push('\n');
+    }
+    out
+}
