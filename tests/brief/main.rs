@@ -1,0 +1,6 @@
+//! Reading a brief: every value, every default, every fault, all at once.
+
+mod damage;
+mod faults;
+mod texts;
+mod values;
