@@ -1,0 +1,40 @@
+//! Pitch tolerances of gears.
+//!
+//! ISO 1328-1:2013, formulas for F_pT (as reproduced in public summaries) and f_pT (from memory), worked by
+//! hand for two pinions. Rounding: rule from memory of the standard; the two printed examples (5.86 → 6.0,
+//! 18.9 → 19) are those of ISO 1328-1:1995 for a diameter of 60 mm, module 3 mm, grade 5.
+
+use crate::{mm, near, ratio};
+use axiswright::formula::gear_accuracy::{SINGLE_PITCH_DEVIATION, TOTAL_PITCH_DEVIATION, rounded_tolerance};
+use axiswright::units::{Length, Measure};
+
+/// Class, single and total pitch tolerance in µm for a diameter of 42.44 mm and module 2 mm.
+const MODULE_2: [(f64, f64, f64); 4] = [(5.0, 5.8, 17.1), (6.0, 8.3, 24.1), (7.0, 11.7, 34.1), (8.0, 16.5, 48.3)];
+
+#[test]
+fn tolerances_of_a_module_2_pinion_follow_the_2013_formulas() {
+    for (class, single, total) in MODULE_2 {
+        let value = (SINGLE_PITCH_DEVIATION.apply)(mm(42.44), mm(2.0), ratio(class)).si() * 1e6;
+        near(&format!("f_pT of class {class}"), value, single, 0.05);
+        let value = (TOTAL_PITCH_DEVIATION.apply)(mm(42.44), mm(2.0), ratio(class)).si() * 1e6;
+        near(&format!("F_pT of class {class}"), value, total, 0.05);
+    }
+}
+
+#[test]
+fn one_class_is_a_step_of_the_root_of_two() {
+    for class in 1..11 {
+        let at = |class: i32| (TOTAL_PITCH_DEVIATION.apply)(mm(100.0), mm(5.0), ratio(f64::from(class))).si();
+        assert!((at(class + 1) / at(class) - 2f64.sqrt()).abs() < 1e-12, "class {class}");
+    }
+}
+
+#[test]
+fn tolerances_are_rounded_as_the_standard_says() {
+    let printed =
+        [(5.86, 6.0), (18.9, 19.0), (4.96, 5.0), (4.94, 4.9), (5.24, 5.0), (5.26, 5.5), (10.4, 10.0), (10.6, 11.0)];
+    for (value, rounded) in printed {
+        let result = rounded_tolerance(Length::of_si(value * 1e-6)).si() * 1e6;
+        near(&format!("{value} µm"), result, rounded, 1e-9);
+    }
+}
