@@ -7,6 +7,7 @@
 #![warn(missing_docs)]
 
 pub mod brief;
+pub mod calc;
 pub mod catalog;
 pub mod characteristic;
 pub mod formula;
