@@ -27,21 +27,31 @@ pub struct Kind {
     pub fields: &'static [Field],
     /// All parts of the kind as text.
     pub rows: fn(&Catalog) -> Vec<Row>,
+    /// The part of the kind with this designation, as text.
+    pub find_row: fn(&Catalog, &str) -> Option<Row>,
     pub(super) reader: Reader,
 }
 
 const fn kind<P: Part>() -> Kind {
-    Kind { name: P::KIND, words: P::WORDS, fields: P::FIELDS, rows: rows::<P>, reader: Reader::of::<P>() }
+    Kind {
+        name: P::KIND,
+        words: P::WORDS,
+        fields: P::FIELDS,
+        rows: |catalog| P::rows(catalog).iter().map(row).collect(),
+        find_row: |catalog, designation| {
+            P::rows(catalog).iter().find(|part| part.designation() == designation).map(row)
+        },
+        reader: Reader::of::<P>(),
+    }
 }
 
-fn rows<P: Part>(catalog: &Catalog) -> Vec<Row> {
-    let row = |part: &P| Row {
+fn row<P: Part>(part: &P) -> Row {
+    Row {
         designation: part.designation().into(),
         generic: part.generic(),
         lead_time: Value::shown(&part.lead_time(), "weeks").unwrap_or_default(),
         values: part.shown(),
-    };
-    P::rows(catalog).iter().map(row).collect()
+    }
 }
 
 /// Every kind of part.
@@ -102,7 +112,7 @@ pub fn list(catalog: &Catalog, kind: Option<&str>) -> String {
 /// Everything that the catalogue knows of one part.
 pub fn show(catalog: &Catalog, designation: &str) -> Option<String> {
     KINDS.iter().find_map(|kind| {
-        let row = (kind.rows)(catalog).into_iter().find(|row| row.designation == designation)?;
+        let row = (kind.find_row)(catalog, designation)?;
         let standing = if row.generic { "generic, invented; no part that can be ordered" } else { "supplier data" };
         let mut lines = vec![
             ["kind".into(), kind.name.into(), kind.words.trim().into()],
@@ -115,6 +125,30 @@ pub fn show(catalog: &Catalog, designation: &str) -> Option<String> {
         let lines = lines.into_iter().map(Vec::from).collect();
         Some(table(&[designation, "", ""], lines))
     })
+}
+
+/// The keys of every kind as Markdown, for the documentation.
+pub fn reference() -> String {
+    let mut out = String::new();
+    for kind in &KINDS {
+        out.push_str(&format!(
+            "### `{}`\n\n{}\n\n| key | unit | accepts | what it is |\n|---|---|---|---|\n",
+            kind.name,
+            kind.words.trim()
+        ));
+        for field in kind.fields {
+            let left_out = if field.optional { ", or left out" } else { "" };
+            let accepts = field.accept.words(field.unit);
+            out.push_str(&format!(
+                "| `{}` | {} | {accepts}{left_out} | {} |\n",
+                field.key(),
+                field.unit,
+                field.words.trim()
+            ));
+        }
+        out.push('\n');
+    }
+    out
 }
 
 /// Lines in columns, as wide as they need to be.

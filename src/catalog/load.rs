@@ -60,7 +60,7 @@ impl<'a> Layer<'a, '_> {
                 return false;
             }
             if owner.kind != kind {
-                let message = format!("`{designation}` is already the designation of a {}", owner.kind);
+                let message = format!("`{designation}` is already the designation of another kind, `{}`", owner.kind);
                 place.fault(self.faults, message, None);
                 return false;
             }

@@ -15,7 +15,7 @@ mod reading;
 mod screw;
 
 pub use check::{Remark, check};
-pub use kinds::{KINDS, Kind, Row, list, show};
+pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{LinearScale, PriceBasis, ServoMotor};
 pub use part::{Accept, Field, Part, Value};

@@ -32,6 +32,20 @@ pub enum Accept {
 }
 
 impl Accept {
+    /// What is accepted, in words.
+    pub fn words(self, unit: &str) -> String {
+        match self {
+            Accept::Positive | Accept::Price => "greater than zero".into(),
+            Accept::NotNegative => "zero or greater".into(),
+            Accept::Any if unit == "flag" => "`true` or `false`".into(),
+            Accept::Any => "any value".into(),
+            Accept::Share => "greater than 0, at most 1".into(),
+            Accept::ShareOrZero => "0 to 1".into(),
+            Accept::Words => "text".into(),
+            Accept::OneOf(words) => words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", "),
+        }
+    }
+
     /// Whether a quantity is accepted; if not, that is a fault at the value.
     fn admits(self, value: f64, node: &Node<'_>, faults: &mut Faults) -> bool {
         let (fits, wanted) = match self {
