@@ -10,7 +10,7 @@ mod table;
 mod text;
 
 pub use measure::*;
-pub use table::{Dimension, Unit};
+pub use table::{Dimension, UNITS, Unit};
 pub use text::{UnitError, parse, parse_as, print, print_rounded, significant};
 
 /// Whether a report speaks in metric or in inch units.

@@ -185,7 +185,7 @@ pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static
             (strsim::damerau_levenshtein(&normalise(unit.name).to_lowercase(), &normalised.to_lowercase()), unit.name)
         })
         .min()
-        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3)
+        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3 && *distance < name.chars().count())
         .map(|(_, name)| name);
     Err(UnitError::UnknownUnit { unit: spelling.into(), wanted: dimension, nearest })
 }
