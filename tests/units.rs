@@ -1,7 +1,7 @@
 //! Text becomes a quantity and back: exact factors, the trade's spellings, and what is refused.
 //!
-//! Sources, both from memory: the SI Brochure of the BIPM, 9th edition (prefixes, minute, hour, day, degree, tonne,
-//! decibel excluded), and NIST Special Publication 811, 2008, appendix B, which defines exactly: inch 0.0254 m,
+//! Sources, both from memory: the SI Brochure of the BIPM, 9th edition (prefixes, minute, hour, day, degree,
+//! tonne), and NIST Special Publication 811, 2008, appendix B, which defines exactly: inch 0.0254 m,
 //! avoirdupois pound 0.453 592 37 kg, standard gravity 9.806 65 m/s², hence pound-force 4.448 221 615 260 5 N;
 //! horsepower 550 ft·lbf/s; degree Fahrenheit (interval) 5/9 K. Year: the Julian year of 365.25 days (IAU).
 
@@ -39,7 +39,7 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::Jerk, "m/s³", 1.0), (Dimension::Jerk, "mm/s³", 0.001), (Dimension::Jerk, "in/s³", 0.0254),
     (Dimension::Jerk, "g/s", 9.806_65),
     (Dimension::AngularVelocity, "1/min", 0.104_719_755_119_659_77),
-    (Dimension::AngularVelocity, "1/s", 6.283_185_307_179_586), (Dimension::AngularVelocity, "rad/s", 1.0),
+    (Dimension::AngularVelocity, "1/s", 2.0 * std::f64::consts::PI), (Dimension::AngularVelocity, "rad/s", 1.0),
     (Dimension::AngularVelocity, "deg/s", 0.017_453_292_519_943_295),
     (Dimension::AngularAcceleration, "rad/s²", 1.0),
     (Dimension::Force, "N", 1.0), (Dimension::Force, "kN", 1000.0), (Dimension::Force, "lbf", 4.448_221_615_260_5),
@@ -48,7 +48,7 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::Torque, "lbf·in", 0.112_984_829_027_616_7), (Dimension::Torque, "lbf·ft", 1.355_817_948_331_400_4),
     (Dimension::Energy, "J", 1.0), (Dimension::Energy, "kJ", 1000.0), (Dimension::Energy, "kWh", 3_600_000.0),
     (Dimension::Energy, "Wh", 3600.0),
-    (Dimension::Power, "kW", 1000.0), (Dimension::Power, "W", 1.0), (Dimension::Power, "hp", 745.699_871_582_270_22),
+    (Dimension::Power, "kW", 1000.0), (Dimension::Power, "W", 1.0), (Dimension::Power, "hp", 745.699_871_582_270_2),
     (Dimension::Pressure, "MPa", 1e6), (Dimension::Pressure, "GPa", 1e9), (Dimension::Pressure, "Pa", 1.0),
     (Dimension::Pressure, "bar", 100_000.0), (Dimension::Pressure, "psi", 6_894.757_293_168_361),
     (Dimension::Pressure, "ksi", 6_894_757.293_168_361),
@@ -143,8 +143,8 @@ fn the_trades_spellings_are_read() {
         reads::<Jerk>(cubed, 40.0);
     }
     reads::<Force>("12 kN", 12_000.0);
-    reads::<Force>("450 lbf", 2001.699_726_867_225);
-    reads::<Force>("450 lb", 2001.699_726_867_225);
+    reads::<Force>("450 lbf", 2_001.699_726_867_225);
+    reads::<Force>("450 lb", 2_001.699_726_867_225);
     reads::<Mass>("450 lb", 204.116_566_5);
     for turning in
         ["3000 1/min", "3000 rpm", "3000/min", "3000 rev/min", "3000 min⁻¹", "3000 min^-1", "50 1/s", "50 rev/s"]
