@@ -38,63 +38,91 @@ pub(super) fn read(
     if node.is_list() && items.is_empty() {
         node.fault(reader.faults, "the duty has no shares", None);
     }
-    let shares: Vec<Option<DutyShare>> =
-        items.iter().map(|item| share(item, travel, speed, cutting_force, reader)).collect();
-    let duty: Vec<DutyShare> = shares.into_iter().collect::<Option<_>>()?;
-    if duty.is_empty() {
-        return None;
-    }
-    let standing = duty.iter().filter(|share| share.stand).count();
-    for (count, most, what) in [(duty.len() - standing, MOST.0, "with moves"), (standing, MOST.1, "at standstill")] {
+    let shares: Vec<Line> = items.iter().map(|item| line(item, travel, speed, cutting_force, reader)).collect();
+    let standing = shares.iter().filter(|line| line.stand == Some(true)).count();
+    for (count, most, what) in [(shares.len() - standing, MOST.0, "with moves"), (standing, MOST.1, "at standstill")] {
         if count > most {
             node.fault(reader.faults, format!("at most {most} shares {what} are possible, not {count}"), None);
         }
     }
-    let sum: f64 = duty.iter().map(|share| share.share.si()).sum();
-    if (sum - 1.0).abs() > 1e-3 + 1e-12 {
-        let message = format!("the shares add up to {} %, not 100 %", significant(sum * 100.0, 5));
-        node.fault(reader.faults, message, None);
+    if let Some(parts) = shares.iter().map(|line| line.share).collect::<Option<Vec<Ratio>>>()
+        && !parts.is_empty()
+    {
+        let sum: f64 = parts.into_iter().map(Measure::si).sum();
+        if (sum - 1.0).abs() > 1e-3 + 1e-12 {
+            let message = format!("the shares add up to {} %, not 100 %", significant(sum * 100.0, 5));
+            node.fault(reader.faults, message, None);
+        }
+    }
+    let duty: Vec<DutyShare> = shares.into_iter().map(|line| line.whole).collect::<Option<_>>()?;
+    if duty.is_empty() {
+        return None;
     }
     assume_stroke(axis, travel, &duty, reader);
     Some(duty)
 }
 
-fn share(
+/// What could be read of one line, so that the checks of all lines together do not wait for the last fault.
+struct Line {
+    share: Option<Ratio>,
+    stand: Option<bool>,
+    whole: Option<DutyShare>,
+}
+
+fn line(
     node: &Node<'_>,
     travel: Option<Length>,
     axis_speed: Option<Velocity>,
     cutting_force: Option<Entry<Force>>,
     reader: &mut Reader<'_>,
-) -> Option<DutyShare> {
+) -> Line {
     node.only_keys(&["share", "speed", "force", "stroke", "stand"], reader.faults);
     if !node.is_mapping() {
-        return None;
+        return Line { share: None, stand: None, whole: None };
     }
     let share = reader.need::<Ratio>(node, "share", above_zero_to(100.0, "%"));
     let stand = match node.get("stand") {
         Some(stand) => stand.flag(reader.faults),
         None => Some(false),
     };
-    let force_node = node.get("force");
-    let force = match &force_node {
-        Some(force) => reader.bounded::<Force>(force, zero_to(1000.0, "kN")),
-        None => Some(Force::of_si(0.0)),
+    let force = force(node, cutting_force, reader);
+    let whole = match stand {
+        Some(true) => standing(node, share, force, reader),
+        Some(false) => moving(node, share, force, travel, axis_speed, reader),
+        None => None,
     };
-    if let (Some(force_node), Some(force), Some(Entry { value: limit, stated: true })) =
-        (&force_node, force, cutting_force)
+    Line { share, stand, whole }
+}
+
+fn force(node: &Node<'_>, cutting_force: Option<Entry<Force>>, reader: &mut Reader<'_>) -> Option<Force> {
+    let Some(force_node) = node.get("force") else { return Some(Force::of_si(0.0)) };
+    let force = reader.bounded::<Force>(&force_node, zero_to(1000.0, "kN"))?;
+    if let Some(Entry { value: limit, stated: true }) = cutting_force
         && force.si() > limit.si() * (1.0 + 1e-9)
     {
         let message = "the force of this share is larger than the cutting-force of the axis";
         force_node.fault(reader.faults, message, Some("cutting-force is the largest force that occurs".into()));
     }
-    if stand? {
-        for key in ["speed", "stroke"] {
-            if let Some(moves) = node.get(key) {
-                moves.fault(reader.faults, format!("an axis that stands has no {key}"), None);
-            }
+    Some(force)
+}
+
+fn standing(node: &Node<'_>, share: Option<Ratio>, force: Option<Force>, reader: &mut Reader<'_>) -> Option<DutyShare> {
+    for key in ["speed", "stroke"] {
+        if let Some(moves) = node.get(key) {
+            moves.fault(reader.faults, format!("an axis that stands has no {key}"), None);
         }
-        return Some(DutyShare { share: share?, stand: true, speed: None, force: force?, stroke: None });
     }
+    Some(DutyShare { share: share?, stand: true, speed: None, force: force?, stroke: None })
+}
+
+fn moving(
+    node: &Node<'_>,
+    share: Option<Ratio>,
+    force: Option<Force>,
+    travel: Option<Length>,
+    axis_speed: Option<Velocity>,
+    reader: &mut Reader<'_>,
+) -> Option<DutyShare> {
     let speed = match node.get("speed") {
         Some(speed_node) => {
             let speed = reader.bounded::<Velocity>(&speed_node, above_zero_to(10.0, "m/s"));

@@ -129,6 +129,10 @@ fn the_shares_of_the_duty_are_checked() {
     for (share, path, says) in bad {
         one_fault(&duty(&format!("  - {share}")), 10, path, says);
     }
+    // a fault in one line does not hide the sum
+    let faults = refused(&duty("  - { share: 50 %, speed: 5 kg }\n  - { share: 40 %, stand: true }"));
+    let places: Vec<(usize, &str)> = faults.iter().map(|fault| (fault.line, fault.path.as_str())).collect();
+    assert_eq!(places, [(9, "axes.x.duty"), (10, "axes.x.duty[0].speed")]);
     one_fault(&with_axis_lines("duty: []"), 9, "axes.x.duty", "no shares");
     one_fault(
         &duty(&"  - { share: 10 %, speed: 5 m/min }\n".repeat(10)),
