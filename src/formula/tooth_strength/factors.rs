@@ -91,13 +91,14 @@ impl LoadFactors {
             (Some(_), _) => worst_sharing,
             (None, _) => f64::NAN,
         };
-        // s·K_3 is largest at s = 2.071/(2·0.357); the smaller of the two printed values joins them without a step
+        // s·K_3 is largest at s = 2.071/(2·0.357) and held there; it is held too where the printed values step down
         let s = smaller(speed.abs() * mesh.teeth / 100.0, 2.071 / (2.0 * 0.357));
+        let speed_term = if s <= 0.2 { 2.0 * s } else { larger(0.4, s * (2.071 - 0.357 * s)) };
         LoadFactors {
             face_width_mm: face_width * 1e3,
             k1,
             k2,
-            speed_term: s * smaller(2.0, 2.071 - 0.357 * s),
+            speed_term,
             sharing,
             worst_sharing: larger(worst_sharing, sharing),
             face,
