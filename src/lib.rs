@@ -13,6 +13,7 @@ pub mod characteristic;
 pub mod formula;
 pub mod ledger;
 pub mod record;
+pub mod report;
 pub mod rule;
 pub mod source;
 pub mod units;

@@ -1,0 +1,352 @@
+//! Part one: what the customer reads. Decision, machine at a glance, what nearly did not fit, before ordering.
+//!
+//! Method: sentences of subject, number with unit and limit; the layout is the template's.
+
+use super::figure;
+use super::markup::term;
+use super::reasons::{self, AxisMiss, AxisWhy};
+use super::view::{View, worst_first};
+use super::words;
+use crate::record::*;
+use serde::Serialize;
+
+/// All that the customer's template needs.
+#[derive(Serialize)]
+pub struct Customer {
+    status: String,
+    decisions: Vec<Decision>,
+    misses: Vec<AxisMiss>,
+    limits: Vec<LimitLine>,
+    glance: Vec<Glance>,
+    whole: Vec<Named>,
+    why: Vec<AxisWhy>,
+    turning: Vec<String>,
+    tight: Vec<AxisNotes>,
+    assumptions: Vec<Named>,
+    generic: Vec<String>,
+    cautions: Vec<Caution>,
+}
+
+#[derive(Serialize)]
+struct Decision {
+    axis: String,
+    task: String,
+    drive: String,
+    reason: String,
+}
+
+#[derive(Serialize)]
+struct LimitLine {
+    limit: String,
+    reached: String,
+    allowed: String,
+    verdict: &'static str,
+}
+
+#[derive(Serialize)]
+struct Glance {
+    axis: String,
+    drive: String,
+    sizes: String,
+    reserve: String,
+    accuracy: String,
+    life: String,
+    price: String,
+}
+
+#[derive(Serialize)]
+struct Named {
+    name: String,
+    value: String,
+}
+
+#[derive(Serialize)]
+struct AxisNotes {
+    axis: String,
+    notes: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Caution {
+    axes: String,
+    text: String,
+}
+
+/// Collects part one.
+pub fn collect(view: &View) -> Customer {
+    let record = view.record;
+    let chosen = || record.axes.iter().filter_map(|axis| axis.chosen.as_ref().map(|drive| (axis, drive)));
+    Customer {
+        status: status(record),
+        decisions: record.axes.iter().map(|axis| decision(view, axis)).collect(),
+        misses: record
+            .axes
+            .iter()
+            .filter(|axis| axis.outcome == Outcome::NothingAdmissible)
+            .map(|axis| reasons::misses(view, axis))
+            .collect(),
+        limits: match record.outcome {
+            Outcome::MachineLimit => record.machine.limits.iter().map(|limit| limit_line(view, limit)).collect(),
+            Outcome::Chosen | Outcome::NothingAdmissible => Vec::new(),
+        },
+        glance: chosen().map(|(axis, drive)| glance(view, axis, drive)).collect(),
+        whole: if record.outcome == Outcome::Chosen { whole(view) } else { Vec::new() },
+        why: record
+            .axes
+            .iter()
+            .filter(|axis| axis.outcome == Outcome::Chosen)
+            .map(|axis| reasons::why(view, axis))
+            .collect(),
+        turning: record.axes.iter().flat_map(|axis| turning(view, axis)).collect(),
+        tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
+        assumptions: assumptions(view),
+        generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
+        cautions: cautions(record),
+    }
+}
+
+fn status(record: &DecisionRecord) -> String {
+    let names = |outcome: Outcome| -> Vec<String> {
+        record.axes.iter().filter(|axis| axis.outcome == outcome).map(|axis| axis.name.clone()).collect()
+    };
+    match record.outcome {
+        Outcome::Chosen => "A drive was chosen for every axis.".into(),
+        Outcome::NothingAdmissible => {
+            let blocked = names(Outcome::NothingAdmissible);
+            let which = if blocked.len() == 1 { "axis" } else { "axes" };
+            format!(
+                "No machine can be recommended: no drive of the catalogue is admissible for {which} {}.",
+                words::list(&blocked)
+            )
+        }
+        Outcome::MachineLimit => "No machine can be recommended: every axis has admissible drives, but no set of them \
+                                  keeps all limits of the machine."
+            .into(),
+    }
+}
+
+fn requirement<'a>(axis: &'a AxisRecord, key: &str) -> Option<&'a RequirementLine> {
+    axis.requirement.iter().find(|line| line.key == key)
+}
+
+/// What the axis has to do, in a phrase: "gantry along the mould, 11 m at 50 m/min".
+fn task(view: &View, axis: &AxisRecord) -> String {
+    let value = |key| requirement(axis, key).map(|line| view.text(&line.value));
+    let motion = match (value("travel"), value("speed")) {
+        (Some(travel), Some(speed)) => Some(format!("{travel} at {speed}")),
+        (travel, speed) => travel.or(speed),
+    };
+    [axis.purpose.clone(), motion].into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+fn decision(view: &View, axis: &AxisRecord) -> Decision {
+    let (drive, reason) = match (&axis.chosen, axis.outcome) {
+        (Some(drive), _) => (view.drive(drive), reasons::decided(view, axis, drive)),
+        (None, Outcome::NothingAdmissible) => ("no drive is admissible".into(), reasons::blocked(view, axis)),
+        (None, Outcome::Chosen | Outcome::MachineLimit) => {
+            let admissible: u64 = axis.families.iter().map(|family| family.admissible).sum();
+            let found = words::several(admissible, "drive is", "drives are");
+            ("none chosen".into(), format!("{found} admissible for this axis taken alone."))
+        }
+    };
+    Decision { axis: axis.name.clone(), task: task(view, axis), drive, reason }
+}
+
+fn limit_line(view: &View, limit: &MachineLimit) -> LimitLine {
+    let (reached, allowed) = if limit.unit.is_empty() {
+        (view.money(limit.reached), view.money(Some(limit.allowed)))
+    } else {
+        figure::pair(limit.reached, Some(limit.allowed), &limit.unit, view.units)
+    };
+    LimitLine {
+        limit: words::sentence(&words::machine_limit(&limit.limit)),
+        reached,
+        allowed,
+        verdict: words::verdict(&limit.verdict, "shall"),
+    }
+}
+
+/// The characteristics whose rules limit how fast an axis may run.
+const SPEEDS: [&str; 6] =
+    ["speed", "screw-speed", "circulation-speed", "motor-speed", "pinion-speed", "mean-input-speed"];
+
+fn glance(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Glance {
+    let speed = worst_first(drive)
+        .into_iter()
+        .find(|finding| finding.utilisation.is_some() && SPEEDS.contains(&finding.characteristic.as_str()));
+    let drives = view.drives(drive);
+    let family = words::family(&drive.family);
+    Glance {
+        axis: axis.name.clone(),
+        drive: if drives > 1 { format!("{drives} × {family}") } else { words::sentence(&family) },
+        sizes: view.sizes(drive),
+        reserve: match speed {
+            Some(finding) => {
+                format!("{}, {}", figure::reserve(finding.utilisation), words::spaced(&finding.characteristic))
+            }
+            None => figure::NOT_KNOWN.into(),
+        },
+        accuracy: accuracy(view, drive),
+        life: life(view, drive),
+        price: view.money(Some(drive.cost.purchase)),
+    }
+}
+
+fn accuracy(view: &View, drive: &CandidateRecord) -> String {
+    let judged = drive.findings.iter().find(|finding| finding.characteristic == "accuracy" && finding.limit.is_some());
+    match judged {
+        Some(finding) => {
+            let (predicted, required) = view.pair(finding);
+            format!("{required} / {predicted}")
+        }
+        None => match view.value_of(drive, "accuracy") {
+            Some(predicted) => format!("not stated / {predicted}"),
+            None => figure::NOT_KNOWN.into(),
+        },
+    }
+}
+
+fn life(view: &View, drive: &CandidateRecord) -> String {
+    let rolling = ["screw-life-hours", "bearing-life-hours"];
+    let shortest = rolling
+        .iter()
+        .filter_map(|id| drive.line(id).filter(|line| line.value.is_some()))
+        .min_by(|first, second| first.value.unwrap_or(f64::MAX).total_cmp(&second.value.unwrap_or(f64::MAX)));
+    match shortest {
+        Some(line) => format!("{}, nominal, 90 % survive", view.line_value(line)),
+        None if words::is_rack(&drive.family) => match view.value_of(drive, "service-hours") {
+            Some(hours) => format!("teeth sized for all {hours} of service"),
+            None => figure::NOT_KNOWN.into(),
+        },
+        None => figure::NOT_KNOWN.into(),
+    }
+}
+
+fn whole(view: &View) -> Vec<Named> {
+    let machine = &view.record.machine;
+    let amount = |amount: &Option<Amount>| match amount {
+        Some(amount) => view.quantity(amount.value, &amount.unit),
+        None => figure::NOT_KNOWN.into(),
+    };
+    let named = |name: &str, value: String| Named { name: name.into(), value };
+    let mut lines = vec![
+        named("price to buy", view.money(machine.purchase)),
+        named(&term("whole-life-cost", "price over its life"), view.money(machine.whole_life_cost)),
+        named("error at the tool", amount(&machine.tool_point_error)),
+        named("peak power", amount(&machine.peak_power)),
+    ];
+    if let Some(models) = machine.motor_models {
+        lines.push(named("motor models", models.to_string()));
+    }
+    if machine.lead_time.is_some() {
+        lines.push(named("longest delivery", amount(&machine.lead_time)));
+    }
+    lines
+}
+
+fn turning(view: &View, axis: &AxisRecord) -> Vec<String> {
+    let sentence = |point: &TurningPoint| {
+        let (now, turns) = figure::pair(Some(point.now), Some(point.turns_at), &point.unit, view.units);
+        let side = if point.turns_at < point.now { "below" } else { "above" };
+        let rule = if point.rule == "cost" { "cost".into() } else { view.rule_title(&point.rule) };
+        let (from, to) = (words::family(&point.from), words::family(&point.to));
+        format!(
+            "Axis {}: {} {side} {turns} (now {now}) changes the answer from {from} to {to}. What turns it: {rule}.",
+            axis.name,
+            words::spaced(&point.requirement)
+        )
+    };
+    axis.turning_points.iter().map(sentence).collect()
+}
+
+fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {
+    let findings = worst_first(drive);
+    let binding = findings.iter().filter(|finding| finding.obligation == "shall" && finding.verdict == "pass");
+    let mut notes: Vec<String> = binding
+        .take(2)
+        .map(|finding| {
+            let used = figure::utilisation(finding.utilisation);
+            let word = term("utilisation", "utilisation");
+            format!("“{}”: {} ({word} {used}).", view.rule_title(&finding.rule), view.clause(finding))
+        })
+        .collect();
+    for finding in &findings {
+        let head = match (finding.obligation.as_str(), finding.verdict.as_str()) {
+            (_, "waived") => "Set aside by the brief",
+            ("should", "fail") => "Advice not met",
+            ("should", "not-evaluated") => "Advice that could not be judged",
+            _ => continue,
+        };
+        notes.push(format!("{head}, “{}”: {}.", view.rule_title(&finding.rule), view.clause(finding)));
+    }
+    AxisNotes { axis: axis.name.clone(), notes }
+}
+
+/// The assumptions by what is assumed, axes with the same value together.
+fn assumptions(view: &View) -> Vec<Named> {
+    let mut lines: Vec<(String, String, Vec<String>)> = Vec::new();
+    for assumed in &view.record.assumptions {
+        let of_axis = view.record.axes.iter().find_map(|axis| {
+            let key = assumed.key.strip_prefix("axes.")?.strip_prefix(axis.name.as_str())?.strip_prefix('.')?;
+            Some((axis.name.clone(), key))
+        });
+        let (axis, key) = of_axis.map_or((None, assumed.key.as_str()), |(axis, key)| (Some(axis), key));
+        let name = words::spaced(&key.replace('.', ", "));
+        let value = assumed_value(view, assumed);
+        let known = lines.iter_mut().find(|(known, text, axes)| *known == name && *text == value && !axes.is_empty());
+        match (known, axis) {
+            (Some((_, _, axes)), Some(axis)) => axes.push(axis),
+            (_, axis) => lines.push((name, value, axis.into_iter().collect())),
+        }
+    }
+    let named = |(name, value, axes): (String, String, Vec<String>)| {
+        let value = if axes.is_empty() { value } else { format!("{value} ({})", words::list(&axes)) };
+        Named { name, value }
+    };
+    lines.into_iter().map(named).collect()
+}
+
+/// The value of an assumption with its unit.
+pub fn assumed_value(view: &View, assumed: &Assumed) -> String {
+    match assumed.unit.as_str() {
+        "" | "1" => assumed.value.clone(),
+        unit => view.text(&format!("{} {unit}", assumed.value)),
+    }
+}
+
+fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {
+    let roles: Vec<String> =
+        drive.components.iter().filter(|part| part.generic).map(|part| words::role(&part.role)).collect();
+    let all = drive.components.len();
+    (!roles.is_empty()).then(|| format!("axis {}: {} of {all} parts ({})", axis.name, roles.len(), words::list(&roles)))
+}
+
+/// Every caution once, in the order of the list of cautions, with the axes it holds for.
+fn cautions(record: &DecisionRecord) -> Vec<Caution> {
+    let mut ids: Vec<&str> = vec!["general"];
+    ids.extend(super::CAUTIONS.iter().map(|(id, _)| *id).filter(|id| *id != "general"));
+    let carried = || record.axes.iter().flat_map(|axis| axis.cautions.iter());
+    for id in carried() {
+        if !ids.contains(&id.as_str()) {
+            ids.push(id);
+        }
+    }
+    let of = |id: &str| {
+        let axes: Vec<String> = record
+            .axes
+            .iter()
+            .filter(|axis| axis.cautions.iter().any(|known| known == id))
+            .map(|axis| axis.name.clone())
+            .collect();
+        if id == "general" {
+            return Some(Caution { axes: "Always".into(), text: super::cautions::text(id).unwrap_or_default().into() });
+        }
+        let text = match super::cautions::text(id) {
+            Some(text) => text.to_string(),
+            None => format!("The record carries the caution {id}, for which this version has no text."),
+        };
+        let which = if axes.len() == 1 { "Axis" } else { "Axes" };
+        (!axes.is_empty()).then(|| Caution { axes: format!("{which} {}", words::list(&axes)), text })
+    };
+    ids.into_iter().filter_map(of).collect()
+}

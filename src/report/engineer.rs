@@ -1,0 +1,252 @@
+//! Part two: what the engineer reads, axis by axis.
+
+use super::figure;
+use super::sheet::{self, Phases, SheetLine};
+use super::view::{View, worst_first};
+use super::words;
+use crate::record::*;
+use serde::Serialize;
+
+/// One axis for the engineer.
+#[derive(Serialize)]
+pub struct EngineerAxis {
+    name: String,
+    purpose: String,
+    requirement: Vec<Requirement>,
+    carried: String,
+    drives: Vec<DriveSheet>,
+    next: Vec<Next>,
+}
+
+#[derive(Serialize)]
+struct Requirement {
+    words: String,
+    value: String,
+    stated: &'static str,
+}
+
+/// Everything about one drive: the one chosen, or the nearest of each family where none is admissible.
+#[derive(Serialize)]
+struct DriveSheet {
+    title: String,
+    drive: String,
+    phases: Option<Phases>,
+    findings: Vec<FindingLine>,
+    worksheet: Vec<SheetLine>,
+    budget: Vec<Line>,
+    cost: Vec<Line>,
+    parts: Vec<Part>,
+}
+
+#[derive(Serialize)]
+struct FindingLine {
+    rule: String,
+    must: &'static str,
+    characteristic: String,
+    demand: String,
+    limit: String,
+    utilisation: String,
+    verdict: &'static str,
+}
+
+#[derive(Serialize)]
+struct Line {
+    name: String,
+    value: String,
+    note: String,
+}
+
+#[derive(Serialize)]
+struct Part {
+    role: String,
+    designation: String,
+    count: String,
+    standing: &'static str,
+}
+
+#[derive(Serialize)]
+struct Next {
+    drive: String,
+    purchase: String,
+    whole_life: String,
+    accuracy: String,
+    mode: String,
+    tightest: String,
+}
+
+/// Collects part two.
+pub fn collect(view: &View) -> Vec<EngineerAxis> {
+    view.record.axes.iter().map(|axis| collect_axis(view, axis)).collect()
+}
+
+fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
+    let drives = match &axis.chosen {
+        Some(drive) => vec![drive_sheet(view, "The drive chosen", drive)],
+        None => axis
+            .families
+            .iter()
+            .filter_map(|family| {
+                family
+                    .best
+                    .as_ref()
+                    .map(|best| ("Best of its kind", best))
+                    .or(family.nearest.as_ref().map(|nearest| ("Nearest miss of its kind", nearest)))
+            })
+            .map(|(title, drive)| {
+                let family = words::family(&drive.family);
+                drive_sheet(view, &format!("{title}: {family}"), drive)
+            })
+            .collect(),
+    };
+    EngineerAxis {
+        name: axis.name.clone(),
+        purpose: words::sentence(axis.purpose.as_deref().unwrap_or_default()),
+        requirement: axis
+            .requirement
+            .iter()
+            .map(|line| Requirement {
+                words: words::spaced(&line.key),
+                value: view.text(&line.value),
+                stated: if line.stated { "brief" } else { "assumed" },
+            })
+            .collect(),
+        carried: carried(view, &axis.carried_mass),
+        drives,
+        next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
+    }
+}
+
+fn carried(view: &View, carried: &CarriedMass) -> String {
+    if carried.axes.is_empty() {
+        return "It carries no other axis.".into();
+    }
+    let mass = |value: Option<f64>| view.quantity(value, "kg");
+    let range = match figure::change(Some(carried.least), Some(carried.most)).as_str() {
+        "the same" => format!("{} with their drives", mass(Some(carried.most))),
+        _ => format!("{} to {}, depending on the drives they get", mass(Some(carried.least)), mass(Some(carried.most))),
+    };
+    let chosen = match carried.chosen {
+        Some(chosen) => format!("; {} with the drives chosen", mass(Some(chosen))),
+        None => String::new(),
+    };
+    format!("It carries {}: {range}{chosen}.", words::list(&carried.axes))
+}
+
+fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet {
+    DriveSheet {
+        title: title.into(),
+        drive: view.drive(drive),
+        phases: sheet::phases(view, drive),
+        findings: worst_first(drive).into_iter().map(|finding| finding_line(view, finding)).collect(),
+        worksheet: sheet::lines(view, drive),
+        budget: budget(view, drive),
+        cost: cost(view, drive),
+        parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
+    }
+}
+
+fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
+    let (demand, limit) = view.pair(finding);
+    FindingLine {
+        rule: view.rule_title(&finding.rule),
+        must: words::obligation(&finding.obligation),
+        characteristic: view.words_of(&finding.characteristic),
+        demand,
+        limit: format!("{} {limit}", words::sign(&finding.sense)),
+        utilisation: figure::utilisation(finding.utilisation),
+        verdict: words::verdict(&finding.verdict, &finding.obligation),
+    }
+}
+
+/// The lines of the error budget, in the order in which they add up.
+const BUDGET: [&str; 16] = [
+    "mean-travel-deviation",
+    "travel-variation",
+    "cumulative-pitch-error",
+    "pinion-total-pitch-deviation",
+    "scale-error",
+    "position-error",
+    "play",
+    "lost-motion",
+    "reversal-error",
+    "scatter",
+    "repeatability",
+    "accuracy",
+    "section-accuracy",
+    "ripple",
+    "thermal-growth",
+    "tool-error",
+];
+
+fn budget(view: &View, drive: &CandidateRecord) -> Vec<Line> {
+    let line = |id: &&str| {
+        let line = drive.line(id).filter(|line| line.value.is_some())?;
+        let judged = drive.findings.iter().find(|finding| finding.characteristic == **id && finding.limit.is_some());
+        let note = judged.map_or_else(
+            || "–".into(),
+            |finding| {
+                let (_, limit) = view.pair(finding);
+                let used = figure::utilisation(finding.utilisation);
+                format!("{} {limit}, {used} used", words::sense(&finding.sense))
+            },
+        );
+        Some(Line { name: view.words_of(id), value: view.quantity(line.value, &line.unit), note })
+    };
+    BUDGET.iter().filter_map(line).collect()
+}
+
+fn cost(view: &View, drive: &CandidateRecord) -> Vec<Line> {
+    let cost = &drive.cost;
+    let line =
+        |name: &str, amount: f64, note: String| Line { name: name.into(), value: view.money(Some(amount)), note };
+    let share = |amount: f64| match cost.purchase > 0.0 {
+        true => format!("{} %", figure::figure(amount / cost.purchase * 100.0, 2)),
+        false => "–".into(),
+    };
+    let mut lines: Vec<Line> = cost
+        .lines
+        .iter()
+        .map(|part| {
+            let note = if part.item.contains("a year") { "each year".into() } else { share(part.amount) };
+            line(&part.item, part.amount, note)
+        })
+        .collect();
+    lines.push(line("to buy and fit, together", cost.purchase, share(cost.purchase)));
+    lines.push(line("over the years of service, discounted", cost.whole_life, share(cost.whole_life)));
+    lines
+}
+
+fn part_line(view: &View, part: &ComponentRecord) -> Part {
+    let unit = if part.unit == "1" { "" } else { part.unit.as_str() };
+    Part {
+        role: words::role(&part.role),
+        designation: part.designation.clone(),
+        count: figure::quantity(Some(part.count), unit, view.units, 4),
+        standing: if part.generic { "generic, replace by supplier data" } else { "supplier data" },
+    }
+}
+
+fn next(view: &View, chosen: Option<&CandidateRecord>, drive: &CandidateRecord) -> Next {
+    let against = |value: f64, own: Option<f64>| match own {
+        Some(own) => format!("{} ({})", view.money(Some(value)), figure::change(Some(value), Some(own))),
+        None => view.money(Some(value)),
+    };
+    let traded = |id: &str| {
+        let Some(shown) = view.value_of(drive, id) else { return figure::NOT_KNOWN.to_string() };
+        match chosen.and_then(|chosen| chosen.value(id)) {
+            Some(own) => format!("{shown} ({})", figure::change(drive.value(id), Some(own))),
+            None => shown,
+        }
+    };
+    Next {
+        drive: view.drive(drive),
+        purchase: against(drive.cost.purchase, chosen.map(|own| own.cost.purchase)),
+        whole_life: against(drive.cost.whole_life, chosen.map(|own| own.cost.whole_life)),
+        accuracy: traded("accuracy"),
+        mode: traded("first-mode"),
+        tightest: super::view::worst_binding(drive).map_or_else(
+            || figure::NOT_KNOWN.into(),
+            |finding| format!("{}, {}", figure::utilisation(finding.utilisation), view.rule_title(&finding.rule)),
+        ),
+    }
+}

@@ -1,0 +1,113 @@
+//! Inch units for reading: which unit stands for which, and the conversion.
+//!
+//! Method: the factors are those of the table of units, nothing is calculated in inches. Limits: powers,
+//! temperature differences, frequencies and torsional stiffness keep their units, as they are usual in
+//! both worlds.
+
+use crate::units::{Dimension, Unit, UnitSystem, parse_as};
+
+/// The unit of the record, its dimension, and the unit an inch reader sees.
+const INCH: &[(Dimension, &str, &str)] = &[
+    (Dimension::Length, "mm", "in"),
+    (Dimension::Length, "cm", "in"),
+    (Dimension::Length, "m", "ft"),
+    (Dimension::Length, "km", "ft"),
+    (Dimension::Length, "µm", "mil"),
+    (Dimension::Area, "mm²", "in²"),
+    (Dimension::Mass, "kg", "lb"),
+    (Dimension::Mass, "t", "lb"),
+    (Dimension::Velocity, "m/min", "in/min"),
+    (Dimension::Velocity, "m/s", "in/s"),
+    (Dimension::Velocity, "mm/s", "in/s"),
+    (Dimension::Velocity, "mm/min", "in/min"),
+    (Dimension::Acceleration, "m/s²", "in/s²"),
+    (Dimension::Acceleration, "mm/s²", "in/s²"),
+    (Dimension::Jerk, "m/s³", "in/s³"),
+    (Dimension::Jerk, "mm/s³", "in/s³"),
+    (Dimension::Force, "N", "lbf"),
+    (Dimension::Force, "kN", "lbf"),
+    (Dimension::Torque, "N·m", "lbf·in"),
+    (Dimension::Torque, "N·mm", "lbf·in"),
+    (Dimension::Torque, "kN·m", "lbf·ft"),
+    (Dimension::Pressure, "MPa", "ksi"),
+    (Dimension::MomentOfInertia, "kg·m²", "lb·in²"),
+    (Dimension::MomentOfInertia, "kg·cm²", "lb·in²"),
+    (Dimension::LinearMassDensity, "kg/m", "lb/ft"),
+    (Dimension::Stiffness, "N/µm", "lbf/in"),
+    (Dimension::Stiffness, "N/mm", "lbf/in"),
+];
+
+fn unit(dimension: Dimension, name: &str) -> Option<&'static Unit> {
+    dimension.units().find(|unit| unit.name == name)
+}
+
+/// A value and its unit as the reader sees them.
+pub fn shown(value: f64, unit_name: &str, system: UnitSystem) -> (f64, &str) {
+    let pair = match system {
+        UnitSystem::Metric => None,
+        UnitSystem::Inch => INCH.iter().find(|(_, metric, _)| *metric == unit_name),
+    };
+    let units = pair.and_then(|&(dimension, metric, inch)| Some((unit(dimension, metric)?, unit(dimension, inch)?)));
+    match units {
+        Some((metric, inch)) => (value * metric.si / inch.si, inch.name),
+        None => (value, unit_name),
+    }
+}
+
+/// A text such as "11 m" as the reader sees it; a text that is no quantity, or is in inch units already, stays.
+pub fn shown_text(text: &str, system: UnitSystem) -> String {
+    if system == UnitSystem::Metric {
+        return text.into();
+    }
+    let Some((number, name)) = text.trim().split_once(' ') else { return text.into() };
+    let name = name.trim();
+    let Some(&(dimension, ..)) = INCH.iter().find(|(_, metric, _)| *metric == name) else { return text.into() };
+    match (parse_as(dimension, text), number.parse::<f64>()) {
+        (Ok(_), Ok(value)) => {
+            // a travel in metres is one in inches here; rack by the metre, which has no text, is one by the foot
+            let (value, name) = if name == "m" { (value * 1000.0, "mm") } else { (value, name) };
+            let (value, unit) = shown(value, name, system);
+            format!("{} {unit}", super::figure::figure(value, 5))
+        }
+        _ => text.into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // exact definitions: inch 25.4 mm, pound 0.453 592 37 kg, standard gravity (NIST Special Publication 811)
+    #[test]
+    fn metric_units_become_inch_units() {
+        let near = |(value, unit): (f64, &str), wanted: f64, name: &str| {
+            assert_eq!(unit, name);
+            assert!((value / wanted - 1.0).abs() < 1e-12, "{value} {unit}");
+        };
+        near(shown(25.4, "mm", UnitSystem::Inch), 1.0, "in");
+        near(shown(25.4, "µm", UnitSystem::Inch), 1.0, "mil");
+        near(shown(25.4, "m/min", UnitSystem::Inch), 1000.0, "in/min");
+        near(shown(0.453_592_37, "kg", UnitSystem::Inch), 1.0, "lb");
+        near(shown(4.448_221_615_260_5, "N", UnitSystem::Inch), 1.0, "lbf");
+        near(shown(4.448_221_615_260_5 * 0.0254, "N·m", UnitSystem::Inch), 1.0, "lbf·in");
+        assert_eq!(shown(3.0, "kW", UnitSystem::Inch), (3.0, "kW"));
+        assert_eq!(shown(25.4, "mm", UnitSystem::Metric), (25.4, "mm"));
+    }
+
+    #[test]
+    fn every_pair_of_units_is_in_the_table_of_units() {
+        for &(dimension, metric, inch) in INCH {
+            assert!(unit(dimension, metric).is_some(), "{metric}");
+            assert!(unit(dimension, inch).is_some(), "{inch}");
+        }
+    }
+
+    #[test]
+    fn texts_of_the_brief_are_converted() {
+        assert_eq!(shown_text("60 mm", UnitSystem::Inch), "2.3622 in");
+        assert_eq!(shown_text("2.54 m", UnitSystem::Inch), "100 in");
+        assert_eq!(shown_text("20 Hz", UnitSystem::Inch), "20 Hz");
+        assert_eq!(shown_text("any", UnitSystem::Inch), "any");
+        assert_eq!(shown_text("60 mm", UnitSystem::Metric), "60 mm");
+    }
+}

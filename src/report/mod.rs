@@ -1,0 +1,105 @@
+//! The recommendation for people: one document, three depths, made of the record and nothing else.
+//!
+//! Method: Rust builds the words and rounds the numbers, templates hold the layout. Every text is escaped
+//! for Markdown where a template prints it, so that what a user wrote cannot break a table or bring in
+//! markup. The same record gives the same bytes.
+//! Limits: no charts yet; the turning points are those the record holds.
+
+mod cautions;
+mod customer;
+mod engineer;
+mod figure;
+mod glossary;
+mod inch;
+mod markup;
+mod reasons;
+mod reviewer;
+mod sheet;
+mod view;
+mod words;
+
+pub use cautions::CAUTIONS;
+pub use markup::escape;
+
+use crate::record::DecisionRecord;
+use crate::units::UnitSystem;
+use minijinja::syntax::SyntaxConfig;
+use minijinja::value::{Serde, Value};
+use minijinja::{AutoEscape, Environment, Error, UndefinedBehavior};
+use serde::Serialize;
+use view::View;
+
+const TEMPLATES: [(&str, &str); 5] = [
+    ("document.md", include_str!("templates/document.md.j2")),
+    ("customer.md", include_str!("templates/customer.md.j2")),
+    ("engineer.md", include_str!("templates/engineer.md.j2")),
+    ("reviewer.md", include_str!("templates/reviewer.md.j2")),
+    ("glossary.md", include_str!("templates/glossary.md.j2")),
+];
+
+#[derive(Serialize)]
+struct Document<'a> {
+    machine: &'a str,
+    chosen: bool,
+    customer: customer::Customer,
+    engineer: Vec<engineer::EngineerAxis>,
+    reviewer: reviewer::Reviewer,
+    glossary: &'static [glossary::Entry],
+}
+
+/// The report as Markdown, in the units of the reader.
+pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
+    let view = View { record, units };
+    let document = Document {
+        machine: &record.machine_name,
+        chosen: record.outcome == crate::record::Outcome::Chosen,
+        customer: customer::collect(&view),
+        engineer: engineer::collect(&view),
+        reviewer: reviewer::collect(&view),
+        glossary: glossary::GLOSSARY,
+    };
+    let text = print(&document).expect("the built-in templates print every record");
+    let text = markup::resolve(&text, glossary::explains);
+    tidy(&text)
+}
+
+fn print(document: &Document) -> Result<String, Error> {
+    let mut environment = Environment::new();
+    environment.set_undefined_behavior(UndefinedBehavior::Strict);
+    environment.set_syntax(SyntaxConfig::builder().trim_blocks(true).lstrip_blocks(true).build()?);
+    environment.set_auto_escape_callback(|_| AutoEscape::Custom("markdown".into()));
+    environment.set_formatter(|out, _, value| {
+        let text = match value.as_str() {
+            Some(text) if value.is_safe() => text.to_string(),
+            Some(text) => escape(text),
+            None => value.to_string(),
+        };
+        out.write_str(&text).map_err(Error::from)
+    });
+    environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
+    environment.add_filter("sentence", |text: String| words::sentence(&text));
+    for (name, source) in TEMPLATES {
+        environment.add_template(name, source)?;
+    }
+    environment.get_template("document.md")?.render(Value::from(Serde(document)))
+}
+
+/// No blanks at line ends, one empty line before a heading and never two in a row, one line end at the end.
+fn tidy(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut empty = true;
+    for line in text.lines().map(str::trim_end) {
+        if line.is_empty() && empty {
+            continue;
+        }
+        if line.starts_with('#') && !empty {
+            out.push('\n');
+        }
+        empty = line.is_empty();
+        out.push_str(line);
+        out.push('\n');
+    }
+    out.truncate(out.trim_end().len());
+    out.push('\n');
+    out
+}

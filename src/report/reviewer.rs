@@ -1,0 +1,244 @@
+//! Part three: what the reviewer reads. Inputs, census, machine program, assumptions, rules, formulas, limits.
+
+use super::customer::assumed_value;
+use super::figure;
+use super::view::{View, one_line};
+use super::words;
+use crate::record::*;
+use serde::Serialize;
+
+/// All that the reviewer's template needs.
+#[derive(Serialize)]
+pub struct Reviewer {
+    record: String,
+    tool: String,
+    inputs: Vec<Input>,
+    census: Vec<Census>,
+    undominated: Vec<String>,
+    objective: String,
+    solver: Vec<Named>,
+    limits: Vec<Limit>,
+    assumptions: Vec<Assumption>,
+    waivers: Vec<Waiver>,
+    rules: Vec<Rule>,
+    formulas: Vec<Formula>,
+    not_calculated: &'static [&'static str],
+}
+
+#[derive(Serialize)]
+struct Input {
+    role: String,
+    name: String,
+    sha256: String,
+}
+
+#[derive(Serialize)]
+struct Census {
+    axis: String,
+    family: String,
+    configurations: String,
+    admissible: String,
+    excluded: String,
+}
+
+#[derive(Serialize)]
+struct Named {
+    name: &'static str,
+    value: String,
+}
+
+#[derive(Serialize)]
+struct Limit {
+    limit: String,
+    reached: String,
+    allowed: String,
+    verdict: &'static str,
+}
+
+#[derive(Serialize)]
+struct Assumption {
+    key: String,
+    value: String,
+    source: String,
+}
+
+#[derive(Serialize)]
+struct Waiver {
+    rule: String,
+    axis: String,
+    reason: String,
+    by: String,
+    until: String,
+    used: &'static str,
+}
+
+#[derive(Serialize)]
+struct Rule {
+    id: String,
+    title: String,
+    must: &'static str,
+    limit: String,
+    reason: String,
+    sources: String,
+}
+
+#[derive(Serialize)]
+struct Formula {
+    id: String,
+    title: String,
+    equation: String,
+    validity: String,
+    sources: String,
+}
+
+/// What this version does not calculate.
+const NOT_CALCULATED: &[&str] = &[
+    "Jerk phases of the duty: forces and torques are those of constant acceleration; jerk enters the time of a move \
+     only.",
+    "Process damping, chatter and the dynamics of the cutting force: it is constant over a phase.",
+    "Compliance, weight and vibration of bed, beams and guides: all stiffness here is that of the drive.",
+    "Straightness, angular errors of the guides and the Abbe offsets they act on.",
+    "The course of warming over time: temperatures are steady and at their worst.",
+    "Electrical supply, regeneration and its limits; cable chains and their drag unless the brief counts them in.",
+    "Safety functions, performance levels, brake wear and stopping distances.",
+    "Driven nuts and racks with two pinions.",
+    "Prices are estimates of the generic catalogue, not offers.",
+];
+
+/// Collects part three.
+pub fn collect(view: &View) -> Reviewer {
+    let record = view.record;
+    let solver = &record.machine.solver;
+    let number = |value: Option<f64>| value.map_or_else(|| "none".into(), |value| figure::figure(value, 7));
+    Reviewer {
+        record: record.record.clone(),
+        tool: record.tool.clone(),
+        inputs: record
+            .inputs
+            .iter()
+            .map(|file| Input {
+                role: words::input_role(&file.role),
+                name: file.name.clone(),
+                sha256: file.sha256.clone(),
+            })
+            .collect(),
+        census: record.axes.iter().flat_map(|axis| census(view, axis)).collect(),
+        undominated: record
+            .axes
+            .iter()
+            .map(|axis| {
+                let drives = words::several(axis.undominated, "drive", "drives");
+                let carried = match axis.carried_mass.axes.is_empty() {
+                    true => String::new(),
+                    false => format!(
+                        "; the census is taken at a carried mass of {}",
+                        view.quantity(Some(axis.carried_mass.most), "kg")
+                    ),
+                };
+                format!("Axis {}: {drives} that nothing else beats in every respect at once{carried}.", axis.name)
+            })
+            .collect(),
+        objective: record.machine.objective.clone(),
+        solver: vec![
+            Named { name: "status", value: words::solver_status(&solver.status).into() },
+            Named { name: "objective reached", value: number(solver.objective) },
+            Named { name: "bound: no machine does better than", value: number(solver.bound) },
+            Named { name: "drives offered, all axes", value: figure::count(solver.columns) },
+            Named { name: "answers that direct evaluation refused", value: figure::count(solver.cuts) },
+        ],
+        limits: record.machine.limits.iter().map(|limit| limit_line(view, limit)).collect(),
+        assumptions: record
+            .assumptions
+            .iter()
+            .map(|assumed| Assumption {
+                key: assumed.key.clone(),
+                value: assumed_value(view, assumed),
+                source: one_line(&assumed.source),
+            })
+            .collect(),
+        waivers: record.waivers.iter().map(|waiver| waiver_line(view, waiver)).collect(),
+        rules: record.rules.iter().map(rule_line).collect(),
+        formulas: record.formulas.iter().map(formula_line).collect(),
+        not_calculated: NOT_CALCULATED,
+    }
+}
+
+fn census(view: &View, axis: &AxisRecord) -> Vec<Census> {
+    let line = |family: &FamilyRecord| {
+        let mut excluded: Vec<&Exclusion> = family.excluded_by.iter().collect();
+        excluded.sort_by(|first, second| {
+            second.configurations.cmp(&first.configurations).then(first.rule.cmp(&second.rule))
+        });
+        let excluded = excluded
+            .iter()
+            .map(|exclusion| {
+                format!("{} {}", figure::count(exclusion.configurations), view.rule_title(&exclusion.rule))
+            })
+            .collect::<Vec<_>>();
+        Census {
+            axis: axis.name.clone(),
+            family: words::family(&family.family),
+            configurations: figure::count(family.configurations),
+            admissible: figure::count(family.admissible),
+            excluded: if excluded.is_empty() { "none".into() } else { excluded.join("; ") },
+        }
+    };
+    axis.families.iter().map(line).collect()
+}
+
+fn limit_line(view: &View, limit: &MachineLimit) -> Limit {
+    let (reached, allowed) = match limit.unit.as_str() {
+        "" => (view.money(limit.reached), view.money(Some(limit.allowed))),
+        unit => figure::pair(limit.reached, Some(limit.allowed), unit, view.units),
+    };
+    Limit {
+        limit: words::machine_limit(&limit.limit),
+        reached,
+        allowed,
+        verdict: words::verdict(&limit.verdict, "shall"),
+    }
+}
+
+fn waiver_line(view: &View, waiver: &WaiverRecord) -> Waiver {
+    Waiver {
+        rule: view.rule_title(&waiver.rule),
+        axis: waiver.axis.clone().unwrap_or_else(|| "all".into()),
+        reason: one_line(&waiver.reason),
+        by: waiver.by.clone(),
+        until: waiver.until.clone().unwrap_or_else(|| "no date".into()),
+        used: if waiver.used { "used" } else { "△ not used: nothing needs it, take it out" },
+    }
+}
+
+fn sources(sources: &[SourceRecord]) -> String {
+    let source = |source: &SourceRecord| {
+        let standing = words::standing(&source.standing);
+        let citation = one_line(&source.citation);
+        match citation.is_empty() || citation == standing {
+            true => standing,
+            false => format!("{citation} ({standing})"),
+        }
+    };
+    sources.iter().map(source).collect::<Vec<_>>().join("; ")
+}
+
+fn rule_line(rule: &RuleRecord) -> Rule {
+    Rule {
+        id: rule.id.clone(),
+        title: one_line(&rule.title),
+        must: words::obligation(&rule.obligation),
+        limit: rule.limit.clone(),
+        reason: one_line(&rule.reason),
+        sources: sources(&rule.sources),
+    }
+}
+
+fn formula_line(formula: &FormulaRecord) -> Formula {
+    Formula {
+        id: formula.id.clone(),
+        title: one_line(&formula.title),
+        equation: formula.equation.clone(),
+        validity: one_line(&formula.validity),
+        sources: sources(&formula.sources),
+    }
+}

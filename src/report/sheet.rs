@@ -1,0 +1,156 @@
+//! The worksheet of a drive as tables: phases side by side, and every other line in working order.
+
+use super::figure;
+use super::view::{View, base, phase};
+use super::words;
+use crate::record::*;
+use serde::Serialize;
+
+/// The phases of the duty as one table.
+#[derive(Serialize)]
+pub struct Phases {
+    heads: Vec<Head>,
+    rows: Vec<Vec<String>>,
+    formulas: Vec<PhaseFormula>,
+}
+
+#[derive(Serialize)]
+struct Head {
+    symbol: String,
+    unit: String,
+    words: String,
+}
+
+#[derive(Serialize)]
+struct PhaseFormula {
+    symbol: String,
+    equation: String,
+    standing: String,
+}
+
+/// One line of the worksheet.
+#[derive(Serialize)]
+pub struct SheetLine {
+    symbol: String,
+    words: String,
+    equation: String,
+    numbers: String,
+    result: String,
+    origin: String,
+}
+
+/// The phases; none if the record holds none.
+pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
+    let phased: Vec<&WorksheetLine> = drive.worksheet.iter().filter(|line| phase(&line.id).is_some()).collect();
+    let last = phased.iter().filter_map(|line| phase(&line.id)).max()?;
+    let mut columns: Vec<&WorksheetLine> = Vec::new();
+    for line in &phased {
+        if !columns.iter().any(|known| base(&known.id) == base(&line.id)) {
+            columns.push(line);
+        }
+    }
+    let cell = |column: &WorksheetLine, number: usize| {
+        let wanted = format!("{}.{number}", base(&column.id));
+        match phased.iter().find(|line| line.id == wanted) {
+            Some(line) => phase_value(view, line),
+            None => "–".into(),
+        }
+    };
+    let rows = (1..=last)
+        .map(|number| {
+            std::iter::once(number.to_string()).chain(columns.iter().map(|column| cell(column, number))).collect()
+        })
+        .collect();
+    let formulas = columns
+        .iter()
+        .filter_map(|line| {
+            let formula = view.formula(line.formula.as_deref()?)?;
+            Some(PhaseFormula {
+                symbol: line.symbol.clone(),
+                equation: formula.equation.clone(),
+                standing: standing(&formula.sources),
+            })
+        })
+        .collect();
+    let heads = columns
+        .iter()
+        .map(|line| Head {
+            symbol: line.symbol.clone(),
+            unit: super::inch::shown(0.0, &line.unit, view.units).1.trim_matches('1').into(),
+            words: view.words_of(&line.id),
+        })
+        .collect();
+    Some(Phases { heads, rows, formulas })
+}
+
+/// A number alone; its unit stands in the head of the column.
+fn phase_value(view: &View, line: &WorksheetLine) -> String {
+    match line.value {
+        Some(value) if base(&line.id) == "phase-share" => format!("{} %", figure::figure(value * 100.0, 3)),
+        Some(value) => figure::figure(super::inch::shown(value, &line.unit, view.units).0, 3),
+        None => figure::NOT_KNOWN.into(),
+    }
+}
+
+/// Every line that is not of a phase, in working order.
+pub fn lines(view: &View, drive: &CandidateRecord) -> Vec<SheetLine> {
+    drive
+        .worksheet
+        .iter()
+        .filter(|line| phase(&line.id).is_none())
+        .map(|line| {
+            let formula = line.formula.as_deref().and_then(|id| view.formula(id));
+            let equation = match (formula, &line.formula) {
+                (Some(formula), _) => formula.equation.clone(),
+                (None, Some(id)) => id.clone(),
+                (None, None) => String::new(),
+            };
+            let origin = match formula {
+                Some(formula) => standing(&formula.sources),
+                None => words::origin(&line.origin).into(),
+            };
+            SheetLine {
+                symbol: line.symbol.clone(),
+                words: view.words_of(&line.id),
+                equation,
+                numbers: numbers(view, drive, &line.inputs),
+                result: view.line_value(line),
+                origin,
+            }
+        })
+        .collect()
+}
+
+/// The numbers put in: "d_r = 34.5 mm, L = 1240 mm"; the phases of one quantity together.
+fn numbers(view: &View, drive: &CandidateRecord, inputs: &[String]) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    let mut index = 0;
+    while let Some(id) = inputs.get(index) {
+        let run = inputs[index..].iter().take_while(|other| phase(other).is_some() && base(other) == base(id)).count();
+        let line = drive.line(id);
+        if run > 1 {
+            let symbol = line.map_or_else(|| words::spaced(base(id)), |line| line.symbol.clone());
+            parts.push(format!("{symbol} of {run} phases"));
+            index += run;
+            continue;
+        }
+        parts.push(match line {
+            Some(line) => format!("{} = {}", line.symbol, view.line_value(line)),
+            None => words::spaced(id),
+        });
+        index += 1;
+    }
+    parts.join(", ")
+}
+
+/// The standings of sources, each once: "standard; from memory, text not at hand".
+pub fn standing(sources: &[SourceRecord]) -> String {
+    let mut seen: Vec<String> = Vec::new();
+    for source in sources {
+        let words = words::standing(&source.standing);
+        if !seen.contains(&words) {
+            seen.push(words);
+        }
+    }
+    seen.join("; ")
+}

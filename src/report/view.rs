@@ -1,0 +1,197 @@
+//! The record as the templates' builders read it: look-ups by id, and figures in the reader's units.
+
+use super::{figure, inch, markup, words};
+use crate::record::*;
+use crate::units::UnitSystem;
+
+/// A record and the units it is shown in.
+#[derive(Clone, Copy)]
+pub struct View<'a> {
+    /// The record.
+    pub record: &'a DecisionRecord,
+    /// The units of the reader.
+    pub units: UnitSystem,
+}
+
+impl<'a> View<'a> {
+    /// The rule with this id.
+    pub fn rule(&self, id: &str) -> Option<&'a RuleRecord> {
+        self.record.rules.iter().find(|rule| rule.id == id)
+    }
+
+    /// The title of a rule, or its id in words.
+    pub fn rule_title(&self, id: &str) -> String {
+        self.rule(id).map_or_else(|| words::spaced(id), |rule| one_line(rule.title.trim_end_matches('.')))
+    }
+
+    /// The formula with this id.
+    pub fn formula(&self, id: &str) -> Option<&'a FormulaRecord> {
+        self.record.formulas.iter().find(|formula| formula.id == id)
+    }
+
+    /// What a characteristic is, in words; phases share those of their characteristic.
+    pub fn words_of(&self, id: &str) -> String {
+        let base = base(id);
+        let known = self.record.characteristics.iter().find(|known| known.id == base);
+        known.map_or_else(|| words::spaced(base), |known| known.words.clone())
+    }
+
+    /// A value in the reader's units, three digits.
+    pub fn quantity(&self, value: Option<f64>, unit: &str) -> String {
+        figure::quantity(value, unit, self.units, 3)
+    }
+
+    /// The value of a worksheet line: as given, or to three digits where it is worked out.
+    pub fn line_value(&self, line: &WorksheetLine) -> String {
+        if line.unit.is_empty() {
+            return figure::money(line.value, "");
+        }
+        figure::quantity(line.value, &line.unit, self.units, if line.origin == "formula" { 4 } else { 6 })
+    }
+
+    /// The value of a characteristic of a drive, three digits.
+    pub fn value_of(&self, candidate: &CandidateRecord, id: &str) -> Option<String> {
+        let line = candidate.line(id).filter(|line| line.value.is_some())?;
+        Some(self.quantity(line.value, &line.unit))
+    }
+
+    /// Demand and limit of a finding, with enough digits to tell them apart.
+    pub fn pair(&self, finding: &FindingRecord) -> (String, String) {
+        figure::pair(finding.demand, finding.limit, &finding.unit, self.units)
+    }
+
+    /// Money in the record's currency.
+    pub fn money(&self, amount: Option<f64>) -> String {
+        figure::money(amount, &self.record.currency)
+    }
+
+    /// A text of the brief, such as "60 mm", in the reader's units.
+    pub fn text(&self, text: &str) -> String {
+        inch::shown_text(text, self.units)
+    }
+
+    /// A finding as a clause: "the speed of the screw is 2000 1/min, and at most 184 1/min is allowed".
+    pub fn clause(&self, finding: &FindingRecord) -> String {
+        let (demand, limit) = self.pair(finding);
+        let what = self.brief_words(&finding.characteristic);
+        match (finding.demand, finding.limit, finding.sense.as_str()) {
+            (Some(_), Some(_), "at-least") => format!("the {what} is {demand}, and at least {limit} is needed"),
+            (Some(_), Some(_), _) => format!("the {what} is {demand}, and at most {limit} is allowed"),
+            _ => format!("the {what} could not be worked out"),
+        }
+    }
+
+    /// What a characteristic is, without the explanation that follows a colon.
+    pub fn brief_words(&self, id: &str) -> String {
+        let words = self.words_of(id);
+        words.split(": ").next().unwrap_or(&words).to_string()
+    }
+
+    /// A drive in one phrase with its main sizes, marked for the glossary.
+    pub fn drive(&self, candidate: &CandidateRecord) -> String {
+        let drives = self.drives(candidate);
+        let family = words::family(&candidate.family);
+        let sizes = self.sizes(candidate);
+        let each = match drives {
+            0 | 1 => String::new(),
+            2 => ", one on each side".into(),
+            _ => format!(", {drives} of them"),
+        };
+        if sizes.is_empty() { format!("{family}{each}") } else { format!("{family}, {sizes}{each}") }
+    }
+
+    /// How many drives move the axis together.
+    pub fn drives(&self, candidate: &CandidateRecord) -> u64 {
+        let motors =
+            candidate.components.iter().filter(|part| part.role == "motor").map(|part| part.count).sum::<f64>();
+        let drives = candidate.value("drives").unwrap_or(if motors > 0.0 { motors } else { 1.0 });
+        if drives.is_finite() && drives >= 1.0 { drives.round() as u64 } else { 1 }
+    }
+
+    /// The main sizes of a drive in one phrase.
+    pub fn sizes(&self, candidate: &CandidateRecord) -> String {
+        let size = |name: &str| {
+            candidate
+                .parameters
+                .iter()
+                .find(|parameter| parameter.name == name)
+                .map(|parameter| self.parameter(parameter))
+        };
+        let mut parts: Vec<String> = Vec::new();
+        let mut named: Vec<&str> = Vec::new();
+        let mut add = |name: &'static str, phrase: &dyn Fn(String) -> String| {
+            if let Some(value) = size(name) {
+                parts.push(phrase(value));
+                named.push(name);
+            }
+        };
+        add("diameter", &|value| format!("{value} diameter"));
+        add("lead", &|value| format!("{value} {}", markup::term("lead", "lead")));
+        add("grade", &|value| format!("{} {value}", markup::term("grade", "grade")));
+        add("ends", &|value| format!("ends {value}"));
+        add("preload", &|value| format!("{} {value}", markup::term("preload", "preload")));
+        add("module", &|value| format!("{} {value}", markup::term("module", "module")));
+        add("teeth", &|value| format!("{value}-tooth {}", markup::term("pinion", "pinion")));
+        add("quality", &|value| format!("quality {value}"));
+        add("ratio", &|value| format!("{} {value}:1", markup::term("gearbox-ratio", "gearbox")));
+        for parameter in &candidate.parameters {
+            // the helix angle is said by the family; its number stands in the worksheet
+            if parameter.name != "helix" && !named.contains(&parameter.name.as_str()) {
+                parts.push(format!("{} {}", words::spaced(&parameter.name), self.parameter(parameter)));
+            }
+        }
+        parts.join(", ")
+    }
+
+    fn parameter(&self, parameter: &Parameter) -> String {
+        match &parameter.value {
+            ParameterValue::Number { value, unit } if unit == "mm" && parameter.name == "module" => {
+                // a module keeps its millimetres: it is the name of the tooth size
+                format!("{} mm", figure::figure(*value, 4))
+            }
+            ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, self.units, 4),
+            ParameterValue::Word { value, .. } => value.clone(),
+        }
+    }
+}
+
+/// The id of a characteristic without the number of its phase.
+pub fn base(id: &str) -> &str {
+    match id.rsplit_once('.') {
+        Some((base, phase)) if !phase.is_empty() && phase.bytes().all(|byte| byte.is_ascii_digit()) => base,
+        _ => id,
+    }
+}
+
+/// The number of the phase that an id names.
+pub fn phase(id: &str) -> Option<usize> {
+    let (_, phase) = id.rsplit_once('.')?;
+    phase.parse().ok()
+}
+
+/// The findings of a drive, worst first; what could not be worked out comes before all.
+pub fn worst_first(candidate: &CandidateRecord) -> Vec<&FindingRecord> {
+    let mut findings: Vec<&FindingRecord> = candidate.findings.iter().collect();
+    findings.sort_by(|first, second| {
+        let key = |finding: &FindingRecord| finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX);
+        key(second).total_cmp(&key(first))
+    });
+    findings
+}
+
+/// The worst binding finding of a drive.
+pub fn worst_binding(candidate: &CandidateRecord) -> Option<&FindingRecord> {
+    worst_first(candidate).into_iter().find(|finding| finding.obligation == "shall")
+}
+
+/// The worst binding finding that fails.
+pub fn worst_failing(candidate: &CandidateRecord) -> Option<&FindingRecord> {
+    let kept = |finding: &FindingRecord| finding.verdict == "pass" || finding.verdict == "waived";
+    let failed = |finding: &&FindingRecord| finding.obligation == "shall" && !kept(finding);
+    worst_first(candidate).into_iter().find(failed)
+}
+
+/// A text on one line.
+pub fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

@@ -1,0 +1,194 @@
+//! The order of the three parts, and what each outcome tells first.
+
+use crate::reading::{Block, read};
+use crate::record;
+use axiswright::record::Outcome;
+use axiswright::report::{CAUTIONS, markdown};
+use axiswright::units::UnitSystem;
+use pulldown_cmark::HeadingLevel;
+
+#[test]
+fn the_three_parts_come_in_order_and_the_customer_part_tells_the_decision_first() {
+    let reading = read(&markdown(&record(), UnitSystem::Metric));
+    assert_eq!(
+        reading.headings(HeadingLevel::H2),
+        [
+            "Part one: for the customer",
+            "Part two: for the engineer",
+            "Part three: for the reviewer",
+            "Words of the trade"
+        ]
+    );
+    let customer: Vec<&str> = reading.headings(HeadingLevel::H3).into_iter().take(6).collect();
+    assert_eq!(
+        customer,
+        [
+            "Decision",
+            "The machine at a glance",
+            "Why, and why not",
+            "What would change this",
+            "What nearly did not fit",
+            "Before you order"
+        ]
+    );
+}
+
+#[test]
+fn the_decision_has_one_line_an_axis_in_the_order_of_the_brief() {
+    let reading = read(&markdown(&record(), UnitSystem::Metric));
+    let items = reading.items_under("Decision");
+    assert_eq!(items.len(), 3);
+    for (item, axis) in items.iter().zip(["long", "cross", "head"]) {
+        assert!(item.starts_with(axis), "{item}");
+    }
+    // the number that decided: 50 m/min at 40 mm lead … here 80 mm lead would need 2000 1/min and may have 184
+    assert!(items[0].contains("2000 1/min") && items[0].contains("184 1/min"), "{}", items[0]);
+}
+
+#[test]
+fn the_machine_table_has_a_row_an_axis_with_required_and_predicted_accuracy() {
+    let reading = read(&markdown(&record(), UnitSystem::Metric));
+    let tables = reading.tables_under("The machine at a glance");
+    let rows = tables[0];
+    assert_eq!(rows.len(), 4);
+    assert_eq!(rows[1][0], "long");
+    assert_eq!(rows[1][4], "200 µm / 112 µm");
+    assert_eq!(rows[1][1], "2 × helical rack");
+    assert!(rows.iter().all(|row| row.len() == rows[0].len()));
+}
+
+#[test]
+fn no_family_id_stands_before_the_customer() {
+    let text = markdown(&record(), UnitSystem::Metric);
+    let customer = &text[..text.find("## Part two").expect("part two")];
+    let plain: String = read(customer)
+        .blocks
+        .iter()
+        .map(|block| match block {
+            Block::Heading(_, text) | Block::Item(text) | Block::Paragraph(text) => text.clone(),
+            Block::Table(rows) => rows.concat().join(" "),
+        })
+        .collect();
+    for id in axiswright::rule::FAMILIES {
+        assert!(!plain.contains(id), "{id}");
+    }
+}
+
+#[test]
+fn every_caution_that_a_record_carries_is_printed_and_no_other() {
+    let mut record = record();
+    for axis in &mut record.axes {
+        axis.cautions.clear();
+    }
+    for (id, text) in CAUTIONS {
+        for axis in &mut record.axes {
+            axis.cautions = vec![id.to_string()];
+        }
+        let reading = read(&markdown(&record, UnitSystem::Metric));
+        let items = reading.items_under("Before you order");
+        for (other, words) in CAUTIONS {
+            let printed = items.iter().any(|item| item.contains(words));
+            assert_eq!(printed, other == id || *other == "general", "{other} for {id}");
+        }
+        assert!(items.iter().any(|item| item.contains(text)));
+    }
+}
+
+#[test]
+fn a_caution_without_a_text_is_named() {
+    let mut record = record();
+    record.axes[0].cautions = vec!["some-new-caution".into()];
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    assert!(reading.items_under("Before you order").iter().any(|item| item.contains("some-new-caution")));
+}
+
+#[test]
+fn when_nothing_is_admissible_the_nearest_miss_comes_first() {
+    let mut record = record();
+    record.outcome = Outcome::NothingAdmissible;
+    record.machine.purchase = None;
+    record.axes[2].outcome = Outcome::NothingAdmissible;
+    record.axes[2].chosen = None;
+    record.axes[2].families[0].nearest = record.axes[2].families[1].nearest.clone();
+    record.axes[2].families[0].admissible = 0;
+    record.axes[2].families[0].best = None;
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    assert_eq!(reading.headings(HeadingLevel::H3)[0], "What stands in the way");
+    let Block::Paragraph(status) = &reading.under("Part one")[0] else { panic!("no status") };
+    assert!(status.contains("No machine can be recommended") && status.contains("head"), "{status}");
+    let tables = reading.tables_under("What stands in the way");
+    assert_eq!(tables[0].len(), 3, "a head and two families");
+    let rack = &tables[0][2];
+    assert_eq!(rack[0], "Helical rack");
+    assert!(rack[3].contains("44 µm") && rack[4].contains("at most 40 µm"), "{rack:?}");
+    assert_eq!(rack[5], "110 %");
+    assert!(rack[6].contains("linear scale"), "the rule's remedy: {rack:?}");
+}
+
+#[test]
+fn when_a_limit_of_the_machine_decides_it_comes_first() {
+    let mut record = record();
+    record.outcome = Outcome::MachineLimit;
+    record.machine.limits[0].reached = Some(61_000.0);
+    record.machine.limits[0].verdict = "fail".into();
+    for axis in &mut record.axes {
+        axis.outcome = Outcome::MachineLimit;
+        axis.chosen = None;
+    }
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    assert_eq!(reading.headings(HeadingLevel::H3)[0], "Which limit of the machine stands in the way");
+    let tables = reading.tables_under("Which limit");
+    assert_eq!(tables[0][1], ["Price to buy", "61\u{202f}000 EUR", "60\u{202f}000 EUR", "✘ fail"]);
+}
+
+#[test]
+fn findings_stand_worst_first_and_advice_is_called_advice() {
+    let reading = read(&markdown(&record(), UnitSystem::Metric));
+    let tables = reading.tables_under("The drive chosen, axis long");
+    let findings = tables.iter().find(|rows| rows[0][0] == "rule").expect("a table of findings");
+    let used: Vec<f64> = findings[1..]
+        .iter()
+        .map(|row| row[5].trim_end_matches(" %").parse().expect("a utilisation in percent"))
+        .collect();
+    assert!(used.is_sorted_by(|first, second| first >= second), "{used:?}");
+    assert_eq!(findings[1][1], "advice");
+    assert_eq!(findings[1][6], "△ advice not met");
+}
+
+#[test]
+fn an_unused_waiver_is_flagged() {
+    let reading = read(&markdown(&record(), UnitSystem::Metric));
+    let rows = reading.tables_under("Waivers")[0];
+    assert_eq!(rows[1][5], "used");
+    assert!(rows[2][5].contains("not used"), "{:?}", rows[2]);
+}
+
+#[test]
+fn the_reviewer_finds_inputs_census_rules_formulas_and_sign_off() {
+    let record = record();
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    assert_eq!(reading.tables_under("Inputs")[0].len(), 1 + record.inputs.len());
+    let census = reading.tables_under("What was considered")[0];
+    assert_eq!(census.len(), 1 + record.axes.iter().map(|axis| axis.families.len()).sum::<usize>());
+    assert_eq!(reading.tables_under("Rules applied")[0].len(), 1 + record.rules.len());
+    assert_eq!(reading.tables_under("Formulas used")[0].len(), 1 + record.formulas.len());
+    assert!(!reading.items_under("What is not calculated").is_empty());
+    assert_eq!(reading.tables_under("Sign-off")[0].len(), 5);
+}
+
+#[test]
+fn the_worksheet_keeps_its_working_order_and_shows_the_numbers_put_in() {
+    let record = record();
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let tables = reading.tables_under("The drive chosen, axis long");
+    let sheet = tables.iter().find(|rows| rows[0][0] == "symbol").expect("a worksheet");
+    let chosen = record.axes[0].chosen.as_ref().expect("a drive");
+    let single: Vec<&str> =
+        chosen.worksheet.iter().filter(|line| !line.id.contains('.')).map(|line| line.symbol.as_str()).collect();
+    let shown: Vec<&str> = sheet[1..].iter().map(|row| row[0].as_str()).collect();
+    assert_eq!(shown, single);
+    let diameter = sheet.iter().find(|row| row[0] == "d").expect("the pinion's diameter");
+    assert_eq!(diameter[3], "m_n = 3 mm, z = 20, β_h = 19.5283 deg");
+    let phases = tables.iter().find(|rows| rows[0][0] == "phase").expect("a table of phases");
+    assert_eq!(phases.len(), 1 + 8);
+}

@@ -1,0 +1,132 @@
+//! What users wrote stays text; numbers stay on their side of the limit; the same record gives the same bytes.
+
+use crate::reading::{Block, read};
+use crate::record;
+use axiswright::record::{DecisionRecord, ParameterValue};
+use axiswright::report::{escape, markdown};
+use axiswright::units::UnitSystem;
+use proptest::prelude::*;
+
+const NASTY: &str =
+    "a | b <script>alert(1)</script> `code` *bold* [link](javascript:x) # \\ _it_ ~~gone~~ & &amp; \nnew";
+
+fn with_nasty_texts() -> DecisionRecord {
+    let mut record = record();
+    record.machine_name = NASTY.into();
+    record.axes[0].purpose = Some(NASTY.into());
+    record.axes[0].name = NASTY.into();
+    for assumed in &mut record.assumptions {
+        assumed.key = assumed.key.replace("axes.long.", &format!("axes.{NASTY}."));
+    }
+    record.waivers[0].reason = NASTY.into();
+    record.waivers[0].by = "- item".into();
+    let chosen = record.axes[0].chosen.as_mut().expect("a drive");
+    chosen.components[0].designation = "a|b`c".into();
+    chosen.parameters[0].value = ParameterValue::Word { value: NASTY.into(), unit: "1".into() };
+    record
+}
+
+fn shape(reading: &crate::reading::Reading) -> Vec<String> {
+    let name = |block: &Block| match block {
+        Block::Heading(level, _) => format!("heading {level}"),
+        Block::Table(rows) => format!("table {:?}", rows.iter().map(Vec::len).collect::<Vec<_>>()),
+        Block::Item(_) => "item".into(),
+        Block::Paragraph(_) => "paragraph".into(),
+    };
+    reading.blocks.iter().map(name).collect()
+}
+
+#[test]
+fn what_users_wrote_changes_no_structure_and_brings_no_markup() {
+    let plain = read(&markdown(&record(), UnitSystem::Metric));
+    let nasty = read(&markdown(&with_nasty_texts(), UnitSystem::Metric));
+    assert_eq!(shape(&plain), shape(&nasty));
+    assert_eq!(nasty.html, Vec::<String>::new());
+    assert!(nasty.links.iter().all(|link| link.starts_with('#')), "{:?}", nasty.links);
+    let waivers = nasty.tables_under("Waivers")[0];
+    assert_eq!(waivers[1][2], NASTY.replace('\n', " ").split_whitespace().collect::<Vec<_>>().join(" "));
+    let bill = nasty.blocks.iter().find_map(|block| match block {
+        Block::Table(rows) if rows[0][0] == "part" => Some(rows),
+        _ => None,
+    });
+    assert_eq!(bill.expect("a bill of materials")[1][1], "a|b`c");
+}
+
+proptest! {
+    #[test]
+    fn any_text_reads_as_itself(text in "[ -~äµ²\n]{1,40}") {
+        let wanted = text.replace('\n', " ");
+        prop_assume!(!wanted.trim().is_empty());
+        for page in [format!("{}\n", escape(&text)), format!("| x |\n|---|\n| {} |\n", escape(&text))] {
+            let reading = read(&page);
+            prop_assert!(reading.html.is_empty() && reading.links.is_empty());
+            let shown = match reading.blocks.last() {
+                Some(Block::Table(rows)) => rows[1][0].clone(),
+                Some(Block::Paragraph(text)) => text.clone(),
+                other => panic!("{other:?} for {text:?}"),
+            };
+            prop_assert_eq!(shown.trim(), wanted.trim());
+        }
+    }
+}
+
+#[test]
+fn rounding_turns_no_verdict() {
+    let mut record = record();
+    let chosen = record.axes[1].chosen.as_mut().expect("a drive");
+    let finding = &mut chosen.findings[0];
+    let limit = finding.limit.expect("a limit");
+    for (factor, used, verdict) in
+        [(0.9999, "99.99 %", "✔ pass"), (1.0, "100 %", "✔ pass"), (1.000_02, "100.1 %", "✘ fail")]
+    {
+        let finding = &mut record.axes[1].chosen.as_mut().expect("a drive").findings[0];
+        finding.demand = Some(limit * factor);
+        finding.utilisation = Some(factor);
+        finding.verdict = if factor > 1.0 { "fail" } else { "pass" }.into();
+        let reading = read(&markdown(&record, UnitSystem::Metric));
+        let tables = reading.tables_under("The drive chosen, axis cross");
+        let row = &tables.iter().find(|rows| rows[0][0] == "rule").expect("findings")[1];
+        assert_eq!((row[5].as_str(), row[6].as_str()), (used, verdict));
+        let (demand, limit) = (number(&row[3]), number(row[4].trim_start_matches("≤ ")));
+        assert_eq!(demand > limit, factor > 1.0, "{row:?}");
+    }
+}
+
+fn number(text: &str) -> f64 {
+    let digits = text.split(' ').next().unwrap_or("").replace('\u{202f}', "");
+    digits.parse().unwrap_or_else(|_| panic!("`{text}` is no number with a unit"))
+}
+
+#[test]
+fn inch_output_converts_lengths_speeds_masses_and_forces() {
+    let reading = read(&markdown(&record(), UnitSystem::Inch));
+    let requirement = reading.tables_under("Requirement as understood, axis long")[0];
+    let value = |what: &str| requirement.iter().find(|row| row[0] == what).expect("the line")[1].clone();
+    // 11 m, 1850 kg, 50 m/min, 80 N by the exact definitions of inch, pound and standard gravity
+    assert_eq!(value("travel"), "433.07 in");
+    assert_eq!(value("moved mass"), "4078.6 lb");
+    assert_eq!(value("speed"), "1968.5 in/min");
+    assert_eq!(value("wiper force"), "17.985 lbf");
+    let glance = reading.tables_under("The machine at a glance")[0];
+    assert_eq!(glance[1][4], "7.87 mil / 4.39 mil");
+}
+
+#[test]
+fn the_same_record_gives_the_same_bytes() {
+    assert_eq!(markdown(&record(), UnitSystem::Metric), markdown(&record(), UnitSystem::Metric));
+}
+
+#[test]
+fn what_the_record_does_not_know_is_said() {
+    let mut record = record();
+    let chosen = record.axes[0].chosen.as_mut().expect("a drive");
+    chosen.findings[0].demand = None;
+    chosen.findings[0].utilisation = None;
+    chosen.findings[0].verdict = "not-evaluated".into();
+    chosen.worksheet[0].value = None;
+    record.machine.peak_power = None;
+    let text = markdown(&record, UnitSystem::Metric);
+    assert!(text.contains("peak power not known"));
+    assert!(text.contains("? not evaluated"));
+    assert!(!text.contains("NaN") && !text.contains("None") && !text.contains("null"));
+}
