@@ -290,6 +290,7 @@ characteristics! {
         SCALE_ERROR_RATE: Ratio, "scale-error-rate", "e_r", "µm/m", "error band of the linear scale a metre";
         SCALE_LEAST_ERROR: Length, "scale-least-error", "e_0", "µm", "error band of a short linear scale";
         SECTION_SCALE_ERROR: Length, "section-scale-error", "e_s2", "µm", "error band of the linear scale over 2 m";
+        SECTION_LIMIT: Length, "section-limit", "2 m", "mm", "longest travel on which accuracy is stated as one figure";
         SECTION_LENGTH: Length, "section-length", "s_2", "mm", "length of the section on which accuracy is stated: 2 m, or the travel where shorter";
         SECTION_TRAVEL_VARIATION: Length, "section-travel-variation", "v_u2", "µm", "permissible travel variation over the section";
         SCALE_LENGTH_LIMIT: Length, "scale-length-limit", "L_sc", "mm", "longest travel that the feedback measures";

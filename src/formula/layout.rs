@@ -274,3 +274,16 @@ pub static FORCE_TORQUE: Formula<fn(Force, Length, Ratio) -> Torque> = Formula {
         Torque::of_si(force.si() * travel_per_turn.si() / (2.0 * PI * efficiency.si()))
     },
 };
+
+/// Working hours over the service life: t_s = t_y·t_a. Check: 10 years × 4000 h → 40 000 h.
+pub static SERVICE_HOURS: Formula<fn(Time, Time) -> Time> = Formula {
+    note: Note {
+        id: "service-hours",
+        title: "working hours over the service life",
+        equation: "t_s = t_y[years]·t_a",
+        inputs: &[("t_y", "service-years"), ("t_a", "hours-per-year")],
+        validity: "a year of 365.25 days",
+        sources: DERIVED,
+    },
+    apply: |years, hours_per_year| Time::of_si(years.si() / 31_557_600.0 * hours_per_year.si()),
+};

@@ -1,0 +1,115 @@
+//! Defaults that belong to the drive and not to the brief; every one is listed as an assumption.
+
+use crate::brief::Axis;
+use crate::units::*;
+
+/// Values that nobody states for an axis.
+#[derive(Debug, Clone, Copy)]
+pub struct AxisDefaults {
+    /// Stroke of a usual move: the longest that a duty line states, else half the travel.
+    pub usual_stroke: Length,
+    /// Bracket and housing that take the drive force.
+    pub bracket_stiffness: Stiffness,
+    /// Between a linear scale and the slide.
+    pub scale_mount_stiffness: Stiffness,
+    /// From the end of overtravel to the bearing, each end.
+    pub end_gap: Length,
+    /// Part of the friction that varies from approach to approach.
+    pub friction_scatter: Ratio,
+    /// Part of the play that the controller compensates.
+    pub compensated_play: Ratio,
+}
+
+/// The defaults of an axis.
+pub fn for_axis(axis: &Axis) -> AxisDefaults {
+    let stated = axis.duty.iter().filter(|line| !line.stand).filter_map(|line| line.stroke).map(|stroke| stroke.si());
+    let shortest = stated.fold(f64::INFINITY, |least, stroke| if stroke < least { stroke } else { least });
+    let usual_stroke = if shortest.is_finite() { shortest } else { 0.5 * axis.travel.si() };
+    AxisDefaults {
+        usual_stroke: Length::of_si(usual_stroke),
+        bracket_stiffness: Stiffness::of_si(800e6),
+        scale_mount_stiffness: Stiffness::of_si(400e6),
+        end_gap: Length::of_si(0.040),
+        friction_scatter: Ratio::of_si(0.1),
+        compensated_play: Ratio::of_si(0.0),
+    }
+}
+
+/// Young-age values of a screw, a mesh and a bolted seat that no catalogue entry states.
+pub mod parts {
+    use crate::units::*;
+
+    /// Yield strength of the core of a screw.
+    pub fn screw_yield_strength() -> Pressure {
+        Pressure::of_si(350e6)
+    }
+    /// Friction of a greased mesh.
+    pub fn mesh_friction() -> Ratio {
+        Ratio::of_si(0.09)
+    }
+    /// Friction of fastener thread and head.
+    pub fn thread_friction() -> Ratio {
+        Ratio::of_si(0.12)
+    }
+    /// Friction between rack and seat, dry machined steel.
+    pub fn seat_friction() -> Ratio {
+        Ratio::of_si(0.15)
+    }
+    /// Scatter of tightening by torque wrench.
+    pub fn tightening_factor() -> Ratio {
+        Ratio::of_si(1.6)
+    }
+    /// Preload lost by embedding.
+    pub fn embedding_loss() -> Ratio {
+        Ratio::of_si(0.075)
+    }
+    /// Fasteners that share the force at a segment end.
+    pub fn sharing_fasteners() -> Ratio {
+        Ratio::of_si(3.0)
+    }
+    /// Safety against micro-slip under reversing force.
+    pub fn slip_safety() -> Ratio {
+        Ratio::of_si(1.8)
+    }
+    /// Mean stress factor of teeth loaded on both flanks.
+    pub fn reversal_factor() -> Ratio {
+        Ratio::of_si(0.7)
+    }
+}
+
+/// One drive default as an assumption: name, value, unit, why.
+pub type Told = (&'static str, String, &'static str, &'static str);
+
+/// The defaults above in words, for the list of assumptions.
+pub fn told(axis: &Axis) -> Vec<Told> {
+    let d = for_axis(axis);
+    let length = |value: Length| significant(value.si() * 1e3, 6);
+    let practice = |why: &'static str| why;
+    vec![
+        ("usual-stroke", length(d.usual_stroke), "mm", practice("shortest stroke of the duty, else half the travel; sets rack tooth cycles and ramps (common practice, no source)")),
+        ("bracket-stiffness", significant(d.bracket_stiffness.si() / 1e6, 4), "N/µm", practice("brackets of 500 to 2000 N/µm are usual (common practice, no source)")),
+        ("scale-mount-stiffness", significant(d.scale_mount_stiffness.si() / 1e6, 4), "N/µm", practice("300 to 400 N/µm between scale and slide (common practice, no source)")),
+        ("end-gap", length(d.end_gap), "mm", practice("room for wiper, buffer and bearing at each end of a screw (common practice, no source)")),
+        ("friction-scatter", significant(d.friction_scatter.si() * 100.0, 3), "%", practice("variation of friction from approach to approach (common practice, no source)")),
+        ("compensated-play", significant(d.compensated_play.si() * 100.0, 3), "%", practice("no play compensation in the controller is credited")),
+    ]
+}
+
+/// Defaults of parts in words, for the list of assumptions; `rack` chooses those of a rack.
+pub fn told_parts(rack: bool) -> Vec<Told> {
+    let ratio = |value: Ratio| significant(value.si(), 4);
+    if rack {
+        vec![
+            ("mesh-friction", ratio(parts::mesh_friction()), "1", "greased teeth at feed speed, 0.08 to 0.10 (common practice, no source)"),
+            ("thread-friction", ratio(parts::thread_friction()), "1", "oiled steel fastener (VDI 2230 friction class B, from memory)"),
+            ("seat-friction", ratio(parts::seat_friction()), "1", "dry machined steel on steel, 0.12 to 0.20 (common practice, no source)"),
+            ("tightening-factor", ratio(parts::tightening_factor()), "1", "torque wrench (VDI 2230, from memory)"),
+            ("embedding-loss", ratio(parts::embedding_loss()), "1", "5 to 10 % of the preload (common practice, no source)"),
+            ("sharing-fasteners", ratio(parts::sharing_fasteners()), "1", "elastic sharing along the bar at a segment end (derived)"),
+            ("slip-safety", ratio(parts::slip_safety()), "1", "reversing force on a friction joint (VDI 2230, from memory)"),
+            ("reversal-factor", ratio(parts::reversal_factor()), "1", "both flanks loaded, fully reversed (ISO 6336-3, from memory)"),
+        ]
+    } else {
+        vec![("screw-yield-strength", significant(parts::screw_yield_strength().si() / 1e6, 4), "MPa", "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken")]
+    }
+}

@@ -1,0 +1,98 @@
+//! The motor stage, the same for every family: it ends at the motor shaft.
+
+use super::demand::Demand;
+use crate::catalog::ServoMotor;
+use crate::characteristic as ch;
+use crate::formula::{brake, inertia, motor};
+use crate::ledger::{Ledger, Origin};
+use crate::units::*;
+
+/// Enters what the catalogue says of a motor.
+#[inline(always)]
+pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::RATED_TORQUE, motor.rated_torque, catalog);
+    sheet.given(ch::STANDSTILL_TORQUE, motor.standstill_torque, catalog);
+    sheet.given(ch::RATED_SPEED, motor.rated_speed, catalog);
+    sheet.given(ch::MOTOR_PEAK_TORQUE, motor.peak_torque, catalog);
+    sheet.given(ch::KNEE_SPEED, motor.knee_speed, catalog);
+    sheet.given(ch::MOTOR_SPEED_LIMIT, motor.speed_limit, catalog);
+    sheet.given(ch::ROTOR_INERTIA, motor.inertia, catalog);
+    sheet.given(ch::BRAKE_TORQUE, motor.brake_torque.unwrap_or(Torque::of_si(0.0)), catalog);
+    sheet.given(ch::MOTOR_MASS, motor.mass, catalog);
+    sheet.given(ch::ENCODER_COUNTS, motor.encoder_counts, catalog);
+    sheet.given(ch::MOTOR_PRICE, Money(motor.price.0 + motor.drive_price.0), catalog);
+}
+
+/// Works the motor out, once forces, ratio, efficiency and inertia are known.
+#[inline(always)]
+pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
+    for index in 0..count {
+        sheet.computed(
+            ch::PHASE_TORQUE.phase(index),
+            &motor::PHASE_TORQUE,
+            (
+                ch::PHASE_FORCE.phase(index),
+                ch::PHASE_SPEED.phase(index),
+                ch::PHASE_ACCELERATION.phase(index),
+                ch::TRAVEL_PER_TURN,
+                ch::REDUCTION,
+                ch::TOTAL_EFFICIENCY,
+                ch::TOTAL_BACK_EFFICIENCY,
+                ch::DRAG_TORQUE,
+                ch::ROTATING_INERTIA,
+            ),
+        );
+    }
+    sheet.computed(ch::INERTIA_RATIO, &inertia::INERTIA_RATIO, (ch::LOAD_INERTIA, ch::ROTOR_INERTIA));
+    sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (ch::PHASE_TORQUE.all(count),));
+    sheet.computed(
+        ch::PEAK_TORQUE_USE,
+        &motor::PEAK_TORQUE_USE,
+        (
+            ch::PHASE_TORQUE.all(count),
+            ch::PHASE_TOP_SPEED.all(count),
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::MOTOR_PEAK_TORQUE,
+            ch::KNEE_SPEED,
+            ch::MOTOR_SPEED_LIMIT,
+        ),
+    );
+    sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count)));
+    sheet.computed(
+        ch::RMS_SPEED,
+        &motor::RMS_SPEED,
+        (ch::PHASE_SPEED.all(count), ch::PHASE_SHARE.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION),
+    );
+    sheet.computed(
+        ch::CONTINUOUS_TORQUE,
+        &motor::CONTINUOUS_TORQUE,
+        (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED),
+    );
+    sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+}
+
+/// Works out power, once the supply efficiency is known.
+#[inline(always)]
+pub fn power<L: Ledger>(count: usize, sheet: &mut L) {
+    sheet.computed(
+        ch::PEAK_POWER,
+        &motor::PEAK_POWER,
+        (ch::PHASE_TORQUE.all(count), ch::PHASE_TOP_SPEED.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::DRIVES),
+    );
+    sheet.computed(
+        ch::MEAN_POWER,
+        &motor::MEAN_POWER,
+        (
+            ch::PHASE_TORQUE.all(count),
+            ch::PHASE_SPEED.all(count),
+            ch::PHASE_SHARE.all(count),
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::DRIVES,
+            ch::SUPPLY_EFFICIENCY,
+        ),
+    );
+}
