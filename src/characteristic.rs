@@ -101,6 +101,7 @@ characteristics! {
         RATING_FACTOR: Ratio, "rating-factor", "f_C", "1", "rating of this manufacture over that of a ground screw";
         LENGTH_PER_DIAMETER: Ratio, "length-per-diameter", "L/d_0", "1", "longest screw of this grade over its diameter";
         BLANK_LENGTH: Length, "blank-length", "L_b", "mm", "longest blank of this manufacture";
+        DIAMETER_LIMIT: Length, "diameter-limit", "d_lim", "mm", "largest nominal diameter of this manufacture";
         SCREW_YIELD_STRENGTH: Pressure, "screw-yield-strength", "S_y", "MPa", "yield strength of the screw core";
         RATED_NUT_STIFFNESS: Stiffness, "rated-nut-stiffness", "R_n", "N/µm", "stiffness of the nut at its reference preload of 5 % of the dynamic rating";
         PRELOAD_SHARE: Ratio, "preload-share", "x_pr", "1", "preload over dynamic rating";
@@ -116,6 +117,7 @@ characteristics! {
         FREE_LENGTH: Length, "free-length", "L_f", "mm", "free length of the screw, bearing to bearing";
         SCREW_LENGTH: Length, "screw-length", "L_s", "mm", "length of the screw";
         SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of the screw at top speed of the axis";
+        MEAN_SCREW_SPEED: AngularVelocity, "mean-screw-speed", "n_sm", "1/min", "mean speed of the screw over the working time";
         CIRCULATION_SPEED: CirculationSpeed, "circulation-speed", "DN", "mm/min", "ball circulation speed at top speed of the axis";
         LEAD_ANGLE: Angle, "lead-angle", "β", "deg", "lead angle of the screw";
         SCREW_EFFICIENCY: Ratio, "screw-efficiency", "η_1", "1", "efficiency of the nut, turning into thrust";
@@ -142,6 +144,7 @@ characteristics! {
         EIGENVALUE_SQUARED: Ratio, "eigenvalue-squared", "λ²", "1", "bending eigenvalue of the end fixity, squared";
         BUCKLING_FACTOR: Ratio, "buckling-factor", "N", "1", "buckling factor of the end fixity";
         THRUST_ENDS: Ratio, "thrust-ends", "n_t", "1", "ends that take axial force";
+        SUPPORT_ENDS: Ratio, "support-ends", "n_u", "1", "ends that are only supported radially";
         BEARING_BORE: Length, "bearing-bore", "d_b", "mm", "bore of the screw bearing";
         BEARING_RATING: Force, "bearing-rating", "C_b", "kN", "dynamic axial rating of the screw bearing";
         BEARING_PRELOAD: Force, "bearing-preload", "F_vb", "kN", "preload of the screw bearing";
@@ -166,6 +169,7 @@ characteristics! {
         REDUCTION_INERTIA: MomentOfInertia, "reduction-inertia", "J_g", "kg·cm²", "inertia of coupling, belt or gearbox at the motor";
         REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
         REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
+        REDUCTION_SPEED_LIMIT: AngularVelocity, "reduction-speed-limit", "n_Kn", "1/min", "highest motor speed of coupling or belt";
         REDUCTION_MASS: Mass, "reduction-mass", "m_red", "kg", "mass of coupling or belt reduction";
         SHAFT_TORQUE: Torque, "shaft-torque", "T_1", "N·m", "largest torque at screw or pinion";
 
@@ -201,6 +205,7 @@ characteristics! {
         SHARING_FASTENERS: Ratio, "sharing-fasteners", "n_e", "1", "fasteners that share the force at a segment end";
         SLIP_SAFETY: Ratio, "slip-safety", "S_G", "1", "safety against micro-slip under reversing force";
         PINION_SPEED: AngularVelocity, "pinion-speed", "n_p", "1/min", "speed of the pinion at top speed of the axis";
+        MEAN_PINION_SPEED: AngularVelocity, "mean-pinion-speed", "n_pm", "1/min", "mean speed of the pinion over the working time";
         TRANSVERSE_CONTACT_RATIO: Ratio, "transverse-contact-ratio", "ε_α", "1", "transverse contact ratio";
         OVERLAP_RATIO: Ratio, "overlap-ratio", "ε_β", "1", "overlap ratio";
         TOTAL_CONTACT_RATIO: Ratio, "total-contact-ratio", "ε_γ", "1", "total contact ratio: teeth engaged on average";
@@ -217,12 +222,14 @@ characteristics! {
         RACK_MASS: Mass, "rack-mass", "m_r2", "kg", "mass of the rack line";
         RACK_MASS_PER_LENGTH: LinearMassDensity, "rack-mass-per-length", "m'_r", "kg/m", "mass of the rack a metre";
         SEGMENTS: Ratio, "segments", "n_seg", "1", "rack segments in the line";
+        PITCH_ERROR_PER_METRE: Length, "pitch-error-per-metre", "e_m", "µm", "cumulative pitch error of the quality within one metre";
         SEGMENT_PITCH_ERROR: Length, "segment-pitch-error", "e_s", "µm", "cumulative pitch error of one segment";
         JOINT_STEP: Length, "joint-step", "e_j", "µm", "pitch step at a joint of segments";
         CUMULATIVE_PITCH_ERROR: Length, "cumulative-pitch-error", "F_pk", "µm", "pitch error of the rack line over the full travel";
         SECTION_PITCH_ERROR: Length, "section-pitch-error", "F_p2", "µm", "pitch error of the rack line over 2 m";
         PINION_PITCH_DEVIATION: Length, "pinion-total-pitch-deviation", "F_p", "µm", "total pitch deviation of the pinion";
         SINGLE_PITCH_DEVIATION: Length, "single-pitch-deviation", "f_p", "µm", "single pitch deviation of the pinion";
+        PITCH_STEP: Length, "pitch-step", "u_p", "µm", "difference of neighbouring pitches of pinion and rack together";
         MESH_PLAY: Length, "mesh-play", "j_t", "µm", "play set between pinion and rack";
         MESH_STIFFNESS: Stiffness, "mesh-stiffness", "k_m", "N/µm", "stiffness of the mesh along the travel";
         MOUNT_STIFFNESS: Stiffness, "mount-stiffness", "k_r", "N/µm", "stiffness of the rack on its fasteners";
@@ -317,6 +324,31 @@ characteristics! {
         SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings of one screw, or fasteners and joints of one rack line";
         REDUCTION_PRICE: Money, "reduction-price", "k_red", "", "one coupling, belt or gearbox";
         MOTOR_PRICE: Money, "motor-price", "k_M", "", "one motor with its drive electronics";
+        GRADE_PRICE_FACTOR: Ratio, "grade-price-factor", "K_gr", "1", "price of the grade over that of the base grade";
+        NUT_PRICE_FACTOR: Ratio, "nut-price-factor", "K_nut", "1", "price of the nut with this preload over that of a single nut";
+        SCREW_BASE_PRICE: Money, "screw-base-price", "k_0", "", "base price of a 32 mm screw with nut";
+        SCREW_METRE_PRICE: Money, "screw-metre-price", "k_1", "", "price a metre of a 32 mm screw";
+        ENDS_PRICE: Money, "ends-price", "k_2", "", "machining of the screw ends, 32 mm screw";
+        BEARING_PRICE: Money, "bearing-price", "k_3", "", "one set of screw bearings";
+        SUPPORT_PRICE_SHARE: Ratio, "support-price-share", "x_u", "1", "price of a radial support over that of a bearing set";
+        RACK_METRE_PRICE: Money, "rack-metre-price", "k_4", "", "price a metre of rack in the base quality";
+        RACK_PRICE_FACTOR: Ratio, "rack-price-factor", "K_q", "1", "price of the quality over that of the base quality";
+        PINION_BASE_PRICE: Money, "pinion-base-price", "k_5", "", "fixed part of the pinion price";
+        PINION_SIZE_PRICE: Money, "pinion-size-price", "k_6", "", "size part of the pinion price, module 1 mm and 20 teeth";
+        PINION_PRICE: Money, "pinion-price", "k_p", "", "one pinion";
+        RACK_LINE_PRICE: Money, "rack-line-price", "k_r", "", "one rack line";
+        JOINT_PRICE: Money, "joint-price", "k_7", "", "one joint with its pins";
+        FASTENER_PRICE: Money, "fastener-price", "k_8", "", "one fastener";
+        GAUGE_PRICE: Money, "gauge-price", "k_9", "", "mating gauge piece for the joints";
+        FITTING_HOURS: Time, "fitting-hours", "h_0", "h", "fitting and alignment, fixed part";
+        FITTING_HOURS_PER_METRE: Time, "fitting-hours-per-metre", "h_1", "h", "fitting and alignment for each metre of travel";
+        LABOUR_RATE: Money, "labour-rate", "k_L", "", "price of an hour of fitting";
+        DATUM_PRICE: Money, "datum-price", "k_D", "", "machining of the datum for each metre of travel";
+        UPKEEP_HOURS: Time, "upkeep-hours", "h_2", "h", "upkeep a year, fixed part";
+        UPKEEP_HOURS_PER_METRE: Time, "upkeep-hours-per-metre", "h_3", "h", "upkeep a year for each metre of travel";
+        LUBRICANT_PRICE: Money, "lubricant-price", "k_S", "", "lubricant of one drive a year";
+        SCALE_FIXED_PRICE: Money, "scale-fixed-price", "k_10", "", "fixed part of the scale price; zero without a scale";
+        SCALE_METRE_PRICE: Money, "scale-metre-price", "k_11", "", "scale price for each metre of travel; zero without a scale";
         FEEDBACK_PRICE: Money, "feedback-price", "k_F", "", "one linear scale, fitted length";
         FITTING_PRICE: Money, "fitting-price", "k_h", "", "datum, fitting and alignment of one drive";
         ANNUITY: Ratio, "annuity", "b_a", "1", "present value of one unit a year over the years of service";

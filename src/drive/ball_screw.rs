@@ -1,6 +1,6 @@
 //! The turning ball screw: what it is joined from, and how it is worked out, in working order.
 //!
-//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, feedback. Each stage
+//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, feedback. Each stage
 //! enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
 //! Limits: the nut's half loads come from phases with constant acceleration; whip and column length are the
 //! whole bearing distance, nut ignored, which is on the safe side.
@@ -9,7 +9,7 @@ use super::demand::Demand;
 use super::{Family, Part, Size, defaults::parts, feedback, motor};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, column, cost, inertia, layout, lead_accuracy, motion, rolling_life, screw, shaft, stiffness, thermal};
+use crate::formula::{budget, column, cost, inertia, layout, lead_accuracy, motion, pricing, rolling_life, screw, shaft, stiffness, thermal};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -28,7 +28,8 @@ const ENDS: usize = 3;
 const BEARING: usize = 4;
 const REDUCTION: usize = 5;
 const MOTOR: usize = 6;
-const FEEDBACK: usize = 7;
+const DUTY: usize = 7;
+const FEEDBACK: usize = 8;
 
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
@@ -76,6 +77,7 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::CIRCULATION_LIMIT, grade.circulation_limit, catalog);
         sheet.given(ch::LENGTH_PER_DIAMETER, grade.length_per_diameter, catalog);
         sheet.given(ch::BLANK_LENGTH, grade.length_limit, catalog);
+        sheet.given(ch::DIAMETER_LIMIT, grade.diameter_limit, catalog);
         sheet.given(ch::SCREW_FRICTION, grade.friction, catalog);
         sheet.computed(
             ch::SCREW_LENGTH_LIMIT,
@@ -99,7 +101,7 @@ impl<'a> BallScrewDrive<'a> {
             lead_inputs(ch::SECTION_LENGTH),
         );
         sheet.computed(ch::SECTION_TRAVEL_VARIATION, &lead_accuracy::TRAVEL_VARIATION, lead_inputs(ch::SECTION_LENGTH));
-        sheet.computed(ch::RIPPLE, &budget::SAME_LENGTH, (ch::TURN_VARIATION,));
+        sheet.computed(ch::RIPPLE, &layout::SAME_LENGTH, (ch::TURN_VARIATION,));
     }
 
     fn preload<L: Ledger>(&self, class: &PreloadClass, sheet: &mut L) {
@@ -221,8 +223,7 @@ impl<'a> BallScrewDrive<'a> {
         );
     }
 
-    fn motor<L: Ledger>(&self, motor: &ServoMotor, sheet: &mut L) {
-        motor::given(motor, sheet);
+    fn duty<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(
             ch::ROTATING_INERTIA,
             &inertia::ROTATING_INERTIA,
@@ -256,7 +257,7 @@ impl<'a> BallScrewDrive<'a> {
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
         feedback::enter_reader(scale, sheet);
-        sheet.computed(ch::PLAY, &budget::SAME_LENGTH, (ch::NUT_CLEARANCE,));
+        sheet.computed(ch::PLAY, &layout::SAME_LENGTH, (ch::NUT_CLEARANCE,));
         if scale.is_none() {
             sheet.computed(
                 ch::POSITION_ERROR,
@@ -271,6 +272,7 @@ impl<'a> BallScrewDrive<'a> {
             sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::SCREW_WARMING));
         }
         feedback::work_out(scale, sheet);
+        motor::power(self.demand.phases.len(), &self.catalog.prices, sheet);
         self.enter_cost(path, scale, sheet);
     }
 
@@ -297,7 +299,21 @@ impl<'a> BallScrewDrive<'a> {
             ),
         );
         sheet.given(ch::BEARING_PRICE, bearing.price, catalog);
-        sheet.computed(ch::SUPPORT_PRICE, &cost::TIMES, (ch::THRUST_ENDS, ch::BEARING_PRICE));
+        sheet.given(ch::SUPPORT_ENDS, Ratio::of_si(f64::from(ends.supports)), catalog);
+        sheet.given(ch::SUPPORT_PRICE_SHARE, prices.support_price_share, catalog);
+        sheet.given(ch::ENDS_PRICE, prices.screw_ends, catalog);
+        sheet.computed(
+            ch::SUPPORT_PRICE,
+            &pricing::SUPPORT_PRICE,
+            (
+                ch::BEARING_PRICE,
+                ch::THRUST_ENDS,
+                ch::SUPPORT_ENDS,
+                ch::SUPPORT_PRICE_SHARE,
+                ch::ENDS_PRICE,
+                ch::NOMINAL_DIAMETER,
+            ),
+        );
         sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
         let lead_time = [
             self.picked_size(path).lead_time,
@@ -348,6 +364,7 @@ impl Family for BallScrewDrive<'_> {
             catalog.screw_bearings.len(),
             catalog.screw_reductions.len(),
             catalog.servo_motors.len(),
+            1,
             self.feedbacks.len(),
         ]
     }
@@ -360,7 +377,8 @@ impl Family for BallScrewDrive<'_> {
             ENDS => self.ends(self.picked_ends(path), sheet),
             BEARING => self.bearing(self.picked_bearing(path), sheet),
             REDUCTION => self.reduction(self.picked_reduction(path), sheet),
-            MOTOR => self.motor(self.picked_motor(path), sheet),
+            MOTOR => motor::given(self.picked_motor(path), sheet),
+            DUTY => self.duty(sheet),
             _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),
         }
     }
@@ -373,7 +391,7 @@ impl Family for BallScrewDrive<'_> {
         None
     }
 
-    fn parts(&self, path: &[u16]) -> Vec<Part> {
+    fn parts(&self, path: &[u16], _: &impl Ledger) -> Vec<Part> {
         let drives = f64::from(self.demand.axis.drives.value);
         let (ends, bearing) = (self.picked_ends(path), self.picked_bearing(path));
         let (size, grade, class) = (self.picked_size(path), self.picked_grade(path), self.picked_class(path));

@@ -1,7 +1,7 @@
 //! The motor stage, the same for every family: it ends at the motor shaft.
 
 use super::demand::Demand;
-use crate::catalog::ServoMotor;
+use crate::catalog::{PriceBasis, ServoMotor};
 use crate::characteristic as ch;
 use crate::formula::{brake, inertia, motor};
 use crate::ledger::{Ledger, Origin};
@@ -76,7 +76,8 @@ pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 
 /// Works out power, once the supply efficiency is known.
 #[inline(always)]
-pub fn power<L: Ledger>(count: usize, sheet: &mut L) {
+pub fn power<L: Ledger>(count: usize, prices: &PriceBasis, sheet: &mut L) {
+    sheet.given(ch::SUPPLY_EFFICIENCY, prices.drive_efficiency, Origin::Catalog);
     sheet.computed(
         ch::PEAK_POWER,
         &motor::PEAK_POWER,

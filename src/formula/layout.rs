@@ -287,3 +287,29 @@ pub static SERVICE_HOURS: Formula<fn(Time, Time) -> Time> = Formula {
     },
     apply: |years, hours_per_year| Time::of_si(years.si() / 31_557_600.0 * hours_per_year.si()),
 };
+
+/// A quantity taken over unchanged under another name.
+pub static SAME_LENGTH: Formula<fn(Length) -> Length> = Formula {
+    note: Note {
+        id: "same-length",
+        title: "taken over unchanged",
+        equation: "y = x",
+        inputs: &[("x", "value")],
+        validity: "any",
+        sources: DERIVED,
+    },
+    apply: |value| value,
+};
+
+/// A temperature difference taken over unchanged under another name.
+pub static SAME_TEMPERATURE: Formula<fn(TemperatureInterval) -> TemperatureInterval> = Formula {
+    note: Note {
+        id: "same-temperature",
+        title: "taken over unchanged",
+        equation: "y = x",
+        inputs: &[("x", "value")],
+        validity: "any",
+        sources: DERIVED,
+    },
+    apply: |value| value,
+};

@@ -1,0 +1,110 @@
+//! The feedback stage, the same for every family: what measures the position, and the error budget of it.
+//!
+//! Method: with the motor's encoder the drive's own errors, its play and its give under friction all count;
+//! with a linear scale the scale's error takes the place of lead and pitch errors, and only the give between
+//! scale and slide remains. Ranges of independent errors add by squares, play and lost motion in line.
+//! Limits: no error mapping; play inside the loop of a scale is a matter of stability and not judged here.
+
+use super::demand::Demand;
+use crate::brief::Feedback;
+use crate::catalog::{Catalog, LinearScale};
+use crate::characteristic as ch;
+use crate::formula::{budget, layout, thermal};
+use crate::ledger::{Ledger, Origin};
+use crate::units::*;
+
+/// What may measure the position of this axis: the motor's encoder (`None`) or a scale.
+pub fn options<'a>(demand: &Demand<'_>, catalog: &'a Catalog) -> Vec<Option<&'a LinearScale>> {
+    let scales = catalog.linear_scales.iter().map(Some);
+    match demand.axis.feedback {
+        Feedback::Motor => vec![None],
+        Feedback::Scale => scales.collect(),
+        Feedback::Any => std::iter::once(None).chain(scales).collect(),
+    }
+}
+
+/// The word for a feedback among the main sizes.
+pub fn word(scale: Option<&LinearScale>) -> &str {
+    scale.map_or("motor", |scale| &scale.designation)
+}
+
+/// Length and speed that a motor encoder measures: more than any machine has.
+const ENCODER_REACH: f64 = 1e4;
+/// Steel, 1/K: screw, rack and bed.
+const STEEL_EXPANSION: f64 = 11.5e-6;
+
+/// Enters what the reader itself brings.
+#[inline(always)]
+pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    match scale {
+        None => {
+            sheet.given(ch::SCALE_LENGTH_LIMIT, Length::of_si(ENCODER_REACH), catalog);
+            sheet.given(ch::SCALE_SPEED_LIMIT, Velocity::of_si(ENCODER_REACH), catalog);
+            sheet.given(ch::EXPANSION, Expansion::of_si(STEEL_EXPANSION), Origin::Assumed);
+            sheet.computed(
+                ch::MEASURING_STEP,
+                &layout::ENCODER_STEP,
+                (ch::TRAVEL_PER_TURN, ch::ENCODER_COUNTS, ch::REDUCTION),
+            );
+            sheet.computed(ch::LOST_MOTION, &budget::LOST_MOTION, (ch::FRICTION_FORCE, ch::TOTAL_STIFFNESS));
+        }
+        Some(scale) => {
+            sheet.given(ch::SCALE_LENGTH_LIMIT, scale.length_limit, catalog);
+            sheet.given(ch::SCALE_SPEED_LIMIT, scale.speed_limit, catalog);
+            sheet.given(ch::EXPANSION, scale.expansion, catalog);
+            sheet.given(ch::MEASURING_STEP, scale.resolution, catalog);
+            sheet.given(ch::SCALE_ERROR_RATE, scale.error_per_metre, catalog);
+            sheet.given(ch::SCALE_LEAST_ERROR, scale.least_error, catalog);
+            let band = |length| (ch::SCALE_ERROR_RATE, ch::SCALE_LEAST_ERROR, length);
+            sheet.computed(ch::POSITION_ERROR, &budget::SCALE_ERROR, band(ch::TRAVEL));
+            sheet.computed(ch::SECTION_POSITION_ERROR, &budget::SCALE_ERROR, band(ch::SECTION_LENGTH));
+            sheet.computed(ch::LOST_MOTION, &budget::LOST_MOTION, (ch::FRICTION_FORCE, ch::SCALE_MOUNT_STIFFNESS));
+            sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
+        }
+    }
+}
+
+/// Works the budget out, once position errors, play and temperature rise are in the sheet.
+#[inline(always)]
+pub fn work_out<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+    match scale {
+        None => {
+            sheet.computed(
+                ch::REVERSAL_ERROR,
+                &budget::REVERSAL_ERROR,
+                (ch::PLAY, ch::LOST_MOTION, ch::COMPENSATED_PLAY),
+            );
+            sheet.computed(
+                ch::SCATTER,
+                &budget::SCATTER,
+                (ch::MEASURING_STEP, ch::FRICTION_FORCE, ch::TOTAL_STIFFNESS, ch::FRICTION_SCATTER),
+            );
+        }
+        Some(_) => {
+            sheet.computed(ch::REVERSAL_ERROR, &layout::SAME_LENGTH, (ch::LOST_MOTION,));
+            sheet.computed(
+                ch::SCATTER,
+                &budget::SCATTER,
+                (ch::MEASURING_STEP, ch::FRICTION_FORCE, ch::SCALE_MOUNT_STIFFNESS, ch::FRICTION_SCATTER),
+            );
+        }
+    }
+    sheet.computed(ch::REPEATABILITY, &budget::REPEATABILITY, (ch::REVERSAL_ERROR, ch::SCATTER));
+    if sheet.read(ch::TRAVEL) <= sheet.read(ch::SECTION_LIMIT) {
+        sheet.computed(
+            ch::ACCURACY,
+            &budget::BIDIRECTIONAL_ACCURACY,
+            (ch::POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER),
+        );
+    } else {
+        sheet.computed(ch::ACCURACY, &budget::SYSTEMATIC_DEVIATION, (ch::POSITION_ERROR, ch::REVERSAL_ERROR));
+    }
+    sheet.computed(
+        ch::SECTION_ACCURACY,
+        &budget::BIDIRECTIONAL_ACCURACY,
+        (ch::SECTION_POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER),
+    );
+    sheet.computed(ch::TOOL_ERROR, &budget::TOOL_ERROR, (ch::POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER));
+    sheet.computed(ch::THERMAL_GROWTH, &thermal::THERMAL_GROWTH, (ch::TRAVEL, ch::TEMPERATURE_RISE, ch::EXPANSION));
+}

@@ -1,0 +1,71 @@
+//! What is made small when a drive is chosen: whole-life cost, or a weighted sum on fixed scales.
+//!
+//! Method: each preference is measured in a fixed reference, so that a drive added to the catalogue never
+//! changes how two others compare. With the default weights the merit is the whole-life cost itself.
+//! Limits: references are set here for all machines; the sum cannot reach a drive that is best only between
+//! the corners of what is possible.
+
+use crate::brief::Prefer;
+use crate::characteristic as ch;
+use crate::ledger::Ledger;
+use crate::units::Measure;
+
+/// One reference: name in the brief, size, unit, what is measured.
+pub type Reference = (&'static str, f64, &'static str, &'static str);
+
+/// The scales on which preferences are weighed, one each.
+pub const REFERENCES: [Reference; 4] = [
+    ("whole-life-cost", 10_000.0, "currency", "price, energy and upkeep over the years of service"),
+    ("accuracy", 50.0, "µm", "half band that the axis adds at the tool"),
+    ("stiffness", 0.01, "µm/N", "give of the drive"),
+    ("upkeep", 1_000.0, "currency a year", "lubrication and inspection"),
+];
+
+/// How a drive is weighed.
+#[derive(Debug, Clone, Copy)]
+pub struct Merit {
+    weights: [f64; 4],
+}
+
+impl Merit {
+    /// The merit of these preferences.
+    pub fn new(prefer: &Prefer) -> Merit {
+        let weights = [prefer.whole_life_cost, prefer.accuracy, prefer.stiffness, prefer.upkeep];
+        let sum: f64 = weights.iter().sum();
+        if sum > 0.0 { Merit { weights: weights.map(|weight| weight / sum) } } else { Merit { weights: [1.0, 0.0, 0.0, 0.0] } }
+    }
+
+    /// What is made small; infinite where a part of it is not known.
+    #[inline]
+    pub fn of(&self, sheet: &impl Ledger) -> f64 {
+        let cost = sheet.read(ch::WHOLE_LIFE_COST).si();
+        let merit = if self.weights[0] == 1.0 {
+            cost
+        } else {
+            let measured = [
+                cost / REFERENCES[0].1,
+                sheet.read(ch::TOOL_ERROR).si() * 1e6 / REFERENCES[1].1,
+                1e6 / sheet.read(ch::TOTAL_STIFFNESS).si() / REFERENCES[2].1,
+                sheet.read(ch::UPKEEP_COST).si() / REFERENCES[3].1,
+            ];
+            self.weights.iter().zip(measured).map(|(weight, value)| if *weight > 0.0 { weight * value } else { 0.0 }).sum()
+        };
+        if merit.is_nan() { f64::INFINITY } else { merit }
+    }
+
+    /// In words, what is made small.
+    pub fn words(&self) -> String {
+        if self.weights[0] == 1.0 {
+            return "whole-life cost".into();
+        }
+        let parts: Vec<String> = REFERENCES
+            .iter()
+            .zip(self.weights)
+            .filter(|(_, weight)| *weight > 0.0)
+            .map(|((name, size, unit, _), weight)| {
+                format!("{} × {name} / ({} {unit})", crate::units::significant(weight, 3), crate::units::significant(*size, 6))
+            })
+            .collect();
+        parts.join(" + ")
+    }
+}

@@ -1,0 +1,119 @@
+//! The drive families: what each is joined from, and how it is worked out.
+//!
+//! Method: a family lists its stages; a configuration is a path of choices, one a stage. `enter` writes the
+//! quantities of one stage into a ledger; the search runs it on plain numbers, the record on a worksheet.
+//! Limits: every stage offers the same choices whatever was chosen before, so that the size of a branch is
+//! the product of what follows; what does not fit together falls by a rule, with its reason.
+
+mod ball_screw;
+mod cautions;
+pub mod defaults;
+mod demand;
+mod feedback;
+mod merit;
+mod motor;
+mod price;
+mod rack;
+
+pub use ball_screw::BallScrewDrive;
+pub use cautions::cautions;
+pub use demand::{Demand, Phase};
+pub use merit::{Merit, REFERENCES};
+pub use rack::RackDrive;
+
+use crate::brief::Brief;
+use crate::catalog::Catalog;
+use crate::ledger::Ledger;
+
+/// The families that can be chosen, in the order in which they are reported.
+pub const FAMILIES: [&str; 3] = ["ball-screw", "straight-rack", "helical-rack"];
+
+/// The families that are considered for an axis.
+pub fn considered(brief: &Brief, axis: usize) -> Vec<&'static str> {
+    let wanted = brief.axes[axis].families.as_ref();
+    FAMILIES
+        .into_iter()
+        .filter(|family| wanted.is_none_or(|wanted| wanted.iter().any(|name| name == family)))
+        .collect()
+}
+
+/// One component of a configuration, all drives of the axis together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// What it does.
+    pub role: &'static str,
+    /// Its designation in the catalogue.
+    pub designation: String,
+    /// How many, or how many metres.
+    pub count: f64,
+    /// "1" or "m".
+    pub unit: &'static str,
+    /// Whether the entry is generic.
+    pub generic: bool,
+}
+
+impl Part {
+    fn new(role: &'static str, designation: &str, count: f64, generic: bool) -> Part {
+        Part { role, designation: designation.into(), count, unit: "1", generic }
+    }
+
+    fn metres(role: &'static str, designation: &str, count: f64, generic: bool) -> Part {
+        Part { role, designation: designation.into(), count, unit: "m", generic }
+    }
+}
+
+/// One main size of a configuration.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Size {
+    /// A number with its unit.
+    Number(&'static str, f64, &'static str),
+    /// A word.
+    Word(&'static str, String),
+}
+
+impl Size {
+    fn number(name: &'static str, value: f64, unit: &'static str) -> Size {
+        // sizes are shown as they are ordered: without the last bits of a conversion
+        Size::Number(name, (value * 1e9).round() / 1e9, unit)
+    }
+
+    fn word(name: &'static str, value: &str) -> Size {
+        Size::Word(name, value.into())
+    }
+}
+
+/// A drive family on one axis.
+pub trait Family: Sync {
+    /// Its id.
+    fn id(&self) -> &'static str;
+    /// How many choices each stage offers.
+    fn stages(&self) -> Vec<usize>;
+    /// Enters the quantities of a stage; the path holds the choices up to and including it.
+    fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
+    /// The motor's model, without its brake.
+    fn motor_model(&self, path: &[u16]) -> &str;
+    /// The gearbox's model, if there is one.
+    fn gearbox_model(&self, path: &[u16]) -> Option<&str>;
+    /// The components of a configuration; the sheet is the finished one.
+    fn parts(&self, path: &[u16], sheet: &impl Ledger) -> Vec<Part>;
+    /// The main sizes of a configuration.
+    fn sizes(&self, path: &[u16]) -> Vec<Size>;
+}
+
+/// Something to do with whichever family an id names.
+pub trait WithFamily {
+    /// What comes out.
+    type Output;
+    /// Does it.
+    fn with<F: Family>(self, family: &F) -> Self::Output;
+}
+
+/// Builds the family with this id on this demand and hands it on; `None` for an id that is no family here.
+pub fn with_family<W: WithFamily>(id: &str, demand: &Demand<'_>, catalog: &Catalog, work: W) -> Option<W::Output> {
+    match id {
+        "ball-screw" => Some(work.with(&BallScrewDrive::new(demand, catalog))),
+        "straight-rack" => Some(work.with(&RackDrive::new(demand, catalog, false))),
+        "helical-rack" => Some(work.with(&RackDrive::new(demand, catalog, true))),
+        _ => None,
+    }
+}

@@ -1,0 +1,102 @@
+//! Price, energy, upkeep, mass and delivery of a drive: the last lines of every sheet.
+
+use crate::catalog::{LinearScale, PriceBasis};
+use crate::characteristic as ch;
+use crate::formula::{cost, pricing};
+use crate::ledger::{Ledger, Origin};
+use crate::units::*;
+
+/// Which coefficients of fitting and upkeep apply.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// Ball screws.
+    Screw,
+    /// Racks and pinions.
+    Rack,
+}
+
+/// Enters all money once the prices of element, support, reduction and motor are in the sheet.
+#[inline(always)]
+pub fn enter<L: Ledger>(
+    prices: &PriceBasis,
+    kind: Kind,
+    scale: Option<&LinearScale>,
+    lead_times: &[Time],
+    sheet: &mut L,
+) {
+    let catalog = Origin::Catalog;
+    let (hours, hours_per_metre, datum, upkeep, upkeep_per_metre, lubricant) = match kind {
+        Kind::Screw => (
+            prices.screw_fitting_hours,
+            prices.screw_fitting_hours_per_metre,
+            prices.screw_datum_per_metre,
+            prices.screw_upkeep_hours,
+            prices.screw_upkeep_hours_per_metre,
+            prices.screw_lubricant,
+        ),
+        Kind::Rack => (
+            prices.rack_fitting_hours,
+            prices.rack_fitting_hours_per_metre,
+            prices.rack_datum_per_metre,
+            prices.rack_upkeep_hours,
+            prices.rack_upkeep_hours_per_metre,
+            prices.rack_lubricant,
+        ),
+    };
+    sheet.given(ch::FITTING_HOURS, hours, catalog);
+    sheet.given(ch::FITTING_HOURS_PER_METRE, hours_per_metre, catalog);
+    sheet.given(ch::LABOUR_RATE, prices.labour_rate, catalog);
+    sheet.given(ch::DATUM_PRICE, datum, catalog);
+    sheet.given(ch::UPKEEP_HOURS, upkeep, catalog);
+    sheet.given(ch::UPKEEP_HOURS_PER_METRE, upkeep_per_metre, catalog);
+    sheet.given(ch::LUBRICANT_PRICE, lubricant, catalog);
+    let free = Money(0.0);
+    sheet.given(ch::SCALE_FIXED_PRICE, scale.map_or(free, |scale| scale.price_fixed), catalog);
+    sheet.given(ch::SCALE_METRE_PRICE, scale.map_or(free, |scale| scale.price_per_metre), catalog);
+    sheet.computed(
+        ch::FEEDBACK_PRICE,
+        &pricing::SCALE_PRICE,
+        (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL),
+    );
+    sheet.computed(
+        ch::FITTING_PRICE,
+        &cost::FITTING_PRICE,
+        (ch::FITTING_HOURS, ch::FITTING_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE, ch::DATUM_PRICE),
+    );
+    sheet.computed(
+        ch::UPKEEP_PRICE,
+        &pricing::UPKEEP_PRICE,
+        (ch::UPKEEP_HOURS, ch::UPKEEP_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE, ch::LUBRICANT_PRICE),
+    );
+    sheet.computed(ch::ELEMENT_COST, &cost::TIMES, (ch::DRIVES, ch::ELEMENT_PRICE));
+    sheet.computed(ch::SUPPORT_COST, &cost::TIMES, (ch::DRIVES, ch::SUPPORT_PRICE));
+    sheet.computed(ch::REDUCTION_COST, &cost::TIMES, (ch::DRIVES, ch::REDUCTION_PRICE));
+    sheet.computed(ch::MOTOR_COST, &cost::TIMES, (ch::DRIVES, ch::MOTOR_PRICE));
+    sheet.computed(ch::FEEDBACK_COST, &cost::TIMES, (ch::DRIVES, ch::FEEDBACK_PRICE));
+    sheet.computed(ch::FITTING_COST, &cost::TIMES, (ch::DRIVES, ch::FITTING_PRICE));
+    sheet.computed(
+        ch::PURCHASE_COST,
+        &cost::SUM_6,
+        (
+            ch::ELEMENT_COST,
+            ch::SUPPORT_COST,
+            ch::REDUCTION_COST,
+            ch::MOTOR_COST,
+            ch::FEEDBACK_COST,
+            ch::FITTING_COST,
+        ),
+    );
+    sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
+    sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (ch::DRIVES, ch::UPKEEP_PRICE));
+    sheet.computed(
+        ch::WHOLE_LIFE_COST,
+        &cost::WHOLE_LIFE_COST,
+        (ch::PURCHASE_COST, ch::ENERGY_COST, ch::UPKEEP_COST, ch::ANNUITY),
+    );
+    let longest = lead_times
+        .iter()
+        .copied()
+        .chain(scale.map(|scale| scale.lead_time))
+        .fold(0.0, |longest, time| if time.si() > longest { time.si() } else { longest });
+    sheet.given(ch::LEAD_TIME, Time::of_si(longest), catalog);
+}

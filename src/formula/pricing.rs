@@ -1,0 +1,128 @@
+//! Prices of parts from their sizes. All coefficients come from the catalogue and are invented there.
+
+use super::{Formula, Note};
+use crate::source::Source;
+use crate::units::*;
+
+const SHAPE: &[Source] = &[Source::practice("how prices grow with size; every coefficient is invented in the catalogue")];
+
+/// Screw bearings and ends: k_3·(n_t + x_u·n_u) + k_2·(d_0/32 mm)^0.8.
+/// Check: 200·(1 + 0.4·1) + 220 at 32 mm → 500.
+pub static SUPPORT_PRICE: Formula<fn(Money, Ratio, Ratio, Ratio, Money, Length) -> Money> = Formula {
+    note: Note {
+        id: "support-price",
+        title: "price of screw bearings, supports and end machining",
+        equation: "k_b = k_3·(n_t + x_u·n_u) + k_2·(d_0/32 mm)^0.8",
+        inputs: &[
+            ("k_3", "bearing-price"),
+            ("n_t", "thrust-ends"),
+            ("n_u", "support-ends"),
+            ("x_u", "support-price-share"),
+            ("k_2", "ends-price"),
+            ("d_0", "nominal-diameter"),
+        ],
+        validity: "generic prices",
+        sources: SHAPE,
+    },
+    apply: |bearing, thrust_ends, supports, share, ends, diameter| {
+        let sets = thrust_ends.si() + share.si() * supports.si();
+        Money(bearing.0 * sets + ends.0 * (diameter.si() / 0.032).powf(0.8))
+    },
+};
+
+/// A length of rack: k_4·L·K_q. Check: 424·12 m·1 → 5088.
+pub static RACK_LINE_PRICE: Formula<fn(Money, Length, Ratio) -> Money> = Formula {
+    note: Note {
+        id: "rack-line-price",
+        title: "price of one rack line",
+        equation: "k_r = k_4·L_r·K_q",
+        inputs: &[("k_4", "rack-metre-price"), ("L_r", "rack-length"), ("K_q", "rack-price-factor")],
+        validity: "generic prices; segments are bought whole, the rest is lost in rounding",
+        sources: SHAPE,
+    },
+    apply: |per_metre, length, factor| Money(per_metre.0 * length.si() * factor.si()),
+};
+
+/// A pinion: k_5 + k_6·m^1.5·(z/20)^1.2. Check: 40 + 22.4·3^1.5 at z 20 → 156.4.
+pub static PINION_PRICE: Formula<fn(Money, Money, Length, Ratio) -> Money> = Formula {
+    note: Note {
+        id: "pinion-price",
+        title: "price of one pinion",
+        equation: "k_p = k_5 + k_6·(m_n/1 mm)^1.5·(z/20)^1.2",
+        inputs: &[("k_5", "pinion-base-price"), ("k_6", "pinion-size-price"), ("m_n", "module"), ("z", "teeth")],
+        validity: "generic prices",
+        sources: SHAPE,
+    },
+    apply: |base, factor, module, teeth| {
+        Money(base.0 + factor.0 * (module.si() * 1e3).powf(1.5) * (teeth.si() / 20.0).powf(1.2))
+    },
+};
+
+/// Sum of two prices. Check: 5088 + 156 → 5244.
+pub static PRICE_SUM: Formula<fn(Money, Money) -> Money> = Formula {
+    note: Note {
+        id: "price-sum",
+        title: "price of rack line and pinion",
+        equation: "k_e = k_r + k_p",
+        inputs: &[("k_r", "rack-line-price"), ("k_p", "pinion-price")],
+        validity: "any",
+        sources: &[Source::derived("sum")],
+    },
+    apply: |first, second| Money(first.0 + second.0),
+};
+
+/// Fastening a rack line: k_8·n_f + k_7·(n_s − 1) + k_9. Check: 2·192 + 35·11 + 90 → 859.
+pub static FASTENING_PRICE: Formula<fn(Money, Ratio, Money, Ratio, Money) -> Money> = Formula {
+    note: Note {
+        id: "fastening-price",
+        title: "price of fasteners, joints and gauge of one rack line",
+        equation: "k_b = k_8·n_f + k_7·(n_seg − 1) + k_9",
+        inputs: &[
+            ("k_8", "fastener-price"),
+            ("n_f", "fasteners"),
+            ("k_7", "joint-price"),
+            ("n_seg", "segments"),
+            ("k_9", "gauge-price"),
+        ],
+        validity: "generic prices",
+        sources: SHAPE,
+    },
+    apply: |fastener, fasteners, joint, segments, gauge| {
+        Money(fastener.0 * fasteners.si() + joint.0 * (segments.si() - 1.0) + gauge.0)
+    },
+};
+
+/// A linear scale: k_10 + k_11·s. Check: 1100 + 550·11 m → 7150.
+pub static SCALE_PRICE: Formula<fn(Money, Money, Length) -> Money> = Formula {
+    note: Note {
+        id: "scale-price",
+        title: "price of one linear scale",
+        equation: "k_F = k_10 + k_11·s",
+        inputs: &[("k_10", "scale-fixed-price"), ("k_11", "scale-metre-price"), ("s", "travel")],
+        validity: "generic prices; both parts are zero without a scale",
+        sources: SHAPE,
+    },
+    apply: |fixed, per_metre, travel| Money(fixed.0 + per_metre.0 * travel.si()),
+};
+
+/// Upkeep of one drive a year: (h_2 + h_3·s)·k_L + k_S. Check: (4 h + 1 h/m·3 m)·60 + 50 → 470.
+pub static UPKEEP_PRICE: Formula<fn(Time, Time, Length, Money, Money) -> Money> = Formula {
+    note: Note {
+        id: "upkeep-price",
+        title: "lubrication and inspection of one drive a year",
+        equation: "k_U = (h_2 + h_3·s[m])·k_L + k_S",
+        inputs: &[
+            ("h_2", "upkeep-hours"),
+            ("h_3", "upkeep-hours-per-metre"),
+            ("s", "travel"),
+            ("k_L", "labour-rate"),
+            ("k_S", "lubricant-price"),
+        ],
+        validity: "generic hours and prices",
+        sources: SHAPE,
+    },
+    apply: |fixed, per_metre, travel, rate, lubricant| {
+        let hours = (fixed.si() + per_metre.si() * travel.si()) / 3600.0;
+        Money(hours * rate.0 + lubricant.0)
+    },
+};
