@@ -76,7 +76,7 @@ pub fn enter<L: Ledger>(
     sheet.computed(ch::FITTING_COST, &cost::TIMES, (ch::DRIVES, ch::FITTING_PRICE));
     sheet.computed(
         ch::PURCHASE_COST,
-        &cost::SUM_6,
+        &pricing::PURCHASE_COST,
         (
             ch::ELEMENT_COST,
             ch::SUPPORT_COST,

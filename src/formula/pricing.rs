@@ -126,3 +126,25 @@ pub static UPKEEP_PRICE: Formula<fn(Time, Time, Length, Money, Money) -> Money> 
         Money(hours * rate.0 + lubricant.0)
     },
 };
+
+/// Sum of six amounts: what all drives of an axis cost to buy and fit.
+pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money) -> Money> = Formula {
+    note: Note {
+        id: "purchase-cost",
+        title: "price to buy and fit",
+        equation: "K_0 = K_e + K_b + K_g + K_M + K_f + K_h",
+        inputs: &[
+            ("K_e", "element-cost"),
+            ("K_b", "support-cost"),
+            ("K_g", "reduction-cost"),
+            ("K_M", "motor-cost"),
+            ("K_f", "feedback-cost"),
+            ("K_h", "fitting-cost"),
+        ],
+        validity: "one currency, one date",
+        sources: &[Source::derived("sum")],
+    },
+    apply: |element, support, reduction, motor, feedback, fitting| {
+        Money(element.0 + support.0 + reduction.0 + motor.0 + feedback.0 + fitting.0)
+    },
+};
