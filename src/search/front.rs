@@ -1,0 +1,125 @@
+//! What a configuration brings to the machine, and the set that nothing beats in every respect at once.
+
+use super::Path;
+use crate::characteristic as ch;
+use crate::drive::{Family, Merit};
+use crate::ledger::Ledger;
+use crate::units::Measure;
+
+/// What a configuration brings to the machine; less is better throughout.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Attributes {
+    /// What is made small.
+    pub merit: f64,
+    /// Half band that the axis adds at the tool, m.
+    pub error: f64,
+    /// Complete mass of the drives, kg.
+    pub mass: f64,
+    /// Price to buy and fit.
+    pub purchase: f64,
+    /// Largest mechanical power, W.
+    pub power: f64,
+    /// Price over the years of service.
+    pub whole_life: f64,
+    /// Longest delivery time, s.
+    pub lead_time: f64,
+    /// Hash of the motor's model; equal models have equal hashes.
+    pub motor: u64,
+    /// Hash of the gearbox's model; 0 without a gearbox.
+    pub gearbox: u64,
+}
+
+fn known(value: f64) -> f64 {
+    if value.is_nan() { f64::INFINITY } else { value }
+}
+
+/// A stable hash of a name (FNV-1a), the same on every machine and in every run.
+pub(super) fn stable_hash(name: &str) -> u64 {
+    name.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
+}
+
+impl Attributes {
+    /// Read from a finished sheet.
+    #[inline]
+    pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Ledger, merit: &Merit) -> Attributes {
+        Attributes {
+            merit: merit.of(sheet),
+            error: known(sheet.read(ch::TOOL_ERROR).si()),
+            mass: known(sheet.read(ch::DRIVE_MASS).si()),
+            purchase: known(sheet.read(ch::PURCHASE_COST).si()),
+            power: known(sheet.read(ch::PEAK_POWER).si()),
+            whole_life: known(sheet.read(ch::WHOLE_LIFE_COST).si()),
+            lead_time: known(sheet.read(ch::LEAD_TIME).si()),
+            motor: stable_hash(family.motor_model(path)),
+            gearbox: family.gearbox_model(path).map_or(0, stable_hash),
+        }
+    }
+}
+
+/// By which attributes the axes of a machine are coupled; the others need no place in the undominated set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Coupling {
+    /// Another axis carries this one.
+    pub mass: bool,
+    /// The purchase is limited.
+    pub purchase: bool,
+    /// The power is limited.
+    pub power: bool,
+    /// The number of motor models is limited.
+    pub motors: bool,
+    /// The number of gearbox models is limited.
+    pub gearboxes: bool,
+}
+
+impl Coupling {
+    /// Whether `a` is at least as good as `b` in every respect that counts; merit and error always count.
+    #[inline(always)]
+    fn covers(&self, a: &Attributes, b: &Attributes) -> bool {
+        a.merit <= b.merit
+            && a.error <= b.error
+            && (!self.mass || a.mass <= b.mass)
+            && (!self.purchase || a.purchase <= b.purchase)
+            && (!self.power || a.power <= b.power)
+            && (!self.motors || a.motor == b.motor)
+            && (!self.gearboxes || a.gearbox == b.gearbox || a.gearbox == 0)
+    }
+}
+
+/// The undominated set, built one configuration at a time.
+#[derive(Debug, Clone)]
+pub struct Front {
+    coupling: Coupling,
+    /// Its members, in no order.
+    pub members: Vec<(Attributes, Path)>,
+}
+
+impl Front {
+    /// An empty set.
+    pub fn new(coupling: Coupling) -> Front {
+        Front { coupling, members: Vec::new() }
+    }
+
+    /// Offers a configuration; of two that are equal in every respect the smaller path stays.
+    #[inline]
+    pub fn offer(&mut self, attributes: Attributes, path: Path) {
+        let coupling = self.coupling;
+        let beaten = self.members.iter().position(|(other, other_path)| {
+            coupling.covers(other, &attributes) && (!coupling.covers(&attributes, other) || *other_path <= path)
+        });
+        if let Some(place) = beaten {
+            // what beats one often beats the next; the order of members has no meaning
+            self.members.swap(0, place);
+            return;
+        }
+        self.members.retain(|(other, _)| !coupling.covers(&attributes, other));
+        self.members.push((attributes, path));
+    }
+
+    /// Takes in another set.
+    pub fn merge(mut self, other: Front) -> Front {
+        for (attributes, path) in other.members {
+            self.offer(attributes, path);
+        }
+        self
+    }
+}

@@ -1,0 +1,176 @@
+//! The search of one axis: every configuration of every family, staged, with an exact census.
+//!
+//! Method: a family's stages are walked depth first. A rule is judged as soon as every characteristic it
+//! names is known; a configuration that fails a binding rule falls with the whole branch behind it, and the
+//! size of that branch is added to the rule's count. What remains is admissible: the best by merit are kept,
+//! and those that no other beats in every respect at once (the undominated set).
+//! Exactness: branch sizes are products, so the census counts every configuration once, at the first rule it
+//! fails in the order of stages and rule ids. Nothing depends on threads or on the order of files: ties are
+//! broken by the path of choices, and merging keeps no order.
+
+mod front;
+mod nearest;
+mod plan;
+mod walk;
+
+pub use front::{Attributes, Coupling, Front};
+pub use nearest::nearest;
+pub use plan::{NeverEntered, Plan, never_entered};
+pub use walk::{Census, Walk, walk};
+
+use crate::catalog::Catalog;
+use crate::drive::{Demand, Family, Merit, WithFamily, with_family};
+use crate::ledger::{Ledger, Worksheet};
+use crate::rule::{Rule, Rulebook};
+
+/// The most stages that a family may have.
+pub const MOST_STAGES: usize = 10;
+
+/// The choices of one configuration, one a stage; unused places are zero.
+pub type Path = [u16; MOST_STAGES];
+
+/// One configuration found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Found {
+    /// Id of its family.
+    pub family: &'static str,
+    /// Its choices.
+    pub path: Path,
+    /// What it brings to the machine.
+    pub attributes: Attributes,
+}
+
+impl Found {
+    /// The order in which configurations are preferred: by merit, then family, then path.
+    pub fn order(&self, other: &Found) -> std::cmp::Ordering {
+        self.attributes
+            .merit
+            .total_cmp(&other.attributes.merit)
+            .then_with(|| self.family.cmp(other.family))
+            .then_with(|| self.path.cmp(&other.path))
+    }
+}
+
+/// Everything that a search needs to know beside the demand.
+#[derive(Debug, Clone, Copy)]
+pub struct Setting<'a> {
+    /// The components.
+    pub catalog: &'a Catalog,
+    /// The rules.
+    pub rulebook: &'a Rulebook,
+    /// How drives are weighed.
+    pub merit: Merit,
+    /// Which attributes the machine couples axes by.
+    pub coupling: Coupling,
+    /// Ids of rules that the brief waives on this axis.
+    pub waived: &'a [String],
+    /// Whether nothing may be skipped.
+    pub exhaustive: bool,
+}
+
+/// One rule judged on one sheet.
+#[derive(Debug, Clone)]
+pub struct Judged<'a> {
+    /// The rule.
+    pub rule: &'a Rule,
+    /// Demand over limit.
+    pub utilisation: f64,
+    /// Whether the brief waives it on this axis.
+    pub waived: bool,
+}
+
+/// One configuration worked out with every line, and judged by every rule that applies.
+#[derive(Debug)]
+pub struct Worked<'a> {
+    /// The sheet.
+    pub sheet: Worksheet,
+    /// The rules, in the order of their ids.
+    pub judged: Vec<Judged<'a>>,
+    /// The components.
+    pub parts: Vec<crate::drive::Part>,
+    /// The main sizes.
+    pub sizes: Vec<crate::drive::Size>,
+    /// What it brings to the machine.
+    pub attributes: Attributes,
+}
+
+impl Worked<'_> {
+    /// Whether every binding rule is passed or waived.
+    pub fn admissible(&self) -> bool {
+        self.judged.iter().all(|judged| {
+            judged.rule.obligation == crate::rule::Obligation::Should
+                || judged.waived
+                || crate::rule::passes(judged.utilisation)
+        })
+    }
+}
+
+/// Works one configuration out in full; `None` if the family or a choice does not exist.
+pub fn work_out<'a>(family: &str, path: &Path, demand: &Demand<'_>, setting: &Setting<'a>) -> Option<Worked<'a>> {
+    with_family(family, demand, setting.catalog, WorkOut { path, demand, setting }).flatten()
+}
+
+struct WorkOut<'s, 'd, 'a> {
+    path: &'s Path,
+    demand: &'d Demand<'d>,
+    setting: &'s Setting<'a>,
+}
+
+impl<'a> WithFamily for WorkOut<'_, '_, 'a> {
+    type Output = Option<Worked<'a>>;
+
+    fn with<F: Family>(self, family: &F) -> Self::Output {
+        let stages = family.stages();
+        if stages.iter().zip(self.path).any(|(&choices, &choice)| usize::from(choice) >= choices) {
+            return None;
+        }
+        let mut sheet = Worksheet::default();
+        self.demand.enter(&mut sheet);
+        for stage in 0..stages.len() {
+            family.enter(stage, self.path, &mut sheet);
+        }
+        let judged = self
+            .setting
+            .rulebook
+            .rules
+            .iter()
+            .filter(|rule| rule.applies(family.id(), &sheet))
+            .map(|rule| Judged {
+                rule,
+                utilisation: rule.utilisation(&sheet),
+                waived: self.setting.waived.contains(&rule.id),
+            })
+            .collect();
+        let parts = family.parts(self.path, &sheet);
+        let sizes = family.sizes(self.path);
+        let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit);
+        Some(Worked { sheet, judged, parts, sizes, attributes })
+    }
+}
+
+/// Whether a configuration passes every binding rule at this demand, without keeping a sheet.
+pub fn admissible(family: &str, path: &Path, demand: &Demand<'_>, setting: &Setting<'_>) -> bool {
+    struct Check<'s, 'd, 'a> {
+        path: &'s Path,
+        demand: &'d Demand<'d>,
+        setting: &'s Setting<'a>,
+    }
+    impl WithFamily for Check<'_, '_, '_> {
+        type Output = bool;
+        fn with<F: Family>(self, family: &F) -> bool {
+            let plan = Plan::new(family, self.demand, self.setting);
+            let mut sheet = crate::ledger::Known::default();
+            self.demand.enter(&mut sheet);
+            (0..plan.stages.len()).all(|stage| {
+                family.enter(stage, self.path, &mut sheet);
+                plan.first_failed(stage, &sheet).is_none()
+            })
+        }
+    }
+    with_family(family, demand, setting.catalog, Check { path, demand, setting }).unwrap_or(false)
+}
+
+/// The number in a slot, as a rule sees it.
+pub(crate) fn value(sheet: &impl Ledger, slot: usize) -> f64 {
+    sheet.value(slot)
+}

@@ -1,0 +1,89 @@
+//! The configuration that misses by least, for a family of which none is admissible.
+//!
+//! Method: the shortfall of a configuration is the sum over the binding rules it fails of utilisation minus
+//! one. It only grows from stage to stage, so a branch that already misses by more than the best found is
+//! left; the answer is exact. Among equals the smallest path is taken.
+
+use super::{MOST_STAGES, Path, Plan, Setting};
+use crate::drive::{Demand, Family};
+use crate::ledger::Known;
+use crate::rule::passes;
+use rayon::prelude::*;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+/// What a rule that cannot be worked out counts as a shortfall.
+const NOT_EVALUATED: f64 = 1e6;
+
+/// The configuration with the least shortfall, and the shortfall.
+pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Option<(Path, f64)> {
+    let plan = Plan::new(family, demand, setting);
+    if plan.configurations() == 0 {
+        return None;
+    }
+    let mut axis = Known::default();
+    demand.enter(&mut axis);
+    // a bound shared by all branches: only what is strictly worse is left, so that ties stay in
+    let shared = AtomicU64::new(f64::INFINITY.to_bits());
+    let descent = Descent { family, plan: &plan, shared: &shared };
+    (0..plan.stages[0])
+        .into_par_iter()
+        .map_init(
+            || axis.clone(),
+            |sheet, first| {
+                let mut path = [0; MOST_STAGES];
+                let mut best = None;
+                descent.choice(0, first, 0.0, &mut path, sheet, &mut best);
+                best
+            },
+        )
+        .reduce(|| None, better)
+}
+
+type Miss = Option<(Path, f64)>;
+
+fn better(a: Miss, b: Miss) -> Miss {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(if b.1.total_cmp(&a.1).then_with(|| b.0.cmp(&a.0)).is_lt() { b } else { a }),
+        (a, None) => a,
+        (None, b) => b,
+    }
+}
+
+struct Descent<'n, F> {
+    family: &'n F,
+    plan: &'n Plan,
+    shared: &'n AtomicU64,
+}
+
+impl<F: Family> Descent<'_, F> {
+    fn choice(&self, stage: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, best: &mut Miss) {
+        path[stage] = choice as u16;
+        self.family.enter(stage, path, sheet);
+        let missed = missed + self.shortfall(stage, sheet);
+        // within one branch paths come in rising order, so an equal one that comes later is no better
+        let mine = best.as_ref().is_some_and(|(_, least)| missed >= *least);
+        if mine || missed > f64::from_bits(self.shared.load(Ordering::Relaxed)) {
+            return;
+        }
+        let next = stage + 1;
+        if next == self.plan.stages.len() {
+            *best = Some((*path, missed));
+            // positive floats order as their bits do
+            self.shared.fetch_min(missed.to_bits(), Ordering::Relaxed);
+            return;
+        }
+        for further in 0..self.plan.stages[next] {
+            self.choice(next, further, missed, path, sheet, best);
+        }
+        path[next] = 0;
+    }
+
+    fn shortfall(&self, stage: usize, sheet: &Known) -> f64 {
+        self.plan.rows[stage]
+            .iter()
+            .map(|row| row.utilisation(sheet))
+            .filter(|&utilisation| !passes(utilisation))
+            .map(|utilisation| if utilisation.is_finite() { utilisation - 1.0 } else { NOT_EVALUATED })
+            .sum()
+    }
+}

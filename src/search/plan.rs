@@ -1,0 +1,139 @@
+//! Which rules are judged at which stage.
+
+use super::Setting;
+use crate::characteristic;
+use crate::drive::{Demand, Family};
+use crate::ledger::{Discovery, Known, Ledger};
+use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, utilisation};
+
+/// A binding rule, ready to be judged.
+#[derive(Debug, Clone, Copy)]
+pub struct Row {
+    /// Its place in the rulebook.
+    pub rule: usize,
+    demand: usize,
+    sense: Sense,
+    factor: f64,
+    limit: Limit,
+    when: Option<When>,
+}
+
+impl Row {
+    fn new(index: usize, rule: &Rule, when: Option<When>) -> Row {
+        Row { rule: index, demand: rule.demand, sense: rule.sense, factor: rule.factor, limit: rule.limit, when }
+    }
+
+    /// Demand over limit; zero where the rule does not hold on this configuration.
+    #[inline(always)]
+    pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
+        if let Some(When::Above(slot, bound)) = self.when
+            && sheet.value(slot) <= bound
+        {
+            return 0.0;
+        }
+        let limit = match self.limit {
+            Limit::Of(slot) => self.factor * sheet.value(slot),
+            Limit::Value(value) => value,
+        };
+        utilisation(self.sense, sheet.value(self.demand), limit)
+    }
+}
+
+/// The binding rules of a family on one axis, by stage.
+#[derive(Debug)]
+pub struct Plan {
+    /// How many choices each stage offers.
+    pub stages: Vec<usize>,
+    /// How many configurations lie behind one choice of each stage.
+    pub behind: Vec<u64>,
+    /// The rules judged at each stage, in the order of their ids.
+    pub rows: Vec<Vec<Row>>,
+}
+
+impl Plan {
+    /// Learns where each characteristic is entered and puts every binding rule that is not waived into the
+    /// earliest stage that knows all it names.
+    pub fn new<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Plan {
+        let stages = family.stages();
+        let mut behind = vec![1_u64; stages.len()];
+        for stage in (0..stages.len().saturating_sub(1)).rev() {
+            behind[stage] = behind[stage + 1] * stages[stage + 1] as u64;
+        }
+        let mut rows = vec![Vec::new(); stages.len()];
+        if stages.iter().all(|&choices| choices > 0) {
+            let discovery = discover(family, demand, stages.len());
+            let mut axis = Known::default();
+            demand.enter(&mut axis);
+            for (index, rule) in setting.rulebook.rules.iter().enumerate() {
+                if rule.obligation == Obligation::Should || setting.waived.contains(&rule.id) {
+                    continue;
+                }
+                if !rule.meant_for(family.id()) {
+                    continue;
+                }
+                let known_early = rule.when.is_none_or(|when| discovery.stage_of(when.slot()).unwrap_or(0) == 0);
+                if known_early && !rule.holds(&axis) {
+                    continue;
+                }
+                let when = if known_early { None } else { rule.when };
+                let stage = rule.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
+                rows[stage.saturating_sub(1)].push(Row::new(index, rule, when));
+            }
+        }
+        Plan { stages, behind, rows }
+    }
+
+    /// All configurations there are.
+    pub fn configurations(&self) -> u64 {
+        self.stages.iter().map(|&choices| choices as u64).product()
+    }
+
+    /// The first rule of this stage that the sheet fails.
+    #[inline(always)]
+    pub fn first_failed<L: Ledger>(&self, stage: usize, sheet: &L) -> Option<usize> {
+        self.rows[stage].iter().find(|row| !passes(row.utilisation(sheet))).map(|row| row.rule)
+    }
+}
+
+/// Stage 0 is the axis itself; stage n of the family is n + 1.
+fn discover<F: Family>(family: &F, demand: &Demand<'_>, stages: usize) -> Discovery {
+    let mut discovery = Discovery::default();
+    demand.enter(&mut discovery);
+    let path = [0; super::MOST_STAGES];
+    for stage in 0..stages {
+        discovery.begin_stage(stage + 1);
+        family.enter(stage, &path, &mut discovery);
+    }
+    discovery
+}
+
+/// A rule that names a characteristic which a family it is meant for never enters.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NeverEntered {
+    /// Id of the rule.
+    pub rule: String,
+    /// Id of the family.
+    pub family: String,
+    /// Id of the characteristic.
+    pub characteristic: String,
+}
+
+/// The rules that this family could never judge on this demand.
+pub fn never_entered<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Vec<NeverEntered> {
+    let stages = family.stages();
+    if stages.contains(&0) {
+        return Vec::new();
+    }
+    let discovery = discover(family, demand, stages.len());
+    let mut axis = Known::default();
+    demand.enter(&mut axis);
+    let meant = setting.rulebook.rules.iter().filter(|rule| rule.meant_for(family.id()) && rule.holds(&axis));
+    meant
+        .flat_map(|rule| rule.slots().filter(|&slot| discovery.stage_of(slot).is_none()).map(move |slot| (rule, slot)))
+        .map(|(rule, slot)| NeverEntered {
+            rule: rule.id.clone(),
+            family: family.id().into(),
+            characteristic: characteristic::id(slot),
+        })
+        .collect()
+}

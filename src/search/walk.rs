@@ -1,0 +1,160 @@
+//! Walking the stages of a family: census, best and undominated configurations.
+
+use super::{Attributes, Found, Front, MOST_STAGES, Path, Plan, Setting};
+use crate::drive::{Demand, Family};
+use crate::ledger::Known;
+use rayon::prelude::*;
+
+/// How many configurations there are, pass, and fall by each rule.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Census {
+    /// All configurations.
+    pub configurations: u64,
+    /// Those that pass every binding rule.
+    pub admissible: u64,
+    /// Those that each rule of the rulebook was the first to exclude.
+    pub excluded: Vec<u64>,
+}
+
+/// What a walk finds.
+#[derive(Debug, Clone)]
+pub struct Walk {
+    /// The census.
+    pub census: Census,
+    /// The best by merit, best first.
+    pub best: Vec<Found>,
+    /// The undominated ones, best first.
+    pub front: Vec<Found>,
+}
+
+/// How many of the best are kept.
+const KEPT: usize = 12;
+
+struct Partial {
+    admissible: u64,
+    excluded: Vec<u64>,
+    best: Vec<(Attributes, Path)>,
+    front: Front,
+}
+
+impl Partial {
+    fn new(rules: usize, setting: &Setting<'_>) -> Partial {
+        let front = Front::new(setting.coupling);
+        Partial { admissible: 0, excluded: vec![0; rules], best: Vec::with_capacity(KEPT + 1), front }
+    }
+
+    fn offer(&mut self, attributes: Attributes, path: Path) {
+        let before = |a: &(Attributes, Path), b: &(Attributes, Path)| {
+            a.0.merit.total_cmp(&b.0.merit).then_with(|| a.1.cmp(&b.1)).is_lt()
+        };
+        let candidate = (attributes, path);
+        if self.best.len() < KEPT || self.best.last().is_some_and(|last| before(&candidate, last)) {
+            let place = self.best.partition_point(|kept| before(kept, &candidate));
+            self.best.insert(place, candidate);
+            self.best.truncate(KEPT);
+        }
+        self.front.offer(attributes, path);
+    }
+
+    fn merge(mut self, other: Partial) -> Partial {
+        self.admissible += other.admissible;
+        for (mine, theirs) in self.excluded.iter_mut().zip(&other.excluded) {
+            *mine += theirs;
+        }
+        for (attributes, path) in other.best {
+            self.offer(attributes, path);
+        }
+        self.front = self.front.merge(other.front);
+        self
+    }
+}
+
+/// Walks every configuration of a family on one axis.
+///
+/// With `exhaustive` no branch is skipped: every configuration is worked out to its last stage, and the
+/// first failed rule is found afterwards. The answer is the same.
+pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Walk {
+    let plan = Plan::new(family, demand, setting);
+    let rules = setting.rulebook.rules.len();
+    let (first, second) = (plan.stages[0], plan.stages[1]);
+    let walker = Walker { family, plan: &plan, setting };
+    let mut axis = Known::default();
+    demand.enter(&mut axis);
+    let found = (0..first * second)
+        .into_par_iter()
+        .fold(
+            || (Partial::new(rules, setting), axis.clone()),
+            |(mut partial, mut sheet), index| {
+                let mut path = [0; MOST_STAGES];
+                path[0] = (index / second) as u16;
+                path[1] = (index % second) as u16;
+                walker.pair(&mut path, &mut sheet, &mut partial);
+                (partial, sheet)
+            },
+        )
+        .map(|(partial, _)| partial)
+        .reduce(|| Partial::new(rules, setting), Partial::merge);
+    let named = |(attributes, path): (Attributes, Path)| Found { family: family.id(), path, attributes };
+    let mut front: Vec<Found> = found.front.members.into_iter().map(named).collect();
+    front.sort_by(Found::order);
+    Walk {
+        census: Census {
+            configurations: plan.configurations(),
+            admissible: found.admissible,
+            excluded: found.excluded,
+        },
+        best: found.best.into_iter().map(named).collect(),
+        front,
+    }
+}
+
+struct Walker<'w, 's, F> {
+    family: &'w F,
+    plan: &'w Plan,
+    setting: &'w Setting<'s>,
+}
+
+impl<F: Family> Walker<'_, '_, F> {
+    /// The branch of one choice of the first and one of the second stage.
+    fn pair(&self, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
+        let mut failed = None;
+        for stage in 0..2 {
+            self.family.enter(stage, path, sheet);
+            failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
+            if failed.is_some() && !self.setting.exhaustive {
+                break;
+            }
+        }
+        self.onward(2, failed, path, sheet, partial, self.plan.behind[1]);
+    }
+
+    fn onward(
+        &self,
+        stage: usize,
+        failed: Option<usize>,
+        path: &mut Path,
+        sheet: &mut Known,
+        partial: &mut Partial,
+        branch: u64,
+    ) {
+        match failed {
+            Some(rule) if !self.setting.exhaustive => partial.excluded[rule] += branch,
+            _ if stage < self.plan.stages.len() => self.stage(stage, failed, path, sheet, partial),
+            Some(rule) => partial.excluded[rule] += 1,
+            None => {
+                partial.admissible += 1;
+                partial.offer(Attributes::of(self.family, path, sheet, &self.setting.merit), *path);
+            }
+        }
+    }
+
+    fn stage(&self, stage: usize, failed: Option<usize>, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
+        for choice in 0..self.plan.stages[stage] {
+            path[stage] = choice as u16;
+            self.family.enter(stage, path, sheet);
+            let failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
+            self.onward(stage + 1, failed, path, sheet, partial, self.plan.behind[stage]);
+        }
+        path[stage] = 0;
+    }
+}
