@@ -65,6 +65,7 @@ characteristics! {
         REQUIRED_FIRST_MODE: Frequency, "required-first-mode", "f_req", "Hz", "first resonance that the brief asks";
         REQUIRED_RIPPLE: Length, "required-ripple", "w_req", "µm", "ripple within one tooth or turn that the brief allows";
         BRACKET_STIFFNESS: Stiffness, "bracket-stiffness", "k_br", "N/µm", "stiffness of the bracket and housing that take the drive force";
+        LEAD_TIME_LIMIT: Time, "lead-time-limit", "t_L,lim", "weeks", "longest delivery time that the brief allows";
         END_GAP: Length, "end-gap", "s_g", "mm", "gap from the end of overtravel to the bearing, each end";
         SCALE_MOUNT_STIFFNESS: Stiffness, "scale-mount-stiffness", "k_sc", "N/µm", "stiffness between a linear scale and the slide it measures";
 

@@ -6,10 +6,13 @@
 //! whole bearing distance, nut ignored, which is on the safe side.
 
 use super::demand::Demand;
-use super::{Family, Part, Size, defaults::parts, feedback, motor};
+use super::{Family, Part, Size, defaults::parts, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, column, cost, inertia, layout, lead_accuracy, motion, pricing, rolling_life, screw, shaft, stiffness, thermal};
+use crate::formula::{
+    budget, column, cost, inertia, layout, lead_accuracy, motion, pricing, rolling_life, screw, shaft, stiffness,
+    thermal,
+};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -64,6 +67,12 @@ impl<'a> BallScrewDrive<'a> {
         sheet.computed(ch::SCREW_MASS, &screw::SCREW_MASS, (ch::NOMINAL_DIAMETER, ch::SCREW_LENGTH));
         sheet.computed(ch::SCREW_WEIGHT_ON_NUT, &shaft::WEIGHT_ON_NUT, (ch::ROOT_DIAMETER, ch::FREE_LENGTH));
         sheet.computed(ch::SCREW_TORSION, &stiffness::SCREW_TORSION, (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::LEAD));
+        let prices = &self.catalog.prices;
+        sheet.given(ch::SCREW_BASE_PRICE, prices.screw_base, catalog);
+        sheet.given(ch::SCREW_METRE_PRICE, prices.screw_per_metre, catalog);
+        sheet.given(ch::SUPPORT_PRICE_SHARE, prices.support_price_share, catalog);
+        sheet.given(ch::ENDS_PRICE, prices.screw_ends, catalog);
+        price::enter_kind(prices, price::Kind::Screw, sheet);
     }
 
     fn grade<L: Ledger>(&self, grade: &ScrewGrade, sheet: &mut L) {
@@ -78,6 +87,7 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::LENGTH_PER_DIAMETER, grade.length_per_diameter, catalog);
         sheet.given(ch::BLANK_LENGTH, grade.length_limit, catalog);
         sheet.given(ch::DIAMETER_LIMIT, grade.diameter_limit, catalog);
+        sheet.given(ch::GRADE_PRICE_FACTOR, grade.price_factor, catalog);
         sheet.given(ch::SCREW_FRICTION, grade.friction, catalog);
         sheet.computed(
             ch::SCREW_LENGTH_LIMIT,
@@ -129,12 +139,28 @@ impl<'a> BallScrewDrive<'a> {
         sheet.computed(ch::LOADED_HALF_PEAK, &rolling_life::HALF_LOAD, (ch::PEAK_FORCE, ch::PRELOAD));
         sheet.computed(ch::STATIC_SAFETY, &rolling_life::STATIC_SAFETY, (ch::STATIC_RATING, ch::LOADED_HALF_PEAK));
         sheet.computed(ch::NUT_STIFFNESS, &stiffness::NUT_STIFFNESS, (ch::RATED_NUT_STIFFNESS, ch::PRELOAD_SHARE));
+        sheet.computed(ch::PLAY, &layout::SAME_LENGTH, (ch::NUT_CLEARANCE,));
+        sheet.given(ch::NUT_PRICE_FACTOR, class.nut_price_factor, Origin::Catalog);
+        sheet.computed(
+            ch::ELEMENT_PRICE,
+            &cost::SCREW_PRICE,
+            (
+                ch::NOMINAL_DIAMETER,
+                ch::SCREW_LENGTH,
+                ch::SCREW_LENGTH_LIMIT,
+                ch::GRADE_PRICE_FACTOR,
+                ch::NUT_PRICE_FACTOR,
+                ch::SCREW_BASE_PRICE,
+                ch::SCREW_METRE_PRICE,
+            ),
+        );
     }
 
     fn ends<L: Ledger>(&self, ends: &EndArrangement, sheet: &mut L) {
         sheet.given(ch::EIGENVALUE_SQUARED, ends.eigenvalue_squared, Origin::Catalog);
         sheet.given(ch::BUCKLING_FACTOR, ends.buckling_factor, Origin::Catalog);
         sheet.given(ch::THRUST_ENDS, ends.thrust_ends, Origin::Catalog);
+        sheet.given(ch::SUPPORT_ENDS, Ratio::of_si(f64::from(ends.supports)), Origin::Catalog);
         sheet.computed(
             ch::WHIP_SPEED,
             &shaft::WHIP_SPEED,
@@ -157,6 +183,19 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::BEARING_SPEED_LIMIT, bearing.speed_limit, catalog);
         sheet.given(ch::BEARING_SET_DRAG, bearing.drag, catalog);
         sheet.given(ch::BEARING_MASS, bearing.mass, catalog);
+        sheet.given(ch::BEARING_PRICE, bearing.price, catalog);
+        sheet.computed(
+            ch::SUPPORT_PRICE,
+            &pricing::SUPPORT_PRICE,
+            (
+                ch::BEARING_PRICE,
+                ch::THRUST_ENDS,
+                ch::SUPPORT_ENDS,
+                ch::SUPPORT_PRICE_SHARE,
+                ch::ENDS_PRICE,
+                ch::NOMINAL_DIAMETER,
+            ),
+        );
         sheet.computed(ch::BEARING_DRAG, &layout::SETS_DRAG, (ch::BEARING_SET_DRAG, ch::THRUST_ENDS));
         sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
         sheet.computed(
@@ -187,6 +226,7 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::REDUCTION_TORQUE_LIMIT, reduction.rated_torque, catalog);
         sheet.given(ch::REDUCTION_SPEED_LIMIT, reduction.speed_limit, catalog);
         sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
+        sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
         sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
         sheet.computed(
             ch::COUPLING_LINEAR_STIFFNESS,
@@ -205,11 +245,7 @@ impl<'a> BallScrewDrive<'a> {
             ),
         );
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
-        sheet.computed(
-            ch::CUTTING_DEFLECTION,
-            &stiffness::DEFLECTION,
-            (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS),
-        );
+        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
         sheet.computed(
             ch::SHAFT_TORQUE,
             &layout::SHAFT_TORQUE,
@@ -229,17 +265,14 @@ impl<'a> BallScrewDrive<'a> {
             &inertia::ROTATING_INERTIA,
             (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
         );
-        sheet.computed(
-            ch::MASS_INERTIA,
-            &inertia::MASS_INERTIA,
-            (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION),
-        );
+        sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
         sheet.computed(
             ch::LOAD_INERTIA,
             &inertia::LOAD_INERTIA,
             (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
         );
         motor::work_out(self.demand, sheet);
+        price::enter_drives(sheet);
         sheet.computed(
             ch::DRIVE_MASS,
             &layout::SCREW_DRIVE_MASS,
@@ -257,7 +290,6 @@ impl<'a> BallScrewDrive<'a> {
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
         feedback::enter_reader(scale, sheet);
-        sheet.computed(ch::PLAY, &layout::SAME_LENGTH, (ch::NUT_CLEARANCE,));
         if scale.is_none() {
             sheet.computed(
                 ch::POSITION_ERROR,
@@ -272,58 +304,15 @@ impl<'a> BallScrewDrive<'a> {
             sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::SCREW_WARMING));
         }
         feedback::work_out(scale, sheet);
-        motor::power(self.demand.phases.len(), &self.catalog.prices, sheet);
-        self.enter_cost(path, scale, sheet);
-    }
-
-    fn enter_cost<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        let prices = &self.catalog.prices;
-        let catalog = Origin::Catalog;
-        let (grade, class) = (self.picked_grade(path), self.picked_class(path));
-        let (ends, bearing, reduction) = (self.picked_ends(path), self.picked_bearing(path), self.picked_reduction(path));
-        sheet.given(ch::GRADE_PRICE_FACTOR, grade.price_factor, catalog);
-        sheet.given(ch::NUT_PRICE_FACTOR, class.nut_price_factor, catalog);
-        sheet.given(ch::SCREW_BASE_PRICE, prices.screw_base, catalog);
-        sheet.given(ch::SCREW_METRE_PRICE, prices.screw_per_metre, catalog);
-        sheet.computed(
-            ch::ELEMENT_PRICE,
-            &cost::SCREW_PRICE,
-            (
-                ch::NOMINAL_DIAMETER,
-                ch::SCREW_LENGTH,
-                ch::SCREW_LENGTH_LIMIT,
-                ch::GRADE_PRICE_FACTOR,
-                ch::NUT_PRICE_FACTOR,
-                ch::SCREW_BASE_PRICE,
-                ch::SCREW_METRE_PRICE,
-            ),
-        );
-        sheet.given(ch::BEARING_PRICE, bearing.price, catalog);
-        sheet.given(ch::SUPPORT_ENDS, Ratio::of_si(f64::from(ends.supports)), catalog);
-        sheet.given(ch::SUPPORT_PRICE_SHARE, prices.support_price_share, catalog);
-        sheet.given(ch::ENDS_PRICE, prices.screw_ends, catalog);
-        sheet.computed(
-            ch::SUPPORT_PRICE,
-            &pricing::SUPPORT_PRICE,
-            (
-                ch::BEARING_PRICE,
-                ch::THRUST_ENDS,
-                ch::SUPPORT_ENDS,
-                ch::SUPPORT_PRICE_SHARE,
-                ch::ENDS_PRICE,
-                ch::NOMINAL_DIAMETER,
-            ),
-        );
-        sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
-        let lead_time = [
+        let lead_time = price::longest(&[
             self.picked_size(path).lead_time,
-            grade.lead_time,
-            ends.lead_time,
-            bearing.lead_time,
-            reduction.lead_time,
+            self.picked_grade(path).lead_time,
+            self.picked_ends(path).lead_time,
+            self.picked_bearing(path).lead_time,
+            self.picked_reduction(path).lead_time,
             self.picked_motor(path).lead_time,
-        ];
-        super::price::enter(prices, super::price::Kind::Screw, scale, &lead_time, sheet);
+        ]);
+        price::enter_whole(scale, lead_time, sheet);
     }
 
     fn picked_size(&self, path: &[u16]) -> &'a BallScrew {

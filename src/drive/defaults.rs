@@ -86,12 +86,44 @@ pub fn told(axis: &Axis) -> Vec<Told> {
     let length = |value: Length| significant(value.si() * 1e3, 6);
     let practice = |why: &'static str| why;
     vec![
-        ("usual-stroke", length(d.usual_stroke), "mm", practice("shortest stroke of the duty, else half the travel; sets rack tooth cycles and ramps (common practice, no source)")),
-        ("bracket-stiffness", significant(d.bracket_stiffness.si() / 1e6, 4), "N/µm", practice("brackets of 500 to 2000 N/µm are usual (common practice, no source)")),
-        ("scale-mount-stiffness", significant(d.scale_mount_stiffness.si() / 1e6, 4), "N/µm", practice("300 to 400 N/µm between scale and slide (common practice, no source)")),
-        ("end-gap", length(d.end_gap), "mm", practice("room for wiper, buffer and bearing at each end of a screw (common practice, no source)")),
-        ("friction-scatter", significant(d.friction_scatter.si() * 100.0, 3), "%", practice("variation of friction from approach to approach (common practice, no source)")),
-        ("compensated-play", significant(d.compensated_play.si() * 100.0, 3), "%", practice("no play compensation in the controller is credited")),
+        (
+            "usual-stroke",
+            length(d.usual_stroke),
+            "mm",
+            practice(
+                "shortest stroke of the duty, else half the travel; sets rack tooth cycles and ramps (common practice, no source)",
+            ),
+        ),
+        (
+            "bracket-stiffness",
+            significant(d.bracket_stiffness.si() / 1e6, 4),
+            "N/µm",
+            practice("brackets of 500 to 2000 N/µm are usual (common practice, no source)"),
+        ),
+        (
+            "scale-mount-stiffness",
+            significant(d.scale_mount_stiffness.si() / 1e6, 4),
+            "N/µm",
+            practice("300 to 400 N/µm between scale and slide (common practice, no source)"),
+        ),
+        (
+            "end-gap",
+            length(d.end_gap),
+            "mm",
+            practice("room for wiper, buffer and bearing at each end of a screw (common practice, no source)"),
+        ),
+        (
+            "friction-scatter",
+            significant(d.friction_scatter.si() * 100.0, 3),
+            "%",
+            practice("variation of friction from approach to approach (common practice, no source)"),
+        ),
+        (
+            "compensated-play",
+            significant(d.compensated_play.si() * 100.0, 3),
+            "%",
+            practice("no play compensation in the controller is credited"),
+        ),
     ]
 }
 
@@ -100,16 +132,56 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
     let ratio = |value: Ratio| significant(value.si(), 4);
     if rack {
         vec![
-            ("mesh-friction", ratio(parts::mesh_friction()), "1", "greased teeth at feed speed, 0.08 to 0.10 (common practice, no source)"),
-            ("thread-friction", ratio(parts::thread_friction()), "1", "oiled steel fastener (VDI 2230 friction class B, from memory)"),
-            ("seat-friction", ratio(parts::seat_friction()), "1", "dry machined steel on steel, 0.12 to 0.20 (common practice, no source)"),
+            (
+                "mesh-friction",
+                ratio(parts::mesh_friction()),
+                "1",
+                "greased teeth at feed speed, 0.08 to 0.10 (common practice, no source)",
+            ),
+            (
+                "thread-friction",
+                ratio(parts::thread_friction()),
+                "1",
+                "oiled steel fastener (VDI 2230 friction class B, from memory)",
+            ),
+            (
+                "seat-friction",
+                ratio(parts::seat_friction()),
+                "1",
+                "dry machined steel on steel, 0.12 to 0.20 (common practice, no source)",
+            ),
             ("tightening-factor", ratio(parts::tightening_factor()), "1", "torque wrench (VDI 2230, from memory)"),
-            ("embedding-loss", ratio(parts::embedding_loss()), "1", "5 to 10 % of the preload (common practice, no source)"),
-            ("sharing-fasteners", ratio(parts::sharing_fasteners()), "1", "elastic sharing along the bar at a segment end (derived)"),
-            ("slip-safety", ratio(parts::slip_safety()), "1", "reversing force on a friction joint (VDI 2230, from memory)"),
-            ("reversal-factor", ratio(parts::reversal_factor()), "1", "both flanks loaded, fully reversed (ISO 6336-3, from memory)"),
+            (
+                "embedding-loss",
+                ratio(parts::embedding_loss()),
+                "1",
+                "5 to 10 % of the preload (common practice, no source)",
+            ),
+            (
+                "sharing-fasteners",
+                ratio(parts::sharing_fasteners()),
+                "1",
+                "elastic sharing along the bar at a segment end (derived)",
+            ),
+            (
+                "slip-safety",
+                ratio(parts::slip_safety()),
+                "1",
+                "reversing force on a friction joint (VDI 2230, from memory)",
+            ),
+            (
+                "reversal-factor",
+                ratio(parts::reversal_factor()),
+                "1",
+                "both flanks loaded, fully reversed (ISO 6336-3, from memory)",
+            ),
         ]
     } else {
-        vec![("screw-yield-strength", significant(parts::screw_yield_strength().si() / 1e6, 4), "MPa", "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken")]
+        vec![(
+            "screw-yield-strength",
+            significant(parts::screw_yield_strength().si() / 1e6, 4),
+            "MPa",
+            "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken",
+        )]
     }
 }

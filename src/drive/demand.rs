@@ -108,11 +108,7 @@ impl<'a> Demand<'a> {
             );
         }
         let count = self.phases.len();
-        sheet.computed(
-            ch::MEAN_SPEED,
-            &motion::MEAN_SPEED,
-            (ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)),
-        );
+        sheet.computed(ch::MEAN_SPEED, &motion::MEAN_SPEED, (ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)));
         sheet.computed(ch::SERVICE_DISTANCE, &motion::SERVICE_DISTANCE, (ch::MEAN_SPEED, ch::SERVICE_HOURS));
         sheet.computed(ch::MOVE_TIME, &motion::MOVE_TIME, (ch::USUAL_STROKE, ch::SPEED, ch::ACCELERATION, ch::JERK));
     }
@@ -135,6 +131,9 @@ impl<'a> Demand<'a> {
         if let Some(ripple) = axis.ripple.value {
             let origin = Self::stated(axis.ripple.stated, &ripple);
             sheet.given(ch::REQUIRED_RIPPLE, ripple, origin);
+        }
+        if let Some(lead_time) = self.brief.limits.lead_time {
+            sheet.given(ch::LEAD_TIME_LIMIT, lead_time, Origin::Brief);
         }
         if let Some(first_mode) = axis.first_mode {
             sheet.given(ch::REQUIRED_FIRST_MODE, first_mode, Origin::Brief);
@@ -244,7 +243,7 @@ fn phases(axis: &Axis) -> Vec<Phase> {
                 process: 0.0,
             });
         }
-        let cutting = axis.cutting_speed.si();
+        let cutting = axis.cutting_speed.value.si();
         phases.push(Phase {
             share: 0.0,
             direction,

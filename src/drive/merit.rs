@@ -32,7 +32,11 @@ impl Merit {
     pub fn new(prefer: &Prefer) -> Merit {
         let weights = [prefer.whole_life_cost, prefer.accuracy, prefer.stiffness, prefer.upkeep];
         let sum: f64 = weights.iter().sum();
-        if sum > 0.0 { Merit { weights: weights.map(|weight| weight / sum) } } else { Merit { weights: [1.0, 0.0, 0.0, 0.0] } }
+        if sum > 0.0 {
+            Merit { weights: weights.map(|weight| weight / sum) }
+        } else {
+            Merit { weights: [1.0, 0.0, 0.0, 0.0] }
+        }
     }
 
     /// What is made small; infinite where a part of it is not known.
@@ -48,7 +52,11 @@ impl Merit {
                 1e6 / sheet.read(ch::TOTAL_STIFFNESS).si() / REFERENCES[2].1,
                 sheet.read(ch::UPKEEP_COST).si() / REFERENCES[3].1,
             ];
-            self.weights.iter().zip(measured).map(|(weight, value)| if *weight > 0.0 { weight * value } else { 0.0 }).sum()
+            self.weights
+                .iter()
+                .zip(measured)
+                .map(|(weight, value)| if *weight > 0.0 { weight * value } else { 0.0 })
+                .sum()
         };
         if merit.is_nan() { f64::INFINITY } else { merit }
     }
@@ -63,7 +71,11 @@ impl Merit {
             .zip(self.weights)
             .filter(|(_, weight)| *weight > 0.0)
             .map(|((name, size, unit, _), weight)| {
-                format!("{} × {name} / ({} {unit})", crate::units::significant(weight, 3), crate::units::significant(*size, 6))
+                format!(
+                    "{} × {name} / ({} {unit})",
+                    crate::units::significant(weight, 3),
+                    crate::units::significant(*size, 6)
+                )
             })
             .collect();
         parts.join(" + ")

@@ -31,10 +31,7 @@ pub const FAMILIES: [&str; 3] = ["ball-screw", "straight-rack", "helical-rack"];
 /// The families that are considered for an axis.
 pub fn considered(brief: &Brief, axis: usize) -> Vec<&'static str> {
     let wanted = brief.axes[axis].families.as_ref();
-    FAMILIES
-        .into_iter()
-        .filter(|family| wanted.is_none_or(|wanted| wanted.iter().any(|name| name == family)))
-        .collect()
+    FAMILIES.into_iter().filter(|family| wanted.is_none_or(|wanted| wanted.iter().any(|name| name == family))).collect()
 }
 
 /// One component of a configuration, all drives of the axis together.

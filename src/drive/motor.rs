@@ -1,7 +1,7 @@
 //! The motor stage, the same for every family: it ends at the motor shaft.
 
 use super::demand::Demand;
-use crate::catalog::{PriceBasis, ServoMotor};
+use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
 use crate::formula::{brake, inertia, motor};
 use crate::ledger::{Ledger, Origin};
@@ -72,12 +72,6 @@ pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED),
     );
     sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
-}
-
-/// Works out power, once the supply efficiency is known.
-#[inline(always)]
-pub fn power<L: Ledger>(count: usize, prices: &PriceBasis, sheet: &mut L) {
-    sheet.given(ch::SUPPLY_EFFICIENCY, prices.drive_efficiency, Origin::Catalog);
     sheet.computed(
         ch::PEAK_POWER,
         &motor::PEAK_POWER,

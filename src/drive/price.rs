@@ -15,15 +15,8 @@ pub enum Kind {
     Rack,
 }
 
-/// Enters all money once the prices of element, support, reduction and motor are in the sheet.
-#[inline(always)]
-pub fn enter<L: Ledger>(
-    prices: &PriceBasis,
-    kind: Kind,
-    scale: Option<&LinearScale>,
-    lead_times: &[Time],
-    sheet: &mut L,
-) {
+/// Enters the prices and hours that depend on the kind of drive and the travel alone.
+pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
     let catalog = Origin::Catalog;
     let (hours, hours_per_metre, datum, upkeep, upkeep_per_metre, lubricant) = match kind {
         Kind::Screw => (
@@ -43,6 +36,7 @@ pub fn enter<L: Ledger>(
             prices.rack_lubricant,
         ),
     };
+    sheet.given(ch::SUPPLY_EFFICIENCY, prices.drive_efficiency, catalog);
     sheet.given(ch::FITTING_HOURS, hours, catalog);
     sheet.given(ch::FITTING_HOURS_PER_METRE, hours_per_metre, catalog);
     sheet.given(ch::LABOUR_RATE, prices.labour_rate, catalog);
@@ -50,14 +44,6 @@ pub fn enter<L: Ledger>(
     sheet.given(ch::UPKEEP_HOURS, upkeep, catalog);
     sheet.given(ch::UPKEEP_HOURS_PER_METRE, upkeep_per_metre, catalog);
     sheet.given(ch::LUBRICANT_PRICE, lubricant, catalog);
-    let free = Money(0.0);
-    sheet.given(ch::SCALE_FIXED_PRICE, scale.map_or(free, |scale| scale.price_fixed), catalog);
-    sheet.given(ch::SCALE_METRE_PRICE, scale.map_or(free, |scale| scale.price_per_metre), catalog);
-    sheet.computed(
-        ch::FEEDBACK_PRICE,
-        &pricing::SCALE_PRICE,
-        (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL),
-    );
     sheet.computed(
         ch::FITTING_PRICE,
         &cost::FITTING_PRICE,
@@ -68,35 +54,50 @@ pub fn enter<L: Ledger>(
         &pricing::UPKEEP_PRICE,
         (ch::UPKEEP_HOURS, ch::UPKEEP_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE, ch::LUBRICANT_PRICE),
     );
+    sheet.computed(ch::FITTING_COST, &cost::TIMES, (ch::DRIVES, ch::FITTING_PRICE));
+    sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (ch::DRIVES, ch::UPKEEP_PRICE));
+}
+
+/// Enters what all drives of the axis cost without feedback, once the prices of element, support, reduction
+/// and motor are in the sheet, and what their energy costs.
+#[inline(always)]
+pub fn enter_drives<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::ELEMENT_COST, &cost::TIMES, (ch::DRIVES, ch::ELEMENT_PRICE));
     sheet.computed(ch::SUPPORT_COST, &cost::TIMES, (ch::DRIVES, ch::SUPPORT_PRICE));
     sheet.computed(ch::REDUCTION_COST, &cost::TIMES, (ch::DRIVES, ch::REDUCTION_PRICE));
     sheet.computed(ch::MOTOR_COST, &cost::TIMES, (ch::DRIVES, ch::MOTOR_PRICE));
+    sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
+}
+
+/// Enters the rest once the feedback is known: the last lines of the sheet.
+#[inline(always)]
+pub fn enter_whole<L: Ledger>(scale: Option<&LinearScale>, lead_time: Time, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    let free = Money(0.0);
+    sheet.given(ch::SCALE_FIXED_PRICE, scale.map_or(free, |scale| scale.price_fixed), catalog);
+    sheet.given(ch::SCALE_METRE_PRICE, scale.map_or(free, |scale| scale.price_per_metre), catalog);
+    sheet.computed(
+        ch::FEEDBACK_PRICE,
+        &pricing::SCALE_PRICE,
+        (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL),
+    );
     sheet.computed(ch::FEEDBACK_COST, &cost::TIMES, (ch::DRIVES, ch::FEEDBACK_PRICE));
-    sheet.computed(ch::FITTING_COST, &cost::TIMES, (ch::DRIVES, ch::FITTING_PRICE));
     sheet.computed(
         ch::PURCHASE_COST,
         &pricing::PURCHASE_COST,
-        (
-            ch::ELEMENT_COST,
-            ch::SUPPORT_COST,
-            ch::REDUCTION_COST,
-            ch::MOTOR_COST,
-            ch::FEEDBACK_COST,
-            ch::FITTING_COST,
-        ),
+        (ch::ELEMENT_COST, ch::SUPPORT_COST, ch::REDUCTION_COST, ch::MOTOR_COST, ch::FEEDBACK_COST, ch::FITTING_COST),
     );
-    sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
-    sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (ch::DRIVES, ch::UPKEEP_PRICE));
     sheet.computed(
         ch::WHOLE_LIFE_COST,
         &cost::WHOLE_LIFE_COST,
         (ch::PURCHASE_COST, ch::ENERGY_COST, ch::UPKEEP_COST, ch::ANNUITY),
     );
-    let longest = lead_times
-        .iter()
-        .copied()
-        .chain(scale.map(|scale| scale.lead_time))
-        .fold(0.0, |longest, time| if time.si() > longest { time.si() } else { longest });
-    sheet.given(ch::LEAD_TIME, Time::of_si(longest), catalog);
+    let scale_time = scale.map_or(lead_time, |scale| scale.lead_time);
+    sheet.given(ch::LEAD_TIME, if scale_time > lead_time { scale_time } else { lead_time }, catalog);
+}
+
+/// The longest of some delivery times.
+#[inline(always)]
+pub fn longest(times: &[Time]) -> Time {
+    times.iter().copied().fold(Time::of_si(0.0), |longest, time| if time > longest { time } else { longest })
 }

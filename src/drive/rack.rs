@@ -6,11 +6,11 @@
 //! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
 
 use super::demand::Demand;
-use super::{Family, Part, Size, defaults::parts, feedback, motor};
+use super::{Family, Part, Size, defaults::parts, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{
-    bolt, budget, cost, gear_accuracy, gear_geometry, gearbox, inertia, layout, mesh, motion, pricing, rack, stiffness,
+    bolt, budget, gear_accuracy, gear_geometry, gearbox, inertia, layout, mesh, motion, pricing, rack, stiffness,
     tooth_strength,
 };
 use crate::ledger::{Ledger, Origin};
@@ -110,6 +110,14 @@ impl<'a> RackDrive<'a> {
             &rack::MOUNT_STIFFNESS,
             (ch::FASTENER_STIFFNESS, ch::FASTENER_PITCH, ch::SECTION_AREA),
         );
+        let prices = &self.catalog.prices;
+        sheet.given(ch::RACK_METRE_PRICE, rack.price_per_metre, catalog);
+        sheet.given(ch::FASTENER_PRICE, rack.fastener_price, catalog);
+        sheet.given(ch::JOINT_PRICE, rack.joint_price, catalog);
+        sheet.given(ch::GAUGE_PRICE, rack.counter_gauge_price, catalog);
+        sheet.given(ch::PINION_BASE_PRICE, prices.pinion_base, catalog);
+        sheet.given(ch::PINION_SIZE_PRICE, prices.pinion_factor, catalog);
+        price::enter_kind(prices, price::Kind::Rack, sheet);
         sheet.computed(ch::OVERLAP_RATIO, &gear_geometry::OVERLAP_RATIO, (ch::MODULE, ch::HELIX_ANGLE, ch::FACE_WIDTH));
     }
 
@@ -127,6 +135,7 @@ impl<'a> RackDrive<'a> {
         sheet.given(ch::SEGMENT_LENGTH, grade.segment_length, catalog);
         sheet.given(ch::PITCH_ERROR_PER_METRE, grade.pitch_error_per_metre, catalog);
         sheet.given(ch::JOINT_STEP, grade.joint_step, catalog);
+        sheet.given(ch::RACK_PRICE_FACTOR, grade.price_factor, catalog);
         sheet.computed(
             ch::SEGMENT_PITCH_ERROR,
             &rack::SEGMENT_PITCH_ERROR,
@@ -253,6 +262,22 @@ impl<'a> RackDrive<'a> {
         sheet.computed(ch::SEGMENTS, &rack::SEGMENTS, (ch::RACK_LENGTH, ch::SEGMENT_LENGTH));
         sheet.computed(ch::FASTENERS, &rack::FASTENERS, (ch::SEGMENTS, ch::SEGMENT_LENGTH, ch::FASTENER_PITCH));
         sheet.computed(ch::RACK_MASS, &rack::RACK_MASS, (ch::RACK_MASS_PER_LENGTH, ch::RACK_LENGTH));
+        sheet.computed(
+            ch::RACK_LINE_PRICE,
+            &pricing::RACK_LINE_PRICE,
+            (ch::RACK_METRE_PRICE, ch::RACK_LENGTH, ch::RACK_PRICE_FACTOR),
+        );
+        sheet.computed(
+            ch::PINION_PRICE,
+            &pricing::PINION_PRICE,
+            (ch::PINION_BASE_PRICE, ch::PINION_SIZE_PRICE, ch::MODULE, ch::TEETH),
+        );
+        sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::RACK_LINE_PRICE, ch::PINION_PRICE));
+        sheet.computed(
+            ch::SUPPORT_PRICE,
+            &pricing::FASTENING_PRICE,
+            (ch::FASTENER_PRICE, ch::FASTENERS, ch::JOINT_PRICE, ch::SEGMENTS, ch::GAUGE_PRICE),
+        );
     }
 
     fn gearbox<L: Ledger>(&self, gearbox: &Gearbox, sheet: &mut L) {
@@ -270,6 +295,7 @@ impl<'a> RackDrive<'a> {
         sheet.given(ch::GEARBOX_RADIAL_LIMIT, gearbox.radial_limit, catalog);
         sheet.given(ch::GEARBOX_MASS, gearbox.mass, catalog);
         sheet.given(ch::DRAG_TORQUE, gearbox.no_load_torque, catalog);
+        sheet.given(ch::REDUCTION_PRICE, gearbox.price, catalog);
         sheet.given(ch::OVERHANG, gearbox.overhang, catalog);
         sheet.given(ch::OUTPUT_SHAFT_DIAMETER, gearbox.shaft_diameter, catalog);
         sheet.given(ch::TILT_STIFFNESS, gearbox.tilt_stiffness, catalog);
@@ -297,12 +323,9 @@ impl<'a> RackDrive<'a> {
                 ch::BRACKET_STIFFNESS,
             ),
         );
-        sheet.computed(
-            ch::CUTTING_DEFLECTION,
-            &stiffness::DEFLECTION,
-            (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS),
-        );
+        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
         sheet.computed(ch::PLAY_AT_RACK, &gear_accuracy::BACKLASH_AT_RACK, (ch::GEARBOX_PLAY, ch::PINION_DIAMETER));
+        sheet.computed(ch::PLAY, &layout::LENGTH_SUM, (ch::MESH_PLAY, ch::PLAY_AT_RACK));
         sheet.computed(
             ch::RADIAL_CAPACITY,
             &gearbox::RADIAL_CAPACITY,
@@ -336,11 +359,7 @@ impl<'a> RackDrive<'a> {
             &inertia::ROTATING_INERTIA,
             (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, ch::PINION_INERTIA, ch::REDUCTION),
         );
-        sheet.computed(
-            ch::MASS_INERTIA,
-            &inertia::MASS_INERTIA,
-            (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION),
-        );
+        sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
         sheet.computed(
             ch::LOAD_INERTIA,
             &inertia::LOAD_INERTIA,
@@ -352,12 +371,12 @@ impl<'a> RackDrive<'a> {
             (ch::MOTOR_PEAK_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION),
         );
         motor::work_out(self.demand, sheet);
+        price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RACK_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
         feedback::enter_reader(scale, sheet);
-        sheet.computed(ch::PLAY, &layout::LENGTH_SUM, (ch::MESH_PLAY, ch::PLAY_AT_RACK));
         if scale.is_none() {
             sheet.computed(
                 ch::POSITION_ERROR,
@@ -372,46 +391,14 @@ impl<'a> RackDrive<'a> {
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
         feedback::work_out(scale, sheet);
-        motor::power(self.demand.phases.len(), &self.catalog.prices, sheet);
-        self.enter_cost(path, scale, sheet);
-    }
-
-    fn enter_cost<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        let catalog = Origin::Catalog;
-        let prices = &self.catalog.prices;
-        let (rack, grade, gearbox) = (self.picked_rack(path), self.picked_grade(path), self.picked_gearbox(path));
-        sheet.given(ch::RACK_METRE_PRICE, rack.price_per_metre, catalog);
-        sheet.given(ch::RACK_PRICE_FACTOR, grade.grade.price_factor, catalog);
-        sheet.given(ch::PINION_BASE_PRICE, prices.pinion_base, catalog);
-        sheet.given(ch::PINION_SIZE_PRICE, prices.pinion_factor, catalog);
-        sheet.given(ch::FASTENER_PRICE, rack.fastener_price, catalog);
-        sheet.given(ch::JOINT_PRICE, rack.joint_price, catalog);
-        sheet.given(ch::GAUGE_PRICE, rack.counter_gauge_price, catalog);
-        sheet.given(ch::REDUCTION_PRICE, gearbox.price, catalog);
-        sheet.computed(
-            ch::RACK_LINE_PRICE,
-            &pricing::RACK_LINE_PRICE,
-            (ch::RACK_METRE_PRICE, ch::RACK_LENGTH, ch::RACK_PRICE_FACTOR),
-        );
-        sheet.computed(
-            ch::PINION_PRICE,
-            &pricing::PINION_PRICE,
-            (ch::PINION_BASE_PRICE, ch::PINION_SIZE_PRICE, ch::MODULE, ch::TEETH),
-        );
-        sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::RACK_LINE_PRICE, ch::PINION_PRICE));
-        sheet.computed(
-            ch::SUPPORT_PRICE,
-            &pricing::FASTENING_PRICE,
-            (ch::FASTENER_PRICE, ch::FASTENERS, ch::JOINT_PRICE, ch::SEGMENTS, ch::GAUGE_PRICE),
-        );
-        let lead_times = [
-            rack.lead_time,
-            grade.grade.lead_time,
+        let lead_time = price::longest(&[
+            self.picked_rack(path).lead_time,
+            self.picked_grade(path).grade.lead_time,
             self.picked_pinion(path).lead_time,
-            gearbox.lead_time,
+            self.picked_gearbox(path).lead_time,
             self.picked_motor(path).lead_time,
-        ];
-        super::price::enter(prices, super::price::Kind::Rack, scale, &lead_times, sheet);
+        ]);
+        price::enter_whole(scale, lead_time, sheet);
     }
 
     fn picked_rack(&self, path: &[u16]) -> &'a Rack {

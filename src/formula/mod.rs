@@ -78,10 +78,18 @@ pub struct Series<Q> {
 impl<Q: Measure> Series<Q> {
     /// The series of these SI values; no more than [`MOST_PHASES`] are kept.
     pub fn of_si(values: &[f64]) -> Series<Q> {
-        let count = values.len().min(MOST_PHASES);
-        let mut kept = [0.0; MOST_PHASES];
-        kept[..count].copy_from_slice(&values[..count]);
-        Series { values: kept, count, quantity: PhantomData }
+        Series::filled(values.len(), |index| values[index])
+    }
+
+    /// The series whose SI values a function of the index gives; no more than [`MOST_PHASES`] are kept.
+    #[inline(always)]
+    pub fn filled(count: usize, value: impl Fn(usize) -> f64) -> Series<Q> {
+        let count = count.min(MOST_PHASES);
+        let mut values = [0.0; MOST_PHASES];
+        for (index, place) in values.iter_mut().enumerate().take(count) {
+            *place = value(index);
+        }
+        Series { values, count, quantity: PhantomData }
     }
 
     /// The SI values.

@@ -4,7 +4,8 @@ use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::*;
 
-const SHAPE: &[Source] = &[Source::practice("how prices grow with size; every coefficient is invented in the catalogue")];
+const SHAPE: &[Source] =
+    &[Source::practice("how prices grow with size; every coefficient is invented in the catalogue")];
 
 /// Screw bearings and ends: k_3·(n_t + x_u·n_u) + k_2·(d_0/32 mm)^0.8.
 /// Check: 200·(1 + 0.4·1) + 220 at 32 mm → 500.

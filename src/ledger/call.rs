@@ -25,11 +25,7 @@ impl<Q: Measure> Input<Q> for Characteristic<Q> {
 impl<Q: Measure> Input<Series<Q>> for Phases<Q> {
     #[inline(always)]
     fn fetch<L: Ledger>(&self, sheet: &L) -> Series<Q> {
-        let mut values = [0.0; crate::formula::MOST_PHASES];
-        for (index, value) in values.iter_mut().enumerate().take(self.count) {
-            *value = sheet.value(self.first + index);
-        }
-        Series::of_si(&values[..self.count])
+        Series::filled(self.count, |index| sheet.value(self.first + index))
     }
     fn slots(&self, slots: &mut Vec<usize>) {
         slots.extend(self.first..self.first + self.count);

@@ -20,7 +20,7 @@ pub use walk::{Census, Walk, walk};
 
 use crate::catalog::Catalog;
 use crate::drive::{Demand, Family, Merit, WithFamily, with_family};
-use crate::ledger::{Ledger, Worksheet};
+use crate::ledger::Worksheet;
 use crate::rule::{Rule, Rulebook};
 
 /// The most stages that a family may have.
@@ -168,9 +168,4 @@ pub fn admissible(family: &str, path: &Path, demand: &Demand<'_>, setting: &Sett
         }
     }
     with_family(family, demand, setting.catalog, Check { path, demand, setting }).unwrap_or(false)
-}
-
-/// The number in a slot, as a rule sees it.
-pub(crate) fn value(sheet: &impl Ledger, slot: usize) -> f64 {
-    sheet.value(slot)
 }
