@@ -3,7 +3,7 @@
 use std::path::Path;
 
 fn main() {
-    println!("cargo:rerun-if-changed=build.rs");
+    println!("cargo:rerun-if-changed=src/build.rs");
     for folder in ["catalog", "rules", "src/report/templates", "templates"] {
         if Path::new(folder).exists() {
             println!("cargo:rerun-if-changed={folder}");
