@@ -9,12 +9,15 @@ mod answer;
 mod argument;
 mod dynamics;
 mod error;
+mod gear;
 mod generic;
 mod given;
 mod library;
 mod motion;
 mod nut;
 mod screw;
+mod thread;
+mod tooth;
 
 pub use answer::{Answer, Input, Step};
 pub use argument::{Argument, Kind, Need, Range};
@@ -68,7 +71,15 @@ impl Entry {
 
 static REGISTER: LazyLock<Vec<Entry>> = LazyLock::new(|| {
     let mut entries: Vec<Entry> = Vec::new();
-    for group in [motion::entries(), screw::entries(), nut::entries(), dynamics::entries()] {
+    for group in [
+        motion::entries(),
+        screw::entries(),
+        nut::entries(),
+        dynamics::entries(),
+        gear::entries(),
+        thread::entries(),
+        tooth::entries(),
+    ] {
         entries.extend(group);
     }
     for formula in library::FORMULAS {
