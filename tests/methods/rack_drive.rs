@@ -141,6 +141,25 @@ fn length_and_mass_of_a_rack_line() {
 }
 
 #[test]
+fn segment_error_adds_by_squares_to_that_of_a_metre() {
+    let half = (SEGMENT_PITCH_ERROR.apply)(Length::of_si(36e-6), Length::of_si(0.5)).si();
+    near("half a metre", half * 1e6, 25.5, 0.05);
+    near("two halves", f64::hypot(half, half), 36e-6, 1e-15);
+}
+
+#[test]
+fn pinion_mass_is_that_of_a_steel_disc() {
+    // module 3, 20 teeth, metric helix, 29 mm wide; summed over thin rings
+    let (radius, width) = (0.063_662 / 2.0, 0.029);
+    let rings = 10_000;
+    let step = radius / f64::from(rings);
+    let by_rings: f64 = (0..rings).map(|ring| 2.0 * PI * (f64::from(ring) + 0.5) * step * step * width * 7850.0).sum();
+    let value = (PINION_MASS.apply)(mm(63.662), mm(29.0)).si();
+    near("by rings", value, by_rings, 1e-9);
+    near("printed", value, 0.725, 0.0005);
+}
+
+#[test]
 fn gearbox_stiffness_and_play_at_the_reference_circle() {
     // N·m/arcmin, module, N/µm
     for (torsion, module, stiffness) in [(9.0, 2.0, 68.7), (26.0, 3.0, 88.2), (55.0, 4.0, 105.0), (150.0, 5.0, 183.0)] {

@@ -143,6 +143,26 @@ fn sensitivities_of_a_module_2_mesh_agree_with_an_independent_calculation() {
     }
 }
 
+/// The load sharing factor of the standard jumps at 100 N/mm; a force that grows must never pass again.
+#[test]
+fn forces_fall_without_a_way_back_through_the_step_at_100_newton_a_millimetre() {
+    for (quality, helix) in [(6.0, metric_helix()), (5.0, metric_helix()), (6.0, straight())] {
+        let mut last = [f64::INFINITY; 4];
+        for step in 0..400 {
+            let less = 1.0 - f64::from(step) * 0.002;
+            let usual = Mesh::usual(2.0, 24.0, helix);
+            let limits = |(contact, bending): (f64, f64)| (contact * less, bending * less);
+            let mesh = Mesh { pinion: limits(usual.pinion), rack: limits(usual.rack), quality, ..usual };
+            let forces = mesh.forces();
+            for (now, before) in forces.iter().zip(last) {
+                assert!(*now <= before, "grade {quality}, limits times {less}: {now} kN after {before} kN");
+            }
+            last = forces;
+        }
+        assert!(last.iter().all(|force| *force < 2.4), "the search went below 100 N/mm: {last:?}");
+    }
+}
+
 #[test]
 fn what_is_not_known_gives_no_force() {
     let usual = Mesh::usual(2.0, 24.0, metric_helix());

@@ -105,16 +105,17 @@ impl LoadFactors {
         }
     }
 
-    /// Force times dynamic, sharing and face factor, N.
+    /// Force times dynamic, sharing and face factor, N; never falling with the force.
     pub(crate) fn effective(&self, force: f64) -> f64 {
         let line_load = force / self.face_width_mm;
-        let dynamic = 1.0 + (self.k1 / larger(line_load, LEAST_LINE_LOAD) + self.k2) * self.speed_term;
+        let dynamic = |line_load: f64| 1.0 + (self.k1 / line_load + self.k2) * self.speed_term;
+        let at_worst = dynamic(LEAST_LINE_LOAD) * self.worst_sharing;
         let shared = if line_load < LEAST_LINE_LOAD {
-            force * self.worst_sharing
+            force * at_worst
         } else {
-            larger(force * self.sharing, LEAST_LINE_LOAD * self.face_width_mm * self.worst_sharing)
+            larger(force * dynamic(line_load) * self.sharing, LEAST_LINE_LOAD * self.face_width_mm * at_worst)
         };
-        dynamic * shared * self.face
+        shared * self.face
     }
 
     /// The one force whose effective force is this much.
