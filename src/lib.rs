@@ -10,6 +10,7 @@ pub mod brief;
 pub mod calc;
 pub mod catalog;
 pub mod characteristic;
+pub mod cli;
 pub mod drive;
 pub mod formula;
 pub mod ledger;

@@ -63,6 +63,23 @@ pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
     tidy(&text)
 }
 
+/// A value with its unit as a reader of these units sees it, six digits: "39.37 in".
+pub fn in_units(value: f64, unit: &str, units: UnitSystem) -> String {
+    figure::quantity(Some(value), unit, units, 6)
+}
+
+/// A family in plain words: "ball screw with driven nut".
+pub fn family_words(id: &str) -> String {
+    markup::resolve(&words::family(id), |_| false)
+}
+
+/// What a family is, in plain words; empty for an unknown one.
+pub fn family_text(id: &str) -> &'static str {
+    let words = family_words(id);
+    let entry = glossary::GLOSSARY.iter().find(|entry| entry.word.eq_ignore_ascii_case(&words));
+    entry.map_or("", |entry| entry.text)
+}
+
 fn print(document: &Document) -> Result<String, Error> {
     let mut environment = Environment::new();
     environment.set_undefined_behavior(UndefinedBehavior::Strict);

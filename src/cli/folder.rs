@@ -1,0 +1,221 @@
+//! Writing a decision folder whole or not at all.
+//!
+//! Method: everything is written into a temporary folder beside the target and synced; then one rename puts
+//! it in place. An earlier decision folder is first moved into the temporary folder by a rename and moved
+//! back if the second rename fails. A reader sees the old folder, the new one, or for a moment none; never
+//! a mixture.
+//! Limits: two processes that write the same folder at once are not kept apart.
+
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use thiserror::Error;
+
+/// The names that a decision folder holds.
+const OURS: [&str; 3] = ["recommendation.md", "record.json", "inputs"];
+
+/// Why a decision folder cannot be written.
+#[derive(Debug, Error)]
+pub enum FolderError {
+    /// The target is a file.
+    #[error("`{path}` is a file; name a folder for --out")]
+    NotAFolder {
+        /// The target.
+        path: String,
+    },
+    /// The target holds something that is no earlier decision.
+    #[error("`{path}` is not empty and no earlier decision folder: it holds `{entry}`; name another folder for --out")]
+    Foreign {
+        /// The target.
+        path: String,
+        /// What is not ours.
+        entry: String,
+    },
+    /// The system refuses.
+    #[error("`{path}` cannot be written: {cause}")]
+    System {
+        /// The target.
+        path: String,
+        /// Why.
+        cause: io::Error,
+    },
+    /// The swap failed half way and the earlier folder could not be moved back.
+    #[error("`{path}` cannot be written: {cause}; the earlier folder is kept at `{kept}`")]
+    Stranded {
+        /// The target.
+        path: String,
+        /// Why.
+        cause: io::Error,
+        /// Where the earlier folder is.
+        kept: String,
+    },
+}
+
+/// What stands at the target now.
+#[derive(Debug, PartialEq, Eq)]
+enum Found {
+    Nothing,
+    Empty,
+    EarlierDecision,
+}
+
+/// Whether a decision may be written to this folder, before anything is worked out.
+pub fn may_write(target: &Path) -> Result<(), FolderError> {
+    look(target).map(|_| ())
+}
+
+fn look(target: &Path) -> Result<Found, FolderError> {
+    let path = || target.display().to_string();
+    let system = |cause| FolderError::System { path: path(), cause };
+    match fs::metadata(target) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Found::Nothing),
+        Err(error) => return Err(system(error)),
+        Ok(found) if !found.is_dir() => return Err(FolderError::NotAFolder { path: path() }),
+        Ok(_) => {}
+    }
+    let mut names = Vec::new();
+    for entry in fs::read_dir(target).map_err(system)? {
+        names.push(entry.map_err(system)?.file_name().to_string_lossy().into_owned());
+    }
+    names.sort();
+    if names.is_empty() {
+        return Ok(Found::Empty);
+    }
+    if let Some(entry) = names.iter().find(|name| !OURS.contains(&name.as_str())) {
+        return Err(FolderError::Foreign { path: path(), entry: entry.clone() });
+    }
+    if is_record(&target.join("record.json")) {
+        Ok(Found::EarlierDecision)
+    } else {
+        Err(FolderError::Foreign { path: path(), entry: names.swap_remove(0) })
+    }
+}
+
+/// Whether a file is a decision record of any version.
+fn is_record(path: &Path) -> bool {
+    let text = fs::read(path).unwrap_or_default();
+    let value: serde_json::Value = serde_json::from_slice(&text).unwrap_or_default();
+    value["record"].as_str().is_some_and(|record| record.starts_with("axiswright/"))
+}
+
+/// Writes a decision folder with these files, given as path inside it and content.
+pub fn write(target: &Path, files: &[(PathBuf, String)]) -> Result<(), FolderError> {
+    let found = look(target)?;
+    let system = |cause| FolderError::System { path: target.display().to_string(), cause };
+    // a link to a folder stays a link
+    let place =
+        if found == Found::Nothing { target.to_path_buf() } else { fs::canonicalize(target).map_err(system)? };
+    let parent = match place.parent() {
+        Some(parent) if parent.as_os_str().is_empty() => Path::new("."),
+        Some(parent) => parent,
+        None => Path::new("."),
+    };
+    fs::create_dir_all(parent).map_err(system)?;
+    let workshop = tempfile::Builder::new().prefix(".axiswright-").tempdir_in(parent).map_err(system)?;
+    let fresh = workshop.path().join("decision");
+    fill(&fresh, files).map_err(system)?;
+    match found {
+        Found::Nothing => fs::rename(&fresh, &place).map_err(system)?,
+        Found::Empty => {
+            fs::remove_dir(&place).map_err(system)?;
+            fs::rename(&fresh, &place).map_err(system)?;
+        }
+        Found::EarlierDecision => {
+            let earlier = workshop.path().join("earlier");
+            fs::rename(&place, &earlier).map_err(system)?;
+            if let Err(cause) = fs::rename(&fresh, &place) {
+                if fs::rename(&earlier, &place).is_err() {
+                    let kept = workshop.keep().join("earlier").display().to_string();
+                    return Err(FolderError::Stranded { path: target.display().to_string(), cause, kept });
+                }
+                return Err(system(cause));
+            }
+        }
+    }
+    sync_folder(parent);
+    Ok(())
+}
+
+fn fill(folder: &Path, files: &[(PathBuf, String)]) -> io::Result<()> {
+    fs::create_dir(folder)?;
+    for (name, text) in files {
+        let path = folder.join(name);
+        if let Some(parent) = path.parent() {
+            fs::create_dir_all(parent)?;
+        }
+        let mut file = File::create_new(&path)?;
+        file.write_all(text.as_bytes())?;
+        file.sync_all()?;
+    }
+    sync_folder(folder);
+    Ok(())
+}
+
+/// Brings the entries of a folder to disk where the system can do that; elsewhere it happens by itself.
+fn sync_folder(folder: &Path) {
+    if let Ok(folder) = File::open(folder) {
+        let _ = folder.sync_all();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn decision(text: &str) -> Vec<(PathBuf, String)> {
+        vec![
+            ("record.json".into(), format!("{{\"record\": \"axiswright/1\", \"machine-name\": \"{text}\"}}")),
+            ("recommendation.md".into(), text.into()),
+            ("inputs/brief.yaml".into(), text.into()),
+        ]
+    }
+
+    fn names(folder: &Path) -> Vec<String> {
+        let mut names: Vec<String> = fs::read_dir(folder)
+            .expect("a folder")
+            .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
+            .collect();
+        names.sort();
+        names
+    }
+
+    #[test]
+    fn a_folder_is_written_and_replaced_whole() {
+        let room = tempfile::tempdir().expect("a folder");
+        let target = room.path().join("a/decision");
+        write(&target, &decision("first")).expect("written");
+        let mut second = decision("second");
+        second.pop();
+        write(&target, &second).expect("replaced");
+        assert_eq!(names(&target), ["recommendation.md", "record.json"], "nothing of the first is left");
+        assert_eq!(fs::read_to_string(target.join("recommendation.md")).expect("text"), "second");
+        assert_eq!(names(&room.path().join("a")), ["decision"], "no temporary folder is left");
+    }
+
+    #[test]
+    fn an_empty_folder_is_filled_and_a_foreign_one_is_refused() {
+        let room = tempfile::tempdir().expect("a folder");
+        let target = room.path().join("decision");
+        fs::create_dir(&target).expect("a folder");
+        write(&target, &decision("first")).expect("an empty folder is filled");
+        fs::write(target.join("my-notes.txt"), "mine").expect("a note");
+        let refused = write(&target, &decision("second")).expect_err("a note is not ours");
+        assert!(refused.to_string().contains("my-notes.txt"), "{refused}");
+        assert_eq!(fs::read_to_string(target.join("recommendation.md")).expect("text"), "first");
+        let other = room.path().join("other");
+        fs::create_dir(&other).expect("a folder");
+        fs::write(other.join("record.json"), "{\"record\": \"of a long jump\"}").expect("a file");
+        assert!(write(&other, &decision("third")).is_err(), "a record of something else");
+    }
+
+    #[test]
+    fn what_cannot_be_written_leaves_nothing_behind() {
+        let room = tempfile::tempdir().expect("a folder");
+        let target = room.path().join("decision");
+        let twice = vec![("a".into(), "1".to_string()), ("a".into(), "2".to_string())];
+        assert!(write(&target, &twice).is_err(), "the same file twice");
+        assert_eq!(names(room.path()), Vec::<String>::new());
+        fs::write(&target, "a file").expect("a file");
+        assert!(matches!(may_write(&target), Err(FolderError::NotAFolder { .. })));
+    }
+}

@@ -1,0 +1,96 @@
+//! The commands: reading the command line, running one command, exit status.
+//!
+//! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
+//! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
+//! is no fault.
+//! Limits: `check`, `audit`, `crossover`, `accept`, `catalog import` and `serve` are not built yet.
+
+mod calc;
+mod catalog;
+mod console;
+mod explain;
+pub mod folder;
+mod keys;
+mod new;
+mod units;
+
+pub use console::{Console, Failure};
+
+use clap::{Parser, Subcommand};
+use std::process::ExitCode;
+
+/// What a command that ran to its end says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Answer {
+    /// Done, and the requirement is met.
+    Yes,
+    /// Done, and the answer is no.
+    No,
+}
+
+const AFTER_HELP: &str = "Exit status: 0 done, and the requirement is met; 1 done, and the answer is no; \
+                          2 the input is at fault; 3 a fault of this program.";
+
+const LONG_VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), "\nrecord axiswright/1");
+
+/// Chooses the linear drive of every machine axis from a written brief, and says why.
+#[derive(Parser)]
+#[command(name = "axiswright", version, long_version = LONG_VERSION, after_help = AFTER_HELP, disable_help_subcommand = true)]
+struct Line {
+    /// No messages besides faults
+    #[arg(long, global = true)]
+    quiet: bool,
+    /// Threads to work with; as many as the machine has if left out
+    #[arg(long, global = true, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    threads: Option<u16>,
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    Calc(calc::Calc),
+    Explain(explain::Explain),
+    Catalog(catalog::CatalogCommand),
+    New(new::New),
+}
+
+impl Command {
+    fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
+        match self {
+            Command::Calc(command) => command.run(console),
+            Command::Explain(command) => command.run(console),
+            Command::Catalog(command) => command.run(console),
+            Command::New(command) => command.run(console),
+        }
+    }
+}
+
+/// Runs the program on the command line of this process.
+pub fn main() -> ExitCode {
+    report_faults_of_ours();
+    let line = match Line::try_parse() {
+        Ok(line) => line,
+        Err(message) => return console::usage(&message),
+    };
+    let mut console = Console::new(line.quiet);
+    if let Some(threads) = line.threads {
+        // one pool serves the whole process; it is set before anything uses it
+        if let Err(error) = rayon::ThreadPoolBuilder::new().num_threads(usize::from(threads)).build_global() {
+            return console.fail(&Failure::Ours(format!("the threads could not be started: {error}")));
+        }
+    }
+    match line.command.run(&mut console) {
+        Ok(Answer::Yes) => ExitCode::from(0),
+        Ok(Answer::No) => ExitCode::from(1),
+        Err(failure) => console.fail(&failure),
+    }
+}
+
+/// A broken promise inside the program ends it with status 3 and says where.
+fn report_faults_of_ours() {
+    std::panic::set_hook(Box::new(|fault| {
+        console::last_words(&format!("this is a fault of axiswright, not of your input: {fault}"));
+        std::process::exit(3);
+    }));
+}
