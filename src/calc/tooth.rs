@@ -13,7 +13,7 @@ use crate::source::Source;
 use crate::units::Dimension as D;
 use crate::units::{Angle, Measure, Pressure, Ratio, Velocity};
 
-const STEELS: &[&str] = &["case-hardened", "induction-hardened", "nitrided", "through-hardened", "soft"];
+const STEELS: &[&str] = &["case-hardened", "induction-hardened", "through-hardened", "soft"];
 
 /// The permissible force of a pair of pinion and rack, over all its flanks and roots.
 static PERMISSIBLE_TOOTH_FORCE: Note = Note {

@@ -8,9 +8,9 @@ use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Length, Measure, Ratio};
 
-const ISO_1328: Source =
-    Source::standard("ISO 1328-1:2013, formulas for flank tolerances, as reproduced in public summaries");
-const ISO_1328_SINGLE: Source = Source::memory("ISO 1328-1:2013, formula for the single pitch tolerance");
+const ISO_1328: Source = Source::standard(
+    "ISO 1328-1:2013, formulas (5) and (6) for pitch tolerances, as reproduced in several public programs",
+);
 
 /// Step of two classes: √2 a class from class 5.
 #[inline]
@@ -45,7 +45,7 @@ pub static SINGLE_PITCH_DEVIATION: Formula<fn(Length, Length, Ratio) -> Length> 
         equation: "f_pT = (0.001·d + 0.4·m_n + 5)·√2^(A − 5) µm, d and m_n in mm",
         inputs: &[("d", "diameter"), ("m_n", "module"), ("A", "class")],
         validity: "5 mm ≤ d ≤ 15 m, 0.5 mm ≤ m_n ≤ 70 mm, class 1 to 11; not rounded.",
-        sources: &[ISO_1328_SINGLE],
+        sources: &[ISO_1328],
     },
     apply: single_pitch_deviation,
 };

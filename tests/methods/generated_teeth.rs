@@ -7,7 +7,7 @@
 
 use crate::{mm, ratio, straight};
 use axiswright::formula::gear_geometry::{TRANSVERSE_CONTACT_RATIO, metric_helix};
-use axiswright::formula::tooth_strength::pinion_tooth;
+use axiswright::formula::tooth_strength::{pinion_tooth, rack_tooth};
 use axiswright::units::{Angle, Measure};
 use std::f64::consts::PI;
 
@@ -182,6 +182,23 @@ fn tooth_root_is_that_of_a_generated_tooth() {
         for (index, tolerance) in [1e-5, 1e-5, 1e-4, 1e-5].into_iter().enumerate() {
             let (closed, drawn) = (closed[index], drawn[index]);
             assert!((closed - drawn).abs() < tolerance, "{teeth} teeth, x {shift}, {index}: {closed}, drawn {drawn}");
+        }
+    }
+}
+
+/// An independent calculation of ISO 6336-3 printed these: chord, arm, fillet radius, Y_F, Y_S.
+#[test]
+fn roots_under_single_contact_agree_with_an_independent_calculation() {
+    let (z, x) = (ratio(20.0), ratio(0.0));
+    for (what, form, printed) in [
+        ("pinion, straight", pinion_tooth(z, straight(), x), [1.9447, 0.8677, 0.5730, 1.4104, 1.8893]),
+        ("pinion, metric helix", pinion_tooth(z, metric_helix(), x), [1.9982, 0.8504, 0.5639, 1.3053, 1.9550]),
+        ("rack, straight", rack_tooth(z, straight(), x), [2.3547, 1.0275, 0.38, 1.1119, 2.4966]),
+        ("rack, metric helix", rack_tooth(z, metric_helix(), x), [2.3547, 1.0011, 0.38, 1.0833, 2.5249]),
+    ] {
+        let values = [form.root_chord, form.arm, form.fillet, form.form_factor, form.stress_correction()];
+        for (value, printed) in values.into_iter().zip(printed) {
+            assert!((value - printed).abs() <= 0.000_051, "{what}: {value}, printed {printed}");
         }
     }
 }

@@ -1,8 +1,9 @@
 //! Pitch tolerances of gears.
 //!
-//! ISO 1328-1:2013, formulas for F_pT (as reproduced in public summaries) and f_pT (from memory), worked by
-//! hand for two pinions. Rounding: rule from memory of the standard; the two printed examples (5.86 → 6.0,
-//! 18.9 → 19) are those of ISO 1328-1:1995 for a diameter of 60 mm, module 3 mm, grade 5.
+//! ISO 1328-1:2013, formulas (5) for f_pT and (6) for F_pT, as reproduced in several public programs, worked by
+//! hand for two pinions. Rounding: rule from memory of the standard; 8.94 → 9.0 is for module 3 mm, 40 teeth, class
+//! 6, as reproduced in a public program; 5.86 → 6.0 and 18.9 → 19 are printed in ISO 1328-1:1995 for a diameter of
+//! 60 mm, module 3 mm, grade 5 (from memory).
 
 use crate::{mm, near, ratio};
 use axiswright::formula::gear_accuracy::{SINGLE_PITCH_DEVIATION, TOTAL_PITCH_DEVIATION, rounded_tolerance};

@@ -64,7 +64,6 @@ fn stress_limits_of_the_steels_lie_on_the_lines_of_iso_6336_5_from_memory() {
     let steels = [
         ("case-hardened", 1500.0, 461.0),
         ("induction-hardened", 1195.78, 369.0),
-        ("nitrided", 1250.0, 420.0),
         ("through-hardened", 740.64, 306.0),
         ("soft", 545.0, 211.0),
     ];
