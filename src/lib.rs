@@ -18,6 +18,7 @@ pub mod record;
 pub mod report;
 pub mod rule;
 pub mod search;
+pub mod select;
 pub mod source;
 pub mod units;
 pub mod yaml;

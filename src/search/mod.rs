@@ -8,11 +8,13 @@
 //! fails in the order of stages and rule ids. Nothing depends on threads or on the order of files: ties are
 //! broken by the path of choices, and merging keeps no order.
 
+mod axis;
 mod front;
 mod nearest;
 mod plan;
 mod walk;
 
+pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, search_axis};
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};

@@ -1,0 +1,146 @@
+//! One axis from its demand to the drives that it offers to the machine.
+//!
+//! Method: every family is walked at the most that the axis may have to carry, which gives the census. If
+//! the carried mass may differ, it is walked at the least as well, and for each drive the intervals of
+//! carried mass are worked out within which it passes all rules: sampled, then each edge bisected.
+//! Limits: a drive that is admissible only strictly between the least and the most is not found; an interval
+//! narrower than a sample step may be missed. What a drive offers is measured at the most.
+
+use super::{Found, Path, Setting, Walk, admissible, nearest, walk, work_out};
+use crate::brief::Brief;
+use crate::drive::{Demand, Family, WithFamily, considered, with_family};
+use crate::units::{Mass, Measure};
+use rayon::prelude::*;
+
+/// What an axis may have to carry, kg.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CarriedRange {
+    /// The least.
+    pub least: f64,
+    /// The most.
+    pub most: f64,
+}
+
+/// One family on one axis.
+#[derive(Debug, Clone)]
+pub struct FamilySearch {
+    /// Id of the family.
+    pub family: &'static str,
+    /// Census, best and undominated drives at the most carried mass.
+    pub walk: Walk,
+    /// The drive that misses by least, if none is admissible.
+    pub nearest: Option<Path>,
+}
+
+/// A drive and an interval of carried mass in which it passes all rules.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Offer {
+    /// The drive; its attributes are those at the most carried mass.
+    pub found: Found,
+    /// The least carried mass, kg.
+    pub least: f64,
+    /// The largest carried mass, kg.
+    pub most: f64,
+}
+
+/// One axis searched.
+#[derive(Debug, Clone)]
+pub struct AxisSearch {
+    /// What it may have to carry.
+    pub carried: CarriedRange,
+    /// Every family that was considered.
+    pub families: Vec<FamilySearch>,
+    /// The drives that it offers to the machine, best first.
+    pub offers: Vec<Offer>,
+}
+
+struct Search<'s, 'd, 'a> {
+    demand: &'d Demand<'d>,
+    setting: &'s Setting<'a>,
+}
+
+impl WithFamily for Search<'_, '_, '_> {
+    type Output = (Walk, Option<Path>);
+    fn with<F: Family>(self, family: &F) -> Self::Output {
+        let walk = walk(family, self.demand, self.setting);
+        let nearest = if walk.census.admissible == 0 { nearest(family, self.demand, self.setting) } else { None };
+        (walk, nearest.map(|(path, _)| path))
+    }
+}
+
+/// Searches an axis.
+pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &Setting<'_>) -> AxisSearch {
+    let heavy = Demand::new(brief, axis, Mass::of_si(carried.most));
+    let mut families = Vec::new();
+    let mut candidates: Vec<Found> = Vec::new();
+    for id in considered(brief, axis) {
+        let Some((walk, nearest)) = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting }) else {
+            continue;
+        };
+        candidates.extend(walk.front.iter().cloned());
+        families.push(FamilySearch { family: id, walk, nearest });
+    }
+    let varies = carried.most - carried.least > 1e-9;
+    if varies {
+        let light = Demand::new(brief, axis, Mass::of_si(carried.least));
+        for id in considered(brief, axis) {
+            let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting });
+            let further = searched.into_iter().flat_map(|(walk, _)| walk.front);
+            for mut found in further {
+                // everything that a drive offers is measured at the most, so that merits compare
+                if let Some(worked) = work_out(id, &found.path, &heavy, setting) {
+                    found.attributes = worked.attributes;
+                }
+                candidates.push(found);
+            }
+        }
+    }
+    candidates.sort_by(Found::order);
+    candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
+    let offers = if varies {
+        candidates.par_iter().flat_map_iter(|found| intervals(brief, axis, carried, found, setting)).collect()
+    } else {
+        candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
+    };
+    AxisSearch { carried, families, offers }
+}
+
+/// Samples between the least and the most carried mass.
+const SAMPLES: usize = 16;
+/// Halvings of each edge.
+const HALVINGS: usize = 24;
+
+fn intervals(brief: &Brief, axis: usize, carried: CarriedRange, found: &Found, setting: &Setting<'_>) -> Vec<Offer> {
+    let passes = |mass: f64| {
+        let demand = Demand::new(brief, axis, Mass::of_si(mass));
+        admissible(found.family, &found.path, &demand, setting)
+    };
+    let at = |index: usize| carried.least + (carried.most - carried.least) * index as f64 / (SAMPLES - 1) as f64;
+    let edge = |mut inside: f64, mut outside: f64| {
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (inside + outside);
+            if passes(middle) { inside = middle } else { outside = middle }
+        }
+        inside
+    };
+    let mut offers: Vec<Offer> = Vec::new();
+    let mut open: Option<f64> = None;
+    let mut before = false;
+    for index in 0..SAMPLES {
+        let now = passes(at(index));
+        match (before, now) {
+            (false, true) => open = Some(if index == 0 { carried.least } else { edge(at(index), at(index - 1)) }),
+            (true, false) => {
+                if let Some(least) = open.take() {
+                    offers.push(Offer { found: found.clone(), least, most: edge(at(index - 1), at(index)) });
+                }
+            }
+            _ => {}
+        }
+        before = now;
+    }
+    if let Some(least) = open {
+        offers.push(Offer { found: found.clone(), least, most: carried.most });
+    }
+    offers
+}

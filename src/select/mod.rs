@@ -1,0 +1,170 @@
+//! The machine: one drive an axis, so that the whole is best and every limit of the machine is kept.
+//!
+//! Method: an integer program with one binary for each drive that an axis offers (a column). Exactly one is
+//! chosen an axis; the drives of carried axes load their carriers, and a column stands for an interval of
+//! carried mass within which the drive passes all its rules, so the coupling is a pair of linear rows. Errors
+//! of axes at right angles add by squares, which is linear in the binaries. Columns that no optimal machine
+//! can hold are dropped first (Lagrangian bounds against a machine already found; exact), then good_lp solves
+//! what is left. A search of our own decides between equals by a fixed order and checks the solver. The
+//! answer is verified by working every drive out again at the mass it really carries; an answer that fails
+//! is cut off and the program is solved again.
+//! Limits: one error figure for the whole machine; power of all axes at once.
+
+mod check;
+mod program;
+mod reduce;
+mod tree;
+
+pub use check::{Needs, needs};
+
+use crate::brief::Brief;
+use crate::search::{Found, Offer};
+use crate::units::Measure;
+
+/// The machine to be put together.
+#[derive(Debug, Clone)]
+pub struct Machine<'a> {
+    /// The brief.
+    pub brief: &'a Brief,
+    /// What each axis offers, best first.
+    pub offers: Vec<Vec<Offer>>,
+}
+
+/// How a choice was proved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Status {
+    /// No machine of these columns is better.
+    Optimal,
+    /// No machine of these columns keeps the limits.
+    Infeasible,
+    /// The solver ran out of time; what is given is the best that was found.
+    NotProven,
+}
+
+/// The machine that was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// How it was proved.
+    pub status: Status,
+    /// The column chosen of each axis; empty if none keeps the limits.
+    pub picks: Vec<usize>,
+    /// The sum of merits.
+    pub objective: Option<f64>,
+    /// No machine of these columns can be below this.
+    pub bound: Option<f64>,
+    /// Columns offered.
+    pub columns: u64,
+    /// Answers that direct evaluation refused.
+    pub cuts: u64,
+}
+
+/// Answers that may be refused before the program gives up.
+const MOST_CUTS: u64 = 200;
+
+impl Machine<'_> {
+    /// All axes that an axis carries, directly or through others.
+    pub fn subtree(&self, axis: usize) -> Vec<usize> {
+        let mut found: Vec<usize> = Vec::new();
+        let mut open = self.brief.axes[axis].carries.clone();
+        while let Some(carried) = open.pop() {
+            if !found.contains(&carried) {
+                open.extend(&self.brief.axes[carried].carries);
+                found.push(carried);
+            }
+        }
+        found.sort_unstable();
+        found
+    }
+
+    /// What an axis carries in this choice, kg.
+    pub fn carried(&self, axis: usize, picks: &[usize]) -> f64 {
+        self.subtree(axis)
+            .into_iter()
+            .map(|below| {
+                self.brief.axes[below].moved_mass.si() + self.offers[below][picks[below]].found.attributes.mass
+            })
+            .sum()
+    }
+
+    /// Chooses one column an axis. `verify` works the drive of an axis out at the mass that it really carries.
+    pub fn choose(&self, exhaustive: bool, verify: impl Fn(usize, &Found, f64) -> bool) -> Choice {
+        let columns = self.offers.iter().map(|offer| offer.len() as u64).sum();
+        let mut cuts: Vec<Vec<usize>> = Vec::new();
+        loop {
+            let mut choice = self.solve(exhaustive, &cuts);
+            choice.columns = columns;
+            choice.cuts = cuts.len() as u64;
+            let sound = choice.picks.is_empty()
+                || (0..self.offers.len()).all(|axis| {
+                    let found = &self.offers[axis][choice.picks[axis]].found;
+                    verify(axis, found, self.carried(axis, &choice.picks))
+                });
+            if sound {
+                return choice;
+            }
+            cuts.push(choice.picks.clone());
+            if cuts.len() as u64 >= MOST_CUTS {
+                return Choice { status: Status::NotProven, picks: Vec::new(), objective: None, ..choice };
+            }
+        }
+    }
+
+    fn solve(&self, exhaustive: bool, cuts: &[Vec<usize>]) -> Choice {
+        let kept = if exhaustive || !cuts.is_empty() {
+            self.offers.iter().map(|offer| (0..offer.len()).collect()).collect()
+        } else {
+            reduce::reduce(self)
+        };
+        let solved = program::solve(self, &kept, cuts);
+        let tree = tree::search(self, &kept, cuts);
+        let columns = 0;
+        match (solved, tree) {
+            (_, Some(tree)) if tree.complete => match tree.picks {
+                Some(picks) => {
+                    let objective = self.objective(&picks);
+                    Choice {
+                        status: Status::Optimal,
+                        picks,
+                        objective: Some(objective),
+                        bound: Some(objective),
+                        columns,
+                        cuts: 0,
+                    }
+                }
+                None => {
+                    Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
+                }
+            },
+            (program::Solved::Picks { picks, proven }, _) if needs(self, &picks).keep_all() => {
+                let objective = self.objective(&picks);
+                let status = if proven { Status::Optimal } else { Status::NotProven };
+                let bound = if proven { Some(objective) } else { Some(self.floor()) };
+                Choice { status, picks, objective: Some(objective), bound, columns, cuts: 0 }
+            }
+            (program::Solved::Infeasible, _) => {
+                Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
+            }
+            (_, tree) => {
+                let picks = tree.and_then(|tree| tree.picks).unwrap_or_default();
+                let objective = if picks.is_empty() { None } else { Some(self.objective(&picks)) };
+                Choice { status: Status::NotProven, picks, objective, bound: Some(self.floor()), columns, cuts: 0 }
+            }
+        }
+    }
+
+    /// The sum of merits of a choice.
+    pub fn objective(&self, picks: &[usize]) -> f64 {
+        picks.iter().zip(&self.offers).map(|(&pick, offer)| offer[pick].found.attributes.merit).sum()
+    }
+
+    /// What no machine can be below: every axis at its best.
+    fn floor(&self) -> f64 {
+        let least = |offer: &Vec<Offer>| {
+            offer
+                .iter()
+                .map(|column| column.found.attributes.merit)
+                .fold(f64::INFINITY, |a, b| if b < a { b } else { a })
+        };
+        self.offers.iter().map(least).sum()
+    }
+}
