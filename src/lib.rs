@@ -14,6 +14,7 @@ pub mod cli;
 pub mod drive;
 pub mod formula;
 pub mod ledger;
+pub mod pipeline;
 pub mod record;
 pub mod report;
 pub mod rule;

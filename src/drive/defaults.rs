@@ -6,7 +6,7 @@ use crate::units::*;
 /// Values that nobody states for an axis.
 #[derive(Debug, Clone, Copy)]
 pub struct AxisDefaults {
-    /// Stroke of a usual move: the longest that a duty line states, else half the travel.
+    /// Stroke of a usual move: the shortest of the duty.
     pub usual_stroke: Length,
     /// Bracket and housing that take the drive force.
     pub bracket_stiffness: Stiffness,
@@ -22,11 +22,10 @@ pub struct AxisDefaults {
 
 /// The defaults of an axis.
 pub fn for_axis(axis: &Axis) -> AxisDefaults {
-    let stated = axis.duty.iter().filter(|line| !line.stand).filter_map(|line| line.stroke).map(|stroke| stroke.si());
-    let shortest = stated.fold(f64::INFINITY, |least, stroke| if stroke < least { stroke } else { least });
-    let usual_stroke = if shortest.is_finite() { shortest } else { 0.5 * axis.travel.si() };
+    let strokes = axis.duty.iter().filter(|line| !line.stand).map(|line| line.stroke.unwrap_or(axis.usual_stroke()));
+    let usual_stroke = strokes.fold(axis.travel, |least, stroke| if stroke < least { stroke } else { least });
     AxisDefaults {
-        usual_stroke: Length::of_si(usual_stroke),
+        usual_stroke,
         bracket_stiffness: Stiffness::of_si(800e6),
         scale_mount_stiffness: Stiffness::of_si(400e6),
         end_gap: Length::of_si(0.040),
@@ -86,14 +85,6 @@ pub fn told(axis: &Axis) -> Vec<Told> {
     let length = |value: Length| significant(value.si() * 1e3, 6);
     let practice = |why: &'static str| why;
     vec![
-        (
-            "usual-stroke",
-            length(d.usual_stroke),
-            "mm",
-            practice(
-                "shortest stroke of the duty, else half the travel; sets rack tooth cycles and ramps (common practice, no source)",
-            ),
-        ),
         (
             "bracket-stiffness",
             significant(d.bracket_stiffness.si() / 1e6, 4),

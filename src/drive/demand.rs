@@ -260,7 +260,7 @@ fn phases(axis: &Axis) -> Vec<Phase> {
 fn moving_phases(axis: &Axis, line: &DutyShare, phases: &mut Vec<Phase>) {
     let speed = line.speed.unwrap_or(axis.speed).si();
     let acceleration = axis.acceleration.si();
-    let stroke = line.stroke.map_or(0.5 * axis.travel.si(), |stroke| stroke.si());
+    let stroke = line.stroke.unwrap_or(axis.usual_stroke()).si();
     let full_ramps = speed * speed / acceleration;
     let (top, cruise_time) = if stroke >= full_ramps {
         (speed, (stroke - full_ramps) / speed)

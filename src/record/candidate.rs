@@ -111,13 +111,15 @@ pub struct FindingRecord {
     pub verdict: String,
 }
 
-/// What a configuration costs.
+/// What a configuration costs; NaN stands for a cost that is not known and is null in JSON.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct CostRecord {
     /// Price to buy and fit.
+    #[serde(with = "super::known")]
     pub purchase: f64,
     /// Price over the years of service, discounted.
+    #[serde(with = "super::known")]
     pub whole_life: f64,
     /// The parts of the price, and the yearly costs.
     pub lines: Vec<CostLine>,
@@ -130,6 +132,7 @@ pub struct CostLine {
     /// What it is for, in words.
     pub item: String,
     /// The amount.
+    #[serde(with = "super::known")]
     pub amount: f64,
 }
 

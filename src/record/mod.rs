@@ -4,9 +4,15 @@
 //! unit that stands beside them; a value that is not known is null. The record carries no clock time, no
 //! host name, no absolute path and no thread count: same inputs, same bytes.
 
+mod build;
 mod candidate;
+mod candidate_build;
+mod known;
+mod machine_build;
 mod parameters;
+mod requirement;
 
+pub use build::{Parts, build};
 pub use candidate::*;
 
 use serde::{Deserialize, Serialize};

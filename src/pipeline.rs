@@ -1,0 +1,154 @@
+//! The whole road, top to bottom: from a brief to the record.
+
+use crate::brief::{self, Brief};
+use crate::catalog::{self, Catalog};
+use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
+use crate::record::{DecisionRecord, Parts, build};
+use crate::rule::{self, Rulebook};
+use crate::search::{
+    AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, never_entered, search_axis,
+};
+use crate::select::Machine;
+use crate::units::{Mass, Measure};
+use crate::yaml::{Fault, Faults};
+use std::path::{Path, PathBuf};
+
+/// Everything that goes in.
+#[derive(Debug, Clone)]
+pub struct Inputs {
+    /// What the machine must do.
+    pub brief: Brief,
+    /// What there is to choose from.
+    pub catalog: Catalog,
+    /// What a drive is judged by.
+    pub rulebook: Rulebook,
+}
+
+/// Reads brief, catalogue and rules; tells every fault of all of them.
+pub fn load(brief: &Path, catalogs: &[PathBuf], rules: &[PathBuf]) -> Result<Inputs, Faults> {
+    let mut faults = Faults::default();
+    let brief = keep(brief::load_file(brief), &mut faults);
+    let catalog = keep(catalog::load(catalogs), &mut faults);
+    let rulebook = keep(rule::load(rules), &mut faults);
+    match (brief, catalog, rulebook) {
+        (Some(brief), Some(catalog), Some(rulebook)) => check(Inputs { brief, catalog, rulebook }),
+        _ => Err(faults),
+    }
+}
+
+fn keep<T>(read: Result<T, Faults>, faults: &mut Faults) -> Option<T> {
+    read.map_err(|found| faults.merge(found)).ok()
+}
+
+/// Refuses rules that could never be judged, because a family they are meant for knows nothing of what they name.
+pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
+    struct Never<'n> {
+        demand: &'n Demand<'n>,
+        setting: &'n Setting<'n>,
+    }
+    impl WithFamily for Never<'_> {
+        type Output = Vec<NeverEntered>;
+        fn with<F: Family>(self, family: &F) -> Self::Output {
+            never_entered(family, self.demand, self.setting)
+        }
+    }
+    let mut never: Vec<NeverEntered> = Vec::new();
+    for axis in 0..inputs.brief.axes.len() {
+        let demand = Demand::new(&inputs.brief, axis, Mass::of_si(0.0));
+        let setting = setting(&inputs, axis, &[], false);
+        for family in considered(&inputs.brief, axis) {
+            let work = Never { demand: &demand, setting: &setting };
+            never.extend(with_family(family, &demand, &inputs.catalog, work).into_iter().flatten());
+        }
+    }
+    never.sort_by(|a, b| (&a.rule, &a.family, &a.characteristic).cmp(&(&b.rule, &b.family, &b.characteristic)));
+    never.dedup();
+    if never.is_empty() {
+        return Ok(inputs);
+    }
+    let mut faults = Faults::default();
+    for fault in never {
+        let message = format!(
+            "rule `{}` names `{}`, which the family {} never works out",
+            fault.rule, fault.characteristic, fault.family
+        );
+        let help = format!("name the families it is meant for under `applies-to`, without {}", fault.family);
+        faults.push(Fault::of_file(&format!("rules/{}.yaml", fault.rule), message, Some(help)));
+    }
+    Err(faults)
+}
+
+fn setting<'a>(inputs: &'a Inputs, axis: usize, waived: &'a [String], exhaustive: bool) -> Setting<'a> {
+    let limits = &inputs.brief.limits;
+    Setting {
+        catalog: &inputs.catalog,
+        rulebook: &inputs.rulebook,
+        merit: Merit::new(&inputs.brief.prefer),
+        coupling: Coupling {
+            mass: inputs.brief.axes[axis].carried_by.is_some(),
+            purchase: limits.purchase.is_some(),
+            power: limits.supply_power.is_some(),
+            motors: limits.motor_models.is_some(),
+            gearboxes: limits.gearbox_models.is_some(),
+        },
+        waived,
+        exhaustive,
+    }
+}
+
+/// From the inputs to the record.
+pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
+    let brief = &inputs.brief;
+    let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
+    let settings: Vec<Setting<'_>> =
+        (0..brief.axes.len()).map(|axis| setting(inputs, axis, &waived[axis], exhaustive)).collect();
+    let searches = search_all(brief, &settings);
+    let machine = Machine { brief, offers: searches.iter().map(|search| search.offers.clone()).collect() };
+    let choice = machine.offers.iter().all(|offers| !offers.is_empty()).then(|| {
+        machine.choose(exhaustive, |axis, found, carried| {
+            let demand = Demand::new(brief, axis, Mass::of_si(carried));
+            admissible(found.family, &found.path, &demand, &settings[axis])
+        })
+    });
+    build(&Parts {
+        brief,
+        catalog: &inputs.catalog,
+        rulebook: &inputs.rulebook,
+        searches: &searches,
+        settings: &settings,
+        machine: &machine,
+        choice: choice.as_ref(),
+    })
+}
+
+fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {
+    let here = brief.waivers.iter().filter(|waiver| waiver.axis.as_ref().is_none_or(|wanted| wanted == axis));
+    here.map(|waiver| waiver.rule.clone()).collect()
+}
+
+/// Searches every axis, carried axes before those that carry them.
+fn search_all(brief: &Brief, settings: &[Setting<'_>]) -> Vec<AxisSearch> {
+    let mut searches: Vec<Option<AxisSearch>> = vec![None; brief.axes.len()];
+    for axis in brief.from_the_leaves() {
+        let mut carried = CarriedRange { least: 0.0, most: 0.0 };
+        for &below in &brief.axes[axis].carries {
+            let (least, most) = load_of(brief, below, searches[below].as_ref());
+            carried.least += least;
+            carried.most += most;
+        }
+        searches[axis] = Some(search_axis(brief, axis, carried, &settings[axis]));
+    }
+    searches.into_iter().flatten().collect()
+}
+
+/// The least and the most that an axis may weigh on its carrier: itself, what it carries, and any drive it offers.
+fn load_of(brief: &Brief, axis: usize, search: Option<&AxisSearch>) -> (f64, f64) {
+    let own = brief.axes[axis].moved_mass.si();
+    let Some(search) = search else { return (own, own) };
+    let masses = search.offers.iter().map(|offer| offer.found.attributes.mass).filter(|mass| mass.is_finite());
+    let (least, most) = masses.fold((f64::INFINITY, 0.0), |(least, most): (f64, f64), mass| {
+        (if mass < least { mass } else { least }, if mass > most { mass } else { most })
+    });
+    let least = if least.is_finite() { least } else { 0.0 };
+    (own + search.carried.least + least, own + search.carried.most + most)
+}

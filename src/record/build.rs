@@ -1,0 +1,272 @@
+//! Putting the record together from what was searched and chosen.
+//!
+//! Method: the chosen drives are worked out again at the mass that they really carry; the best and nearest
+//! of each family and the next-best at the mass of the census.
+
+use super::candidate_build::{self, Named};
+use super::machine_build;
+use super::requirement;
+use super::*;
+use crate::brief::Brief;
+use crate::catalog::Catalog;
+use crate::drive::{self, Demand, Merit};
+use crate::rule::Rulebook;
+use crate::search::{AxisSearch, Found, Path, Setting, Worked, work_out};
+use crate::select::{Choice, Machine};
+use crate::units::{Mass, Measure, significant};
+use sha2::{Digest, Sha256};
+
+/// Everything the record is built from.
+pub struct Parts<'p> {
+    /// The brief.
+    pub brief: &'p Brief,
+    /// The catalogue.
+    pub catalog: &'p Catalog,
+    /// The rules.
+    pub rulebook: &'p Rulebook,
+    /// Every axis searched, in the order of the brief.
+    pub searches: &'p [AxisSearch],
+    /// How each axis was searched.
+    pub settings: &'p [Setting<'p>],
+    /// The machine that was to be put together.
+    pub machine: &'p Machine<'p>,
+    /// The choice; none if an axis has no admissible drive.
+    pub choice: Option<&'p Choice>,
+}
+
+/// Builds the record.
+pub fn build(parts: &Parts<'_>) -> DecisionRecord {
+    let brief = parts.brief;
+    let mut named = Named::default();
+    let mut used_waivers = Vec::new();
+    let mut chosen_worked = Vec::new();
+    let axes: Vec<AxisRecord> = (0..brief.axes.len())
+        .map(|axis| axis_record(parts, axis, &mut named, &mut used_waivers, &mut chosen_worked))
+        .collect();
+    let nothing = axes.iter().any(|axis| axis.outcome == Outcome::NothingAdmissible);
+    let outcome = match parts.choice {
+        _ if nothing => Outcome::NothingAdmissible,
+        Some(choice) if !choice.picks.is_empty() => Outcome::Chosen,
+        _ => Outcome::MachineLimit,
+    };
+    DecisionRecord {
+        record: RECORD_VERSION.into(),
+        tool: env!("CARGO_PKG_VERSION").into(),
+        machine_name: brief.machine.clone(),
+        currency: brief.currency.value.clone(),
+        inputs: inputs(parts),
+        outcome,
+        assumptions: assumptions(parts, &axes),
+        waivers: brief
+            .waivers
+            .iter()
+            .map(|waiver| WaiverRecord {
+                rule: waiver.rule.clone(),
+                axis: waiver.axis.clone(),
+                reason: waiver.reason.clone(),
+                by: waiver.by.clone(),
+                until: waiver.until.clone(),
+                used: used_waivers.iter().any(|(rule, axis): &(String, String)| {
+                    *rule == waiver.rule && waiver.axis.as_ref().is_none_or(|wanted| wanted == axis)
+                }),
+            })
+            .collect(),
+        machine: machine_build::machine(parts, &chosen_worked),
+        axes,
+        rules: machine_build::rules(parts.rulebook, &named),
+        formulas: named.formulas(),
+        characteristics: named.characteristics(),
+    }
+}
+
+fn hash(text: &str) -> String {
+    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+fn inputs(parts: &Parts<'_>) -> Vec<InputFile> {
+    let file =
+        |role: &str, name: &str, text: &str| InputFile { role: role.into(), name: name.into(), sha256: hash(text) };
+    let brief = std::iter::once(file("brief", &parts.brief.name, &parts.brief.text));
+    let catalog = parts.catalog.files.iter().map(|(name, text)| file("catalog", name, text));
+    let rules = parts.rulebook.files.iter().map(|(name, text)| file("rules", name, text));
+    brief.chain(catalog).chain(rules).collect()
+}
+
+fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {
+    let mut list: Vec<Assumed> = parts
+        .brief
+        .assumptions
+        .iter()
+        .map(|assumption| Assumed {
+            key: assumption.key.clone(),
+            value: assumption.value.clone(),
+            unit: assumption.unit.clone(),
+            source: assumption.source.clone(),
+        })
+        .collect();
+    let told = |prefix: &str, told: Vec<drive::defaults::Told>| -> Vec<Assumed> {
+        told.into_iter()
+            .map(|(name, value, unit, source)| Assumed {
+                key: format!("{prefix}.{name}"),
+                value,
+                unit: unit.into(),
+                source: source.into(),
+            })
+            .collect()
+    };
+    for axis in &parts.brief.axes {
+        list.extend(told(&format!("axes.{}", axis.name), drive::defaults::told(axis)));
+    }
+    let considered = |family: &str| axes.iter().any(|axis| axis.families.iter().any(|other| other.family == family));
+    if considered("ball-screw") {
+        list.extend(told("screws", drive::defaults::told_parts(false)));
+    }
+    if considered("straight-rack") || considered("helical-rack") {
+        list.extend(told("racks", drive::defaults::told_parts(true)));
+    }
+    if parts.brief.prefer.stated {
+        for (name, size, unit, what) in drive::REFERENCES {
+            list.push(Assumed {
+                key: format!("prefer.{name}.reference"),
+                value: significant(size, 6),
+                unit: unit.into(),
+                source: format!("scale on which {what} is weighed (set by us, the same for all machines)"),
+            });
+        }
+    }
+    list
+}
+
+fn axis_record(
+    parts: &Parts<'_>,
+    axis: usize,
+    named: &mut Named,
+    used_waivers: &mut Vec<(String, String)>,
+    chosen_worked: &mut Vec<crate::search::Attributes>,
+) -> AxisRecord {
+    let (brief, search, setting) = (parts.brief, &parts.searches[axis], &parts.settings[axis]);
+    let wanted = &brief.axes[axis];
+    let census = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    let picked = parts.choice.filter(|choice| !choice.picks.is_empty()).map(|choice| {
+        let found = &search_offer(parts, axis, choice.picks[axis]);
+        (found.clone(), parts.machine.carried(axis, &choice.picks))
+    });
+    let mut chosen = None;
+    if let Some((found, carried)) = &picked {
+        let demand = Demand::new(brief, axis, Mass::of_si(*carried));
+        if let Some(worked) = work_out(found.family, &found.path, &demand, setting) {
+            for judged in &worked.judged {
+                if judged.waived && !crate::rule::passes(judged.utilisation) {
+                    used_waivers.push((judged.rule.id.clone(), wanted.name.clone()));
+                }
+            }
+            chosen_worked.push(worked.attributes);
+            chosen = Some(candidate_build::candidate(found.family, &worked, named));
+        }
+    }
+    let mut at_census = |family: &str, path: &Path| -> Option<CandidateRecord> {
+        let worked = work_out(family, path, &census, setting)?;
+        Some(candidate_build::candidate(family, &worked, named))
+    };
+    let families = search
+        .families
+        .iter()
+        .map(|searched| {
+            let best = searched.walk.best.first().and_then(|found| at_census(searched.family, &found.path));
+            let nearest = searched.nearest.as_ref().and_then(|path| at_census(searched.family, path));
+            let chief = nearest.as_ref().and_then(worst_binding).cloned();
+            FamilyRecord {
+                family: searched.family.into(),
+                configurations: searched.walk.census.configurations,
+                admissible: searched.walk.census.admissible,
+                best,
+                nearest,
+                excluded_by: exclusions(parts.rulebook, &searched.walk.census.excluded),
+                best_on_chief_rule: chief,
+            }
+        })
+        .collect();
+    let next = next_best(search, picked.as_ref().map(|(found, _)| found), |found| {
+        work_out(found.family, &found.path, &census, setting)
+    });
+    let runners_up = next.into_iter().filter_map(|found| at_census(found.family, &found.path)).collect();
+    let outcome = match (&chosen, search.offers.is_empty()) {
+        (Some(_), _) => Outcome::Chosen,
+        (None, true) => Outcome::NothingAdmissible,
+        (None, false) => Outcome::MachineLimit,
+    };
+    let family = picked.as_ref().map(|(found, _)| found.family);
+    let scale = chosen.as_ref().is_some_and(|chosen| chosen.components.iter().any(|part| part.role == "linear-scale"));
+    AxisRecord {
+        name: wanted.name.clone(),
+        purpose: wanted.purpose.clone(),
+        outcome,
+        requirement: requirement::lines(wanted),
+        chosen,
+        runners_up,
+        families,
+        turning_points: Vec::new(),
+        undominated: search.offers.len() as u64,
+        carried_mass: CarriedMass {
+            axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),
+            least: search.carried.least,
+            most: search.carried.most,
+            chosen: picked.as_ref().map(|(_, carried)| *carried),
+        },
+        cautions: drive::cautions(brief, wanted, family, scale).into_iter().map(String::from).collect(),
+    }
+}
+
+fn search_offer(parts: &Parts<'_>, axis: usize, pick: usize) -> Found {
+    parts.machine.offers[axis][pick].found.clone()
+}
+
+fn worst_binding(candidate: &CandidateRecord) -> Option<&FindingRecord> {
+    candidate.findings.iter().find(|finding| finding.obligation == "shall" && finding.verdict != "pass")
+}
+
+fn exclusions(rulebook: &Rulebook, excluded: &[u64]) -> Vec<Exclusion> {
+    let mut list: Vec<Exclusion> = rulebook
+        .rules
+        .iter()
+        .zip(excluded)
+        .filter(|(_, count)| **count > 0)
+        .map(|(rule, &configurations)| Exclusion { rule: rule.id.clone(), configurations })
+        .collect();
+    list.sort_by(|a, b| b.configurations.cmp(&a.configurations).then_with(|| a.rule.cmp(&b.rule)));
+    list
+}
+
+/// How many next-best drives are reported.
+const NEXT_BEST: usize = 3;
+
+/// The next-best drives, each of another family or main size than those before it.
+fn next_best<'a>(
+    search: &AxisSearch,
+    chosen: Option<&Found>,
+    work: impl Fn(&Found) -> Option<Worked<'a>>,
+) -> Vec<Found> {
+    let mut candidates: Vec<Found> = search.families.iter().flat_map(|family| family.walk.best.clone()).collect();
+    candidates.extend(search.families.iter().flat_map(|family| family.walk.front.clone()));
+    candidates.sort_by(Found::order);
+    candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
+    let main_sizes = |found: &Found| work(found).map(|worked| worked.sizes.into_iter().take(2).collect::<Vec<_>>());
+    let mut seen = Vec::new();
+    if let Some(chosen) = chosen {
+        seen.push((chosen.family, main_sizes(chosen)));
+    }
+    let mut next = Vec::new();
+    for found in candidates {
+        let key = (found.family, main_sizes(&found));
+        if next.len() < NEXT_BEST && !seen.contains(&key) {
+            seen.push(key);
+            next.push(found);
+        }
+    }
+    next
+}
+
+/// What was minimised, in words.
+pub(super) fn objective_words(brief: &Brief) -> String {
+    format!("sum over the axes of {}", Merit::new(&brief.prefer).words())
+}

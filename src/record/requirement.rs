@@ -1,0 +1,115 @@
+//! What the brief asks of an axis, as it was understood, line by line.
+
+use super::RequirementLine;
+use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback};
+use crate::units::{Dimension, Measure, print_rounded};
+
+fn shown(value: f64, dimension: Dimension, unit: &str) -> String {
+    match dimension.units().find(|known| known.name == unit) {
+        Some(unit) => print_rounded(value, unit, 6),
+        None => format!("{value}"),
+    }
+}
+
+/// The lines, in the order of the brief's keys.
+pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
+    let mut lines = Vec::new();
+    let mut add =
+        |key: &str, value: String, stated: bool| lines.push(RequirementLine { key: key.into(), value, stated });
+    let length = |value: f64| shown(value, Dimension::Length, if value < 0.5e-3 { "µm" } else { "mm" });
+    let speed = |value: f64| shown(value, Dimension::Velocity, "m/min");
+    let force = |value: f64| shown(value, Dimension::Force, "N");
+    add("direction", direction(axis), true);
+    add("travel", length(axis.travel.si()), true);
+    add("overtravel", length(axis.overtravel.value.si()), axis.overtravel.stated);
+    add("moved-mass", shown(axis.moved_mass.si(), Dimension::Mass, "kg"), true);
+    add("drives", axis.drives.value.to_string(), axis.drives.stated);
+    if let Some(spacing) = axis.drive_spacing {
+        add("drive-spacing", length(spacing.si()), true);
+    }
+    add("speed", speed(axis.speed.si()), true);
+    add("acceleration", shown(axis.acceleration.si(), Dimension::Acceleration, "m/s²"), true);
+    add("jerk", shown(axis.jerk.value.si(), Dimension::Jerk, "m/s³"), axis.jerk.stated);
+    add("cutting-force", force(axis.cutting_force.value.si()), axis.cutting_force.stated);
+    if axis.cuts() {
+        let words = match axis.cutting_force_direction.value {
+            CuttingDirection::Both => "both",
+            CuttingDirection::Up => "up",
+            CuttingDirection::Down => "down",
+            CuttingDirection::Forward => "forward",
+            CuttingDirection::Back => "back",
+        };
+        add("cutting-force-direction", words.into(), axis.cutting_force_direction.stated);
+        add("cutting-speed", speed(axis.cutting_speed.value.si()), axis.cutting_speed.stated);
+    }
+    add("guide-friction", format!("{}", axis.guide_friction.value.si()), axis.guide_friction.stated);
+    add("wiper-force", force(axis.wiper_force.value.si()), axis.wiper_force.stated);
+    if let Some(balance) = &axis.counterbalance {
+        let kind = match balance.kind {
+            CounterbalanceKind::Gas => "gas",
+            CounterbalanceKind::Weight => "weight",
+        };
+        add("counterbalance", format!("{kind}, {}", shown(balance.share.si(), Dimension::Ratio, "%")), true);
+    }
+    if axis.inclination.si() > 0.0 {
+        add("people-below", if axis.people_below.value { "yes" } else { "no" }.into(), axis.people_below.stated);
+    }
+    for (key, value) in [
+        ("accuracy", axis.accuracy),
+        ("section-accuracy", axis.section_accuracy),
+        ("repeatability", axis.repeatability),
+        ("reversal", axis.reversal),
+        ("cutting-deflection", axis.cutting_deflection),
+    ] {
+        if let Some(value) = value {
+            add(key, shown(value.si(), Dimension::Length, "mm"), true);
+        }
+    }
+    if let Some(ripple) = axis.ripple.value {
+        add("ripple", shown(ripple.si(), Dimension::Length, "mm"), axis.ripple.stated);
+    }
+    if let Some(first_mode) = axis.first_mode {
+        add("first-mode", shown(first_mode.si(), Dimension::Frequency, "Hz"), true);
+    }
+    let feedback = match axis.feedback {
+        Feedback::Any => "any",
+        Feedback::Motor => "motor",
+        Feedback::Scale => "scale",
+    };
+    add("feedback", feedback.into(), axis.feedback != Feedback::Any);
+    let families = axis.families.as_ref().map_or("any".into(), |families| families.join(", "));
+    add("families", families, axis.families.is_some());
+    for line in &axis.duty {
+        add("duty", duty(line, axis), axis.duty_stated);
+    }
+    lines
+}
+
+fn direction(axis: &Axis) -> String {
+    let degrees = axis.inclination.si().to_degrees();
+    if degrees == 0.0 {
+        "horizontal".into()
+    } else if (degrees - 90.0).abs() < 1e-9 {
+        "vertical".into()
+    } else {
+        shown(axis.inclination.si(), Dimension::Angle, "deg")
+    }
+}
+
+fn duty(line: &crate::brief::DutyShare, axis: &Axis) -> String {
+    let share = shown(line.share.si(), Dimension::Ratio, "%");
+    if line.stand {
+        return format!("{share} standing");
+    }
+    let speed = line.speed.unwrap_or(axis.speed);
+    let stroke = line.stroke.unwrap_or(axis.usual_stroke());
+    let mut text = format!(
+        "{share} at {} over strokes of {}",
+        shown(speed.si(), Dimension::Velocity, "m/min"),
+        shown(stroke.si(), Dimension::Length, "mm")
+    );
+    if line.force.si() > 0.0 {
+        text.push_str(&format!(" against {}", shown(line.force.si(), Dimension::Force, "N")));
+    }
+    text
+}
