@@ -37,7 +37,7 @@ static PERMISSIBLE_TOOTH_FORCE: Note = Note {
     ],
     validity: "Teeth not undercut, helix up to 30°, grade 5 to 10, v·z/100 up to 10 m/s; greased steel teeth, Z_L·Z_v·Z_R = 0.92; the force is the true peak (K_A = 1). Below 100 N/mm of line load the teeth are taken to share at their worst.",
     sources: &[
-        Source::memory("ISO 6336-1, -2, -3 and -5:2006 with the 2008 correction of Z_β"),
+        Source::memory("ISO 6336-1, -2 and -3:2006 with the 2008 correction of Z_β; ISO 6336-5:2003"),
         Source::derived("rack as a wheel of infinitely many teeth; least of the four forces"),
     ],
 };

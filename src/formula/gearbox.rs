@@ -49,7 +49,7 @@ pub fn output_torque(force: Force, pinion_diameter: Length, mesh_efficiency: Rat
 
 /// Stiffness of the overhung output shaft at the pinion, along the travel.
 ///
-/// Overhang 35 mm, shaft 32 mm, bearing without tilt, metric helix: 646 N/µm; with 5e5 N·m/rad of tilt: 228 N/µm.
+/// Overhang 35 mm, shaft 32 mm, bearing without tilt, metric helix: 646 N/µm; with 5e5 N·m/rad of tilt: 229 N/µm.
 pub static OUTPUT_SHAFT_STIFFNESS: Formula<fn(Length, Length, TorsionalStiffness, Angle) -> Stiffness> = Formula {
     note: Note {
         id: "output-shaft-stiffness",

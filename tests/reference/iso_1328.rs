@@ -23,6 +23,13 @@ fn tolerances_of_a_module_2_pinion_follow_the_2013_formulas() {
 }
 
 #[test]
+fn single_pitch_tolerance_of_a_module_3_gear_rounds_to_the_printed_one() {
+    let value = (SINGLE_PITCH_DEVIATION.apply)(mm(120.0), mm(3.0), ratio(6.0));
+    near("f_pT", value.si() * 1e6, 8.94, 0.005);
+    near("f_pT rounded", rounded_tolerance(value).si() * 1e6, 9.0, 1e-9);
+}
+
+#[test]
 fn one_class_is_a_step_of_the_root_of_two() {
     for class in 1..11 {
         let at = |class: i32| (TOTAL_PITCH_DEVIATION.apply)(mm(100.0), mm(5.0), ratio(f64::from(class))).si();
@@ -32,8 +39,17 @@ fn one_class_is_a_step_of_the_root_of_two() {
 
 #[test]
 fn tolerances_are_rounded_as_the_standard_says() {
-    let printed =
-        [(5.86, 6.0), (18.9, 19.0), (4.96, 5.0), (4.94, 4.9), (5.24, 5.0), (5.26, 5.5), (10.4, 10.0), (10.6, 11.0)];
+    let printed = [
+        (8.94, 9.0),
+        (5.86, 6.0),
+        (18.9, 19.0),
+        (4.96, 5.0),
+        (4.94, 4.9),
+        (5.24, 5.0),
+        (5.26, 5.5),
+        (10.4, 10.0),
+        (10.6, 11.0),
+    ];
     for (value, rounded) in printed {
         let result = rounded_tolerance(Length::of_si(value * 1e-6)).si() * 1e6;
         near(&format!("{value} µm"), result, rounded, 1e-9);
