@@ -14,7 +14,7 @@ const ENDS: &[&str] = &["fixed-free", "supported-supported", "fixed-supported", 
 const EIGENVALUES_SQUARED: [f64; 4] =
     [3.516_015_268_5, std::f64::consts::PI * std::f64::consts::PI, 15.418_205_716_98, 22.373_285_448_06];
 /// Buckling factors of these ends; the third is (4.493 409 46/π)².
-const BUCKLING_FACTORS: [f64; 4] = [0.25, 1.0, 2.045_748_9, 4.0];
+const BUCKLING_FACTORS: [f64; 4] = [0.25, 1.0, 2.045_748_515_94, 4.0];
 
 const LEAD: Argument = Argument::positive("lead", D::Length).symbol("P_h");
 const CIRCLE: Argument = Argument::positive("ball-circle-diameter", D::Length).symbol("D_pw");

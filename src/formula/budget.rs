@@ -243,5 +243,6 @@ pub static SCALE_ERROR: Formula<fn(Ratio, Length, Length) -> Length> = Formula {
 #[inline]
 pub fn scale_error(error_per_length: Ratio, least: Length, travel: Length) -> Length {
     let grown = error_per_length.si() * travel.si();
-    Length::of_si(if grown < least.si() { least.si() } else { grown })
+    let least = least.si();
+    Length::of_si(if grown < least || least.is_nan() { least } else { grown })
 }

@@ -72,7 +72,8 @@ pub static GAIN_LIMIT: Formula<fn(Stiffness, Mass, Ratio, Ratio) -> LoopGain> = 
 pub fn gain_limit(stiffness: Stiffness, mass: Mass, inertia_ratio: Ratio, feedback: Ratio) -> LoopGain {
     let ratio = inertia_ratio.si();
     let own = (stiffness.si() * ratio / mass.si()).sqrt();
-    let reach = if feedback.si() < 0.5 { reach(&MOTOR, ratio) } else { reach(&SCALE, ratio) };
+    let feedback = feedback.si();
+    let reach = if feedback < 0.5 { reach(&MOTOR, ratio) } else { reach(&SCALE, ratio) + 0.0 * feedback };
     LoopGain::of_si(MARGIN * own * reach)
 }
 

@@ -103,7 +103,7 @@ pub static LENGTH_LIMIT: Formula<fn(Length, Ratio, Length) -> Length> = Formula 
     },
     apply: |nominal_diameter, ratio, blank| {
         let slender = nominal_diameter.si() * ratio.si();
-        Length::of_si(if slender < blank.si() { slender } else { blank.si() })
+        Length::of_si(if slender < blank.si() || slender.is_nan() { slender } else { blank.si() })
     },
 };
 
@@ -206,7 +206,10 @@ pub static LESSER_LENGTH: Formula<fn(Length, Length) -> Length> = Formula {
         validity: "ISO 230-2 states A and R up to 2 m of travel; longer axes by a section of 2 m",
         sources: &[Source::standard("ISO 230-2, scope for axes above 2 m, as published in GOST ISO 230-2-2016")],
     },
-    apply: |first, second| Length::of_si(if first.si() < second.si() { first.si() } else { second.si() }),
+    apply: |first, second| {
+        let (first, second) = (first.si(), second.si());
+        Length::of_si(if first < second || first.is_nan() { first } else { second })
+    },
 };
 
 /// Sum of two lengths. Check: 30 µm + 18 µm → 48 µm.

@@ -118,7 +118,9 @@ pub fn mean_travel_deviation(grade: Ratio, positioning: Ratio, variation_300: Le
         return Length::of_si(2.0 * length / 0.3 * variation_300.si());
     }
     match whole(grade.si()) {
-        Some(grade) if length.is_finite() => Length::of_si(mean_of_positioning(grade, length * 1e3) * 1e-6),
+        Some(grade) if length.is_finite() && !positioning.si().is_nan() => {
+            Length::of_si(mean_of_positioning(grade, length * 1e3) * 1e-6)
+        }
         _ => Length::of_si(f64::NAN),
     }
 }
@@ -150,7 +152,9 @@ pub fn travel_variation(grade: Ratio, positioning: Ratio, variation_300: Length,
         return Length::of_si(variation_300.si() * if sections < 1.0 { 1.0 } else { sections });
     }
     match whole(grade.si()) {
-        Some(grade) if length.is_finite() => Length::of_si(variation_of_positioning(grade, length * 1e3) * 1e-6),
+        Some(grade) if length.is_finite() && !positioning.si().is_nan() => {
+            Length::of_si(variation_of_positioning(grade, length * 1e3) * 1e-6)
+        }
         _ => Length::of_si(f64::NAN),
     }
 }

@@ -77,7 +77,7 @@ pub static TENSION_WHIP_FACTOR: Formula<fn(Force, Force, Ratio) -> Ratio> = Form
         title: "critical speed under axial force over critical speed without",
         equation: "n/n_0 = √(1 + F/F_cr); fixed–free: times 1 − 0.0355·f + 0.0036·f², f = F/F_cr",
         inputs: &[("F", "axial-tension"), ("F_cr", "buckling-load"), ("λ²", "eigenvalue-squared")],
-        validity: "from −0.5 to +2 Euler loads: exact for supported ends, within 2.1 % for fixed ones, within 0.3 % \
+        validity: "from −0.5 to +2 Euler loads: exact for supported ends, within 2.2 % for fixed ones, within 0.3 % \
                    for fixed–free; zero at and below −1 Euler load",
         sources: &[Source::derived(
             "beam with axial force; the fixed–free correction is fitted to a finite-element model",
@@ -95,7 +95,11 @@ pub fn tension_whip_factor(axial_tension: Force, buckling_load: Force, eigenvalu
     }
     let simple = (1.0 + share).sqrt();
     let free = eigenvalue_squared.si() < 5.0;
-    Ratio::of_si(if free { simple * (1.0 - 0.0355 * share + 0.0036 * share * share) } else { simple })
+    Ratio::of_si(if free {
+        simple * (1.0 - 0.0355 * share + 0.0036 * share * share)
+    } else {
+        simple + 0.0 * eigenvalue_squared.si()
+    })
 }
 
 /// Largest sag of a horizontal screw under its own weight, m.

@@ -54,7 +54,8 @@ pub static SCREW_STIFFNESS: Formula<fn(Length, Length, Length, Ratio) -> Stiffne
 pub fn screw_stiffness(core_diameter: Length, position: Length, length: Length, thrust_ends: Ratio) -> Stiffness {
     let strength = STEEL_YOUNG * FRAC_PI_4 * core_diameter.si().powi(2);
     let (x, whole) = (position.si(), length.si());
-    Stiffness::of_si(if thrust_ends.si() < 1.5 { strength / x } else { strength * whole / (x * (whole - x)) })
+    let ends = thrust_ends.si();
+    Stiffness::of_si(if ends < 1.5 { strength / x } else { strength / x / (1.0 - x / whole) + 0.0 * ends })
 }
 
 /// Axial stiffness of screw and thrust bearings at the worst place of the nut, N/m.
@@ -84,7 +85,8 @@ pub fn screw_end_stiffness(
 ) -> Stiffness {
     let strength = STEEL_YOUNG * FRAC_PI_4 * core_diameter.si().powi(2);
     let (give, whole) = (1.0 / bearing_stiffness.si(), free_length.si() / strength);
-    Stiffness::of_si(if thrust_ends.si() < 1.5 { 1.0 / (give + whole) } else { 2.0 / (give + whole / 2.0) })
+    let ends = thrust_ends.si();
+    Stiffness::of_si(if ends < 1.5 { 1.0 / (give + whole) } else { 2.0 / (give + whole / 2.0) + 0.0 * ends })
 }
 
 /// Torsional stiffness of a steel screw, seen along the axis, N/m.

@@ -1,12 +1,21 @@
 //! Checks against published works: one file for each, with its citation, its printed digits and the
 //! tolerance of half the last digit. Disagreements are kept and explained where they stand.
 
+mod beam_eigenvalues;
+mod cnc_course;
+mod constants;
+mod engineering_economy;
+mod euler_johnson;
 mod gear_sheet;
 mod iso_1328;
+mod iso_230_2;
+mod iso_286;
 mod iso_54;
 mod iso_6336;
 mod iso_undercut;
 mod metric_helix;
+mod power_screws;
+mod rating_life;
 mod tooth_form;
 mod vdi_2230;
 
