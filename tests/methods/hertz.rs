@@ -159,7 +159,7 @@ fn the_static_rating_presses_the_balls_with_about_4200_mpa() {
     for (circle, ball, lead, turns, balls) in [(33.0, 6.35, 10.0, 4.0, 16.0), (41.0, 6.35, 10.0, 5.0, 20.0)] {
         let mm = |value: f64| Length::of_si(value * 1e-3);
         let rating = static_rating(mm(circle), mm(ball), mm(lead), Ratio::of_si(turns), Ratio::of_si(0.54)).si();
-        let lead_angle = (lead / (PI * circle) as f64).atan();
+        let lead_angle = f64::atan(lead / (PI * circle));
         let contact = std::f64::consts::FRAC_1_SQRT_2;
         let load = rating / (balls * turns * contact * lead_angle.cos());
         let along = 2.0 / ball - 1.0 / (0.54 * ball);

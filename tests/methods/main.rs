@@ -1,11 +1,33 @@
-//! Checks by a second, independent method: finite elements, numerical integration, direct solution.
+//! Checks of formulas by a second, independent method: finite elements, integration, direct solution, count,
+//! generation, or a random search for a contradiction.
 
 mod beam;
 mod column;
+mod contact_lines;
 mod gain;
+mod generated_teeth;
 mod hertz;
 mod motion;
+mod rack_drive;
+mod tooth_force;
 mod whip;
+
+use axiswright::units::{Angle, Length, Measure, Ratio};
+
+/// A length in millimetres.
+fn mm(value: f64) -> Length {
+    Length::of_si(value * 1e-3)
+}
+
+/// A plain number.
+fn ratio(value: f64) -> Ratio {
+    Ratio::of_si(value)
+}
+
+/// No helix.
+fn straight() -> Angle {
+    Angle::of_si(0.0)
+}
 
 /// Asserts that a value lies within a relative tolerance of what the other method gives.
 fn close(what: &str, value: f64, other: f64, tolerance: f64) {
