@@ -1,0 +1,269 @@
+//! Every formula worked once by hand, through the register of `calc`.
+//!
+//! Expected values come from the equations by hand or pocket calculator; they show that a formula does what its
+//! equation says. Works of others stand in the reference tests, second methods in the method tests. Rows of the
+//! formulas that `calc` offers with arguments of their own stand in the tests of `calc`.
+
+use axiswright::calc::{calculate, entries};
+
+/// Call, unit, value to its last digit.
+const HAND: &[(&str, &str, &str)] = &[
+    // motion
+    ("trapezoid-time travel=0.8m speed=0.5m/s acceleration=5m/s²", "s", "1.700"),
+    ("trapezoid-time travel=0.04m speed=0.5m/s acceleration=5m/s²", "s", "0.17889"),
+    ("mean-speed phase-share=50%,50% phase-speed=0.2m/s,-0.4m/s", "m/min", "18.000"),
+    ("service-distance mean-speed=0.25m/s service-hours=1000h", "mm", "900000000"),
+    ("shaft-speed speed=0.5m/s travel-per-turn=10mm", "1/min", "3000.0"),
+    ("geared-speed shaft-speed=300/min reduction=10", "1/min", "3000.0"),
+    // masses and forces
+    ("moving-mass moved-mass=500kg carried-mass=200kg riding-mass=12kg", "kg", "712.0"),
+    ("load-share moved-mass=1000kg carried-mass=500kg drives=2 carriage-reach=0.4", "1", "0.63333"),
+    ("load-share moved-mass=1000kg carried-mass=500kg drives=1 carriage-reach=0.4", "1", "1.0"),
+    ("load-share moved-mass=0 carried-mass=0 drives=2 carriage-reach=0.4", "1", "0.5"),
+    ("load-share moved-mass=900kg carried-mass=900kg drives=3 carriage-reach=0", "1", "0.33333"),
+    ("driven-mass moving-mass=1500kg load-share=0.6", "kg", "900.0"),
+    ("friction-force mass=600kg angle=0 friction=0.005 wiper-force=60N", "N", "89.42"),
+    ("friction-force mass=600kg angle=90deg friction=0.005 wiper-force=60N", "N", "60.00"),
+    ("gravity-force mass=300kg angle=90deg", "N", "2941.995"),
+    ("gravity-force mass=300kg angle=30deg", "N", "1470.998"),
+    ("peak-force forces=3kN,-4kN,1kN", "N", "4000.0"),
+    ("mean-force forces=2kN,1kN shares=50%,50% speeds=0.2m/s,-0.2m/s", "N", "1650.96"),
+    ("mean-force forces=2kN,1kN shares=50%,50% speeds=0,0", "N", "0.0"),
+    ("per-drive-force force=900N drives=2", "N", "450.0"),
+    // screw
+    ("free-length travel=1m overtravel=30mm end-gap=20mm nut-length=100mm", "mm", "1200.0"),
+    ("screw-length free-length=1200mm journal-length=150mm", "mm", "1350.0"),
+    ("circulation-speed nominal-diameter=40mm screw-speed=3000/min", "mm/min", "120000.0"),
+    ("lead-angle lead=10mm ball-circle-diameter=33mm", "deg", "5.50957"),
+    ("preload preload-share=0.05 dynamic-rating=40kN", "N", "2000.0"),
+    ("screw-mass nominal-diameter=40mm length=1.3m", "kg", "12.824"),
+    ("loaded-half force=4kN preload=3kN", "N", "5354.5"),
+    ("loaded-half force=-9kN preload=3kN", "N", "9000.0"),
+    ("loaded-half force=4kN preload=0", "N", "4000.0"),
+    ("pair-life dynamic-rating=36kN preload=3kN forces=4kN shares=1 speeds=0.1m/s", "Mrev", "301.1"),
+    ("life-hours life=1000Mrev mean-speed=8m/min travel-per-turn=10mm", "s", "75000000"),
+    ("static-safety static-rating=86kN peak-half-load=4.3kN", "1", "20.0"),
+    // (40 kN/5.92195 kN)³ = 308.167 Mrev, × 10 mm ÷ 10 m/min = 308 167 min
+    (
+        "bearing-pair-life rating=40kN preload=2.9kN mean-force=5kN mean-speed=10m/min travel-per-turn=10mm",
+        "s",
+        "18490003",
+    ),
+    ("hollow-whip-speed root-diameter=40mm bore=16mm free-length=2m eigenvalue-squared=9.8696", "1/min", "1300.0"),
+    ("tension-whip-factor axial-tension=5kN buckling-load=10kN eigenvalue-squared=9.8696", "1", "1.22474"),
+    ("tension-whip-factor axial-tension=-10kN buckling-load=10kN eigenvalue-squared=9.8696", "1", "0.0"),
+    ("screw-sag core-diameter=34.5mm free-length=4m eigenvalue-squared=9.87", "mm", "16.7"),
+    ("screw-sag core-diameter=34.5mm free-length=4m eigenvalue-squared=22.37", "mm", "3.35"),
+    ("screw-weight-on-nut root-diameter=63mm free-length=6m", "N", "899.9"),
+    ("travel-variation grade-number=5 positioning=1 variation-300=23µm travel=1m", "mm", "0.035"),
+    ("travel-variation grade-number=4 positioning=1 variation-300=16µm travel=1m", "mm", "0.026"),
+    ("travel-variation grade-number=7 positioning=0 variation-300=52µm travel=1.2m", "mm", "0.104"),
+    ("travel-variation grade-number=7 positioning=0 variation-300=52µm travel=0.2m", "mm", "0.052"),
+    // stiffness
+    ("core-diameter ball-circle-diameter=41mm ball-diameter=6.35mm", "mm", "36.510"),
+    (
+        "screw-end-stiffness core-diameter=34.5mm free-length=1m thrust-ends=1 bearing-stiffness=700N/µm",
+        "N/µm",
+        "151.03",
+    ),
+    (
+        "screw-end-stiffness core-diameter=34.5mm free-length=1m thrust-ends=2 bearing-stiffness=700N/µm",
+        "N/µm",
+        "496.9",
+    ),
+    ("linear-of-torsional torsional-stiffness=15kN·m/rad travel-per-turn=10mm", "N/µm", "5921.8"),
+    ("nut-stiffness rated-nut-stiffness=800N/µm preload-share=0.08", "N/µm", "935.7"),
+    ("nut-stiffness rated-nut-stiffness=800N/µm preload-share=0", "N/µm", "467.8"),
+    ("stiffness-of-four first=192.57N/µm second=700N/µm third=600N/µm fourth=900N/µm", "N/µm", "106.39"),
+    ("stiffness-of-five first=100N/µm second=100N/µm third=100N/µm fourth=100N/µm fifth=100N/µm", "N/µm", "20.0"),
+    ("deflection force=900N stiffness=100N/µm", "mm", "0.009"),
+    // heat
+    ("heat-flow drag-torque=0.8Nm mean-speed=15m/min travel-per-turn=10mm", "kW", "0.12566"),
+    ("screw-warming heat=125.66W nominal-diameter=32mm travel=0.6m screw-mean-speed=1500/min", "K", "46"),
+    ("screw-warming heat=10W nominal-diameter=32mm travel=1m screw-mean-speed=0", "K", "9.947"),
+    // inertia
+    ("screw-inertia nominal-diameter=40mm length=1.3m", "kg·m²", "0.0025648"),
+    ("disc-inertia diameter=42mm width=25mm", "kg·m²", "0.00005995"),
+    (
+        "rotating-inertia rotor-inertia=60kg·cm² reduction-inertia=3kg·cm² shaft-inertia=25.648kg·cm² reduction=1",
+        "kg·m²",
+        "0.0088648",
+    ),
+    (
+        "load-inertia mass-inertia=15.198kg·cm² reduction-inertia=3kg·cm² shaft-inertia=25.648kg·cm² reduction=2",
+        "kg·m²",
+        "0.0024610",
+    ),
+    ("inertia-ratio load-inertia=43.846kg·cm² rotor-inertia=60kg·cm²", "1", "0.731"),
+    // motor: driving, driven, at rest, rotor alone
+    (
+        "phase-torque force=3kN speed=0.5m/s acceleration=0 travel-per-turn=10mm reduction=1 efficiency=0.95 back-efficiency=0.947 drag-torque=0.5Nm rotating-inertia=0.01kg·m²",
+        "N·m",
+        "5.526",
+    ),
+    (
+        "phase-torque force=-3kN speed=0.5m/s acceleration=0 travel-per-turn=10mm reduction=1 efficiency=0.95 back-efficiency=0.947 drag-torque=0.5Nm rotating-inertia=0.01kg·m²",
+        "N·m",
+        "-4.022",
+    ),
+    (
+        "phase-torque force=3kN speed=-0.5m/s acceleration=0 travel-per-turn=10mm reduction=2 efficiency=0.95 back-efficiency=0.947 drag-torque=0.5Nm rotating-inertia=0.01kg·m²",
+        "N·m",
+        "2.011",
+    ),
+    (
+        "phase-torque force=3kN speed=0 acceleration=0 travel-per-turn=10mm reduction=1 efficiency=0.95 back-efficiency=0.947 drag-torque=0.5Nm rotating-inertia=0.01kg·m²",
+        "N·m",
+        "4.775",
+    ),
+    (
+        "phase-torque force=0 speed=0.5m/s acceleration=5m/s² travel-per-turn=10mm reduction=1 efficiency=0.95 back-efficiency=0.947 drag-torque=0Nm rotating-inertia=0.01kg·m²",
+        "N·m",
+        "31.416",
+    ),
+    ("peak-torque torques=3Nm,-4Nm,1Nm", "N·m", "4.0"),
+    ("available-peak-torque speed=3500/min peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min", "N·m", "30.0"),
+    ("available-peak-torque speed=-2500/min peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min", "N·m", "60.0"),
+    ("available-peak-torque speed=4500/min peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min", "N·m", "0.0"),
+    (
+        "peak-torque-use torques=15Nm,-15Nm top-speeds=25m/min,-35m/min travel-per-turn=10mm reduction=1 peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min",
+        "1",
+        "0.5",
+    ),
+    (
+        "peak-torque-use torques=1Nm top-speeds=50m/min travel-per-turn=10mm reduction=1 peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min",
+        "1",
+        "1000000",
+    ),
+    (
+        "peak-torque-use torques=0Nm top-speeds=50m/min travel-per-turn=10mm reduction=1 peak-torque=60Nm knee-speed=2500/min speed-limit=4500/min",
+        "1",
+        "0.0",
+    ),
+    ("rms-speed speeds=0.3m/s,-0.4m/s shares=50%,50% travel-per-turn=10mm reduction=1", "1/min", "2121.3"),
+    ("continuous-torque speed=2000/min standstill-torque=20Nm rated-torque=16Nm rated-speed=3000/min", "N·m", "18.33"),
+    ("continuous-torque speed=4000/min standstill-torque=20Nm rated-torque=16Nm rated-speed=3000/min", "N·m", "12.00"),
+    ("peak-power torques=10Nm,-4Nm top-speeds=0.5m/s,0.5m/s travel-per-turn=10mm reduction=1 drives=2", "kW", "6.283"),
+    (
+        "mean-power torques=10Nm,-10Nm speeds=0.5m/s,0.5m/s shares=50%,50% travel-per-turn=10mm reduction=1 drives=1 efficiency=0.85",
+        "kW",
+        "1.848",
+    ),
+    ("holding-torque gravity-force=2941.995N travel-per-turn=10mm reduction=1", "N·m", "4.6823"),
+    // accuracy
+    ("root-sum-square-2 first=3µm second=4µm", "mm", "0.005000"),
+    ("root-sum-square-3 first=2µm second=3µm third=6µm", "mm", "0.007000"),
+    ("root-sum-square-4 first=1µm second=1µm third=1µm fourth=1µm", "mm", "0.002000"),
+    ("lost-motion friction=200N stiffness=100N/µm", "mm", "0.004000"),
+    ("reversal-error play=40µm lost-motion=8µm compensated=75%", "mm", "0.018000"),
+    ("repeatability reversal=3µm scatter=0.6µm", "mm", "0.005400"),
+    ("bidirectional-accuracy position-error=8µm reversal=3µm scatter=0.6µm", "mm", "0.013400"),
+    ("systematic-deviation position-error=8µm reversal=3µm", "mm", "0.011000"),
+    ("tool-error position-error=8µm reversal=3µm scatter=0.6µm", "mm", "0.006700"),
+    ("scatter encoder-step=0.0763µm friction-force=200N stiffness=100N/µm share=0.1", "mm", "0.0002012"),
+    ("scale-error error-per-length=5µm/m least=3µm travel=2m", "mm", "0.010000"),
+    ("scale-error error-per-length=5µm/m least=3µm travel=0.2m", "mm", "0.003000"),
+    // money: the middle rows put in the price of length above 60 % of the longest, and of size
+    (
+        "screw-price nominal-diameter=32mm length=1m length-limit=5m grade-factor=1 nut-factor=1 base=220 per-metre=260",
+        "",
+        "480.0",
+    ),
+    (
+        "screw-price nominal-diameter=32mm length=4m length-limit=5m grade-factor=1 nut-factor=1 base=220 per-metre=260",
+        "",
+        "1676.0",
+    ),
+    (
+        "screw-price nominal-diameter=128mm length=1m length-limit=5m grade-factor=2 nut-factor=1.45 base=220 per-metre=260",
+        "",
+        "9264.0",
+    ),
+    ("sum-of-five first=1 second=2 third=3 fourth=4 fifth=5", "", "15.0"),
+    ("price-of-many count=3 each=120", "", "360.0"),
+    ("length-price length=2.5m per-metre=100", "", "250.0"),
+    ("fitting-price fixed-hours=10h hours-per-metre=2h travel=4m rate-per-hour=60 datum-per-metre=100", "", "1480.0"),
+    ("energy-cost mean-power=2kW hours-per-year=3500h price-per-kwh=0.25", "", "1750.0"),
+    ("annuity rate=8% years=10years", "1", "6.7101"),
+    ("whole-life-cost purchase=1000 energy=50 upkeep=50 annuity=6.7101", "", "1671.01"),
+    (
+        "support-price bearing-price=200 thrust-ends=1 support-ends=1 support-price-share=0.4 ends-price=220 nominal-diameter=32mm",
+        "",
+        "500.0",
+    ),
+    ("rack-line-price rack-metre-price=424 rack-length=12m rack-price-factor=1", "", "5088.0"),
+    ("pinion-price pinion-base-price=40 pinion-size-price=22.4 module=3mm teeth=20", "", "156.4"),
+    ("price-sum rack-line-price=5088 pinion-price=156", "", "5244.0"),
+    ("fastening-price fastener-price=2 fasteners=192 joint-price=35 segments=12 gauge-price=90", "", "859.0"),
+    ("scale-price scale-fixed-price=1100 scale-metre-price=550 travel=11m", "", "7150.0"),
+    ("upkeep-price upkeep-hours=4h upkeep-hours-per-metre=1h travel=3m labour-rate=60 lubricant-price=50", "", "470.0"),
+    (
+        "purchase-cost element-cost=1 support-cost=2 reduction-cost=3 motor-cost=4 feedback-cost=5 fitting-cost=6",
+        "",
+        "21.0",
+    ),
+    ("service-hours service-years=10years hours-per-year=4000h", "s", "144000000"),
+    ("same-length value=3mm", "mm", "3.0"),
+    ("same-temperature value=3K", "K", "3.0"),
+];
+
+fn call(line: &str) -> axiswright::calc::Answer {
+    let mut words = line.split(' ').filter(|word| !word.is_empty());
+    let id = words.next().unwrap();
+    let arguments: Vec<(String, String)> =
+        words.map(|word| word.split_once('=').unwrap()).map(|(name, text)| (name.into(), text.into())).collect();
+    calculate(id, &arguments).unwrap_or_else(|error| panic!("{error}"))
+}
+
+#[test]
+fn every_row_is_met_to_its_last_digit() {
+    let mut wrong = Vec::new();
+    for (line, unit, expected) in HAND {
+        let answer = call(line);
+        let decimals = expected.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+        let half = 0.5 * 10f64.powi(-(decimals as i32));
+        let number: f64 = expected.parse().unwrap();
+        if answer.unit != *unit || (answer.value - number).abs() > half * (1.0 + 1e-6) {
+            wrong.push(format!("{line}: {} {}, by hand {expected} {unit}", answer.value, answer.unit));
+        }
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+/// A formula counts as checked where a test calls it by its id, or names its constant.
+#[test]
+fn every_formula_is_checked_somewhere() {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut tests = String::new();
+    read_all(&root.join("tests"), &mut tests);
+    let mut formulas = String::new();
+    read_all(&root.join("src/formula"), &mut formulas);
+    let unchecked: Vec<&str> = entries()
+        .map(|entry| entry.note.id)
+        .filter(|id| {
+            ![' ', '"'].iter().any(|end| tests.contains(&format!("\"{id}{end}")))
+                && !constant_is_named(id, &formulas, &tests)
+        })
+        .collect();
+    assert!(unchecked.is_empty(), "no test checks {unchecked:?}");
+}
+
+fn read_all(folder: &std::path::Path, text: &mut String) {
+    for item in std::fs::read_dir(folder).unwrap() {
+        let path = item.unwrap().path();
+        if path.is_dir() {
+            read_all(&path, text);
+        } else if path.extension().is_some_and(|extension| extension == "rs") {
+            text.push_str(&std::fs::read_to_string(&path).unwrap());
+        }
+    }
+}
+
+/// Whether the tests name the constant whose note has this id.
+fn constant_is_named(id: &str, formulas: &str, tests: &str) -> bool {
+    let Some(place) = formulas.find(&format!("id: \"{id}\"")) else { return false };
+    let Some(start) = formulas[..place].rfind("pub static ") else { return false };
+    let name = formulas[start + "pub static ".len()..].split(':').next().unwrap_or_default();
+    let is_part = |letter: char| letter.is_alphanumeric() || letter == '_';
+    tests.split(|letter: char| !is_part(letter)).any(|word| word == name)
+}
