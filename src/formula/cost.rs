@@ -189,7 +189,9 @@ pub static ANNUITY: Formula<fn(Ratio, Time) -> Ratio> = Formula {
         equation: "b = (1 − (1 + r)^(−n))/r; r = 0: b = n",
         inputs: &[("r", "rate"), ("n", "years")],
         validity: "rate above −100 %, payment at the end of each year",
-        sources: &[Source::publication("present value of an annuity, any text on engineering economy")],
+        sources: &[Source::derived(
+            "geometric series of discounted payments; checked against printed tables of interest factors",
+        )],
     },
     apply: annuity,
 };

@@ -113,7 +113,7 @@ pub static SCREW_SAG: Formula<fn(Length, Length, Ratio) -> Length> = Formula {
         equation: "δ = c·ρ·A·g·L⁴/(E·I); c = 1/8 (λ² < 5), 5/384 (< 12), 1/184.6 (< 18), 1/384 (above)",
         inputs: &[("d_c", "core-diameter"), ("L", "free-length"), ("λ²", "eigenvalue-squared")],
         validity: "solid steel, horizontal, nut ignored, sag small against the length",
-        sources: &[Source::publication("deflection of uniform beams under their weight, any table of beam cases")],
+        sources: &[Source::memory("Roark, Formulas for Stress and Strain, beams under uniform load")],
     },
     apply: screw_sag,
 };
@@ -170,7 +170,7 @@ pub static BOW_AMPLIFICATION: Formula<fn(AngularVelocity, AngularVelocity, Ratio
         equation: "x/e_0 = r²/√((1 − r²)² + (2·D·r)²), r = n/n_cr",
         inputs: &[("n", "speed"), ("n_cr", "whip-speed"), ("D", "damping")],
         validity: "first bending mode; without damping infinite at the critical speed",
-        sources: &[Source::publication("W. T. Thomson, Theory of Vibration with Applications, rotating unbalance")],
+        sources: &[Source::memory("W. T. Thomson, Theory of Vibration with Applications, rotating unbalance")],
     },
     apply: bow_amplification,
 };
