@@ -1,6 +1,6 @@
 //! The whole road, top to bottom: from a brief to the record.
 
-use crate::brief::{self, Brief};
+use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
 use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
 use crate::record::{DecisionRecord, Parts, build};
@@ -8,7 +8,7 @@ use crate::rule::{self, Rulebook};
 use crate::search::{
     AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, never_entered, search_axis,
 };
-use crate::select::Machine;
+use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
 use crate::yaml::{Fault, Faults};
 use std::path::{Path, PathBuf};
@@ -55,7 +55,7 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
     let mut never: Vec<NeverEntered> = Vec::new();
     for axis in 0..inputs.brief.axes.len() {
         let demand = Demand::new(&inputs.brief, axis, Mass::of_si(0.0));
-        let setting = setting(&inputs, axis, &[], false);
+        let setting = setting(&inputs, Coupling::default(), &[], false);
         for family in considered(&inputs.brief, axis) {
             let work = Never { demand: &demand, setting: &setting };
             never.extend(with_family(family, &demand, &inputs.catalog, work).into_iter().flatten());
@@ -78,47 +78,78 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
     Err(faults)
 }
 
-fn setting<'a>(inputs: &'a Inputs, axis: usize, waived: &'a [String], exhaustive: bool) -> Setting<'a> {
-    let limits = &inputs.brief.limits;
+fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exhaustive: bool) -> Setting<'a> {
     Setting {
         catalog: &inputs.catalog,
         rulebook: &inputs.rulebook,
         merit: Merit::new(&inputs.brief.prefer),
-        coupling: Coupling {
-            mass: inputs.brief.axes[axis].carried_by.is_some(),
-            purchase: limits.purchase.is_some(),
-            power: limits.supply_power.is_some(),
-            motors: limits.motor_models.is_some(),
-            gearboxes: limits.gearbox_models.is_some(),
-        },
+        coupling,
         waived,
         exhaustive,
     }
 }
 
 /// From the inputs to the record.
+///
+/// Limits of the machine enter one by one: the machine is chosen under those that are known to bind, at first
+/// none, and checked against all. A machine that keeps all limits is the best under all, since fewer limits
+/// allow no worse one. A limit that is exceeded joins, and the axes are searched again for what it counts.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
-    let settings: Vec<Setting<'_>> =
-        (0..brief.axes.len()).map(|axis| setting(inputs, axis, &waived[axis], exhaustive)).collect();
-    let searches = search_all(brief, &settings);
-    let machine = Machine { brief, offers: searches.iter().map(|search| search.offers.clone()).collect() };
-    let choice = machine.offers.iter().all(|offers| !offers.is_empty()).then(|| {
-        machine.choose(exhaustive, |axis, found, carried| {
-            let demand = Demand::new(brief, axis, Mass::of_si(carried));
-            admissible(found.family, &found.path, &demand, &settings[axis])
-        })
-    });
-    build(&Parts {
-        brief,
-        catalog: &inputs.catalog,
-        rulebook: &inputs.rulebook,
-        searches: &searches,
-        settings: &settings,
-        machine: &machine,
-        choice: choice.as_ref(),
-    })
+    let mut coupling = Coupling::default();
+    let mut limits = Limits { lead_time: brief.limits.lead_time, ..Limits::default() };
+    loop {
+        let settings: Vec<Setting<'_>> =
+            waived.iter().map(|waived| setting(inputs, coupling, waived, exhaustive)).collect();
+        let searches = search_all(brief, &settings);
+        let offers = || searches.iter().map(|search| search.offers.clone()).collect();
+        let machine = Machine { brief, limits, offers: offers() };
+        let complete = machine.offers.iter().all(|offers| !offers.is_empty());
+        let choice = complete.then(|| {
+            machine.choose(exhaustive, |axis, found, carried| {
+                let demand = Demand::new(brief, axis, Mass::of_si(carried));
+                admissible(found.family, &found.path, &demand, &settings[axis])
+            })
+        });
+        let whole = Machine { brief, limits: brief.limits, offers: offers() };
+        let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
+        let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
+        if !join(&exceeded, complete && picks.is_empty(), &brief.limits, &mut coupling, &mut limits) {
+            let parts = Parts {
+                brief,
+                catalog: &inputs.catalog,
+                rulebook: &inputs.rulebook,
+                searches: &searches,
+                settings: &settings,
+                machine: &whole,
+                choice: choice.as_ref(),
+            };
+            return build(&parts);
+        }
+    }
+}
+
+/// Lets the limits that are exceeded join; says whether any did. Carried mass joins first when axes do not
+/// fit on each other.
+fn join(exceeded: &[&str], stuck: bool, all: &Limits, coupling: &mut Coupling, limits: &mut Limits) -> bool {
+    let before = *coupling;
+    if stuck {
+        coupling.mass = true;
+    }
+    for key in exceeded {
+        match *key {
+            "purchase" => (coupling.purchase, limits.purchase) = (true, all.purchase),
+            "supply-power" => (coupling.power, limits.supply_power) = (true, all.supply_power),
+            "motor-models" => (coupling.motors, limits.motor_models) = (true, all.motor_models),
+            "gearbox-models" => (coupling.gearboxes, limits.gearbox_models) = (true, all.gearbox_models),
+            "tool-point-error" => (coupling.error, limits.tool_point_error) = (true, all.tool_point_error),
+            _ => {}
+        }
+    }
+    // the mass of a drive counts wherever any limit makes axes give way to each other
+    coupling.mass |= *coupling != before;
+    *coupling != before
 }
 
 fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {

@@ -5,6 +5,7 @@ use crate::characteristic as ch;
 use crate::drive::{Family, Merit};
 use crate::ledger::Ledger;
 use crate::units::Measure;
+use std::collections::BTreeMap;
 
 /// What a configuration brings to the machine; less is better throughout.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,6 +62,8 @@ impl Attributes {
 pub struct Coupling {
     /// Another axis carries this one.
     pub mass: bool,
+    /// The error at the tool is limited; it counts in any case, so that the set shows cost against accuracy.
+    pub error: bool,
     /// The purchase is limited.
     pub purchase: bool,
     /// The power is limited.
@@ -80,8 +83,12 @@ impl Coupling {
             && (!self.mass || a.mass <= b.mass)
             && (!self.purchase || a.purchase <= b.purchase)
             && (!self.power || a.power <= b.power)
-            && (!self.motors || a.motor == b.motor)
-            && (!self.gearboxes || a.gearbox == b.gearbox || a.gearbox == 0)
+    }
+
+    /// Only drives with the same key are compared: where models are limited, one cannot stand for another.
+    #[inline(always)]
+    fn key(&self, attributes: &Attributes) -> (u64, u64) {
+        (if self.motors { attributes.motor } else { 0 }, if self.gearboxes { attributes.gearbox } else { 0 })
     }
 }
 
@@ -89,37 +96,42 @@ impl Coupling {
 #[derive(Debug, Clone)]
 pub struct Front {
     coupling: Coupling,
-    /// Its members, in no order.
-    pub members: Vec<(Attributes, Path)>,
+    groups: BTreeMap<(u64, u64), Vec<(Attributes, Path)>>,
 }
 
 impl Front {
     /// An empty set.
     pub fn new(coupling: Coupling) -> Front {
-        Front { coupling, members: Vec::new() }
+        Front { coupling, groups: BTreeMap::new() }
     }
 
     /// Offers a configuration; of two that are equal in every respect the smaller path stays.
     #[inline]
     pub fn offer(&mut self, attributes: Attributes, path: Path) {
         let coupling = self.coupling;
-        let beaten = self.members.iter().position(|(other, other_path)| {
+        let members = self.groups.entry(coupling.key(&attributes)).or_default();
+        let beaten = members.iter().position(|(other, other_path)| {
             coupling.covers(other, &attributes) && (!coupling.covers(&attributes, other) || *other_path <= path)
         });
         if let Some(place) = beaten {
             // what beats one often beats the next; the order of members has no meaning
-            self.members.swap(0, place);
+            members.swap(0, place);
             return;
         }
-        self.members.retain(|(other, _)| !coupling.covers(&attributes, other));
-        self.members.push((attributes, path));
+        members.retain(|(other, _)| !coupling.covers(&attributes, other));
+        members.push((attributes, path));
     }
 
     /// Takes in another set.
     pub fn merge(mut self, other: Front) -> Front {
-        for (attributes, path) in other.members {
+        for (attributes, path) in other.into_members() {
             self.offer(attributes, path);
         }
         self
+    }
+
+    /// The members, in no order that has a meaning.
+    pub fn into_members(self) -> impl Iterator<Item = (Attributes, Path)> {
+        self.groups.into_values().flatten()
     }
 }

@@ -95,7 +95,7 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -
         .map(|(partial, _)| partial)
         .reduce(|| Partial::new(rules, setting), Partial::merge);
     let named = |(attributes, path): (Attributes, Path)| Found { family: family.id(), path, attributes };
-    let mut front: Vec<Found> = found.front.members.into_iter().map(named).collect();
+    let mut front: Vec<Found> = found.front.into_members().map(named).collect();
     front.sort_by(Found::order);
     Walk {
         census: Census {

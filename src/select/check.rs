@@ -70,7 +70,7 @@ pub fn needs(machine: &Machine<'_>, picks: &[usize]) -> Needs {
         masses,
         exceeded: Vec::new(),
     };
-    let limits = &machine.brief.limits;
+    let limits = &machine.limits;
     let mut compare = |key, reached: f64, allowed: Option<f64>| {
         if let Some(allowed) = allowed {
             let keeps = reached <= allowed * (1.0 + TOLERANCE);

@@ -17,7 +17,7 @@ mod tree;
 
 pub use check::{Needs, needs};
 
-use crate::brief::Brief;
+use crate::brief::{Brief, Limits};
 use crate::search::{Found, Offer};
 use crate::units::Measure;
 
@@ -26,6 +26,8 @@ use crate::units::Measure;
 pub struct Machine<'a> {
     /// The brief.
     pub brief: &'a Brief,
+    /// The limits that are kept; the brief may state more.
+    pub limits: Limits,
     /// What each axis offers, best first.
     pub offers: Vec<Vec<Offer>>,
 }

@@ -51,7 +51,7 @@ pub fn solve(machine: &Machine<'_>, kept: &[Vec<usize>], cuts: &[Vec<usize>]) ->
         });
         terms.map(|(x, attributes)| of(attributes) * x).sum()
     };
-    let limits = &machine.brief.limits;
+    let limits = &machine.limits;
     let mut model = vars.minimise(total(&|attributes| attributes.merit)).using(microlp).with_time_limit(MOST_SECONDS);
     for columns in &binaries {
         model = model.with(constraint!(columns.iter().map(|&(_, x)| x).sum::<Expression>() == 1.0));

@@ -22,7 +22,7 @@ pub fn reduce(machine: &Machine<'_>) -> Vec<Vec<usize>> {
     if everything.iter().any(Vec::is_empty) {
         return everything;
     }
-    let limits = &machine.brief.limits;
+    let limits = &machine.limits;
     let limited: Vec<Limited> = [
         limits.purchase.map(|limit| Limited { use_of: |attributes| attributes.purchase, limit: limit.0 }),
         limits.tool_point_error.map(|limit| Limited {

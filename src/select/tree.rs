@@ -53,7 +53,7 @@ pub fn search(machine: &Machine<'_>, kept: &[Vec<usize>], cuts: &[Vec<usize>]) -
         }
         rest[axis] = std::array::from_fn(|index| rest[axis + 1][index] + least[index]);
     }
-    let limits = &machine.brief.limits;
+    let limits = &machine.limits;
     let loose = |limit: Option<f64>| limit.map_or(f64::INFINITY, |limit| limit * (1.0 + 1e-9));
     let limits = [
         f64::INFINITY,
