@@ -15,6 +15,7 @@ mod markup;
 mod reasons;
 mod reviewer;
 mod sheet;
+mod sizes;
 mod view;
 mod words;
 

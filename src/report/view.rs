@@ -1,6 +1,6 @@
 //! The record as the templates' builders read it: look-ups by id, and figures in the reader's units.
 
-use super::{figure, inch, markup, words};
+use super::{figure, inch, words};
 use crate::record::*;
 use crate::units::UnitSystem;
 
@@ -85,73 +85,6 @@ impl<'a> View<'a> {
     pub fn brief_words(&self, id: &str) -> String {
         let words = self.words_of(id);
         words.split(": ").next().unwrap_or(&words).to_string()
-    }
-
-    /// A drive in one phrase with its main sizes, marked for the glossary.
-    pub fn drive(&self, candidate: &CandidateRecord) -> String {
-        let drives = self.drives(candidate);
-        let family = words::family(&candidate.family);
-        let sizes = self.sizes(candidate);
-        let each = match drives {
-            0 | 1 => String::new(),
-            2 => ", one on each side".into(),
-            _ => format!(", {drives} of them"),
-        };
-        if sizes.is_empty() { format!("{family}{each}") } else { format!("{family}, {sizes}{each}") }
-    }
-
-    /// How many drives move the axis together.
-    pub fn drives(&self, candidate: &CandidateRecord) -> u64 {
-        let motors =
-            candidate.components.iter().filter(|part| part.role == "motor").map(|part| part.count).sum::<f64>();
-        let drives = candidate.value("drives").unwrap_or(if motors > 0.0 { motors } else { 1.0 });
-        if drives.is_finite() && drives >= 1.0 { drives.round() as u64 } else { 1 }
-    }
-
-    /// The main sizes of a drive in one phrase.
-    pub fn sizes(&self, candidate: &CandidateRecord) -> String {
-        let size = |name: &str| {
-            candidate
-                .parameters
-                .iter()
-                .find(|parameter| parameter.name == name)
-                .map(|parameter| self.parameter(parameter))
-        };
-        let mut parts: Vec<String> = Vec::new();
-        let mut named: Vec<&str> = Vec::new();
-        let mut add = |name: &'static str, phrase: &dyn Fn(String) -> String| {
-            if let Some(value) = size(name) {
-                parts.push(phrase(value));
-                named.push(name);
-            }
-        };
-        add("diameter", &|value| format!("{value} diameter"));
-        add("lead", &|value| format!("{value} {}", markup::term("lead", "lead")));
-        add("grade", &|value| format!("{} {value}", markup::term("grade", "grade")));
-        add("ends", &|value| format!("ends {value}"));
-        add("preload", &|value| format!("{} {value}", markup::term("preload", "preload")));
-        add("module", &|value| format!("{} {value}", markup::term("module", "module")));
-        add("teeth", &|value| format!("{value}-tooth {}", markup::term("pinion", "pinion")));
-        add("quality", &|value| format!("quality {value}"));
-        add("ratio", &|value| format!("{} {value}:1", markup::term("gearbox-ratio", "gearbox")));
-        for parameter in &candidate.parameters {
-            // the helix angle is said by the family; its number stands in the worksheet
-            if parameter.name != "helix" && !named.contains(&parameter.name.as_str()) {
-                parts.push(format!("{} {}", words::spaced(&parameter.name), self.parameter(parameter)));
-            }
-        }
-        parts.join(", ")
-    }
-
-    fn parameter(&self, parameter: &Parameter) -> String {
-        match &parameter.value {
-            ParameterValue::Number { value, unit } if unit == "mm" && parameter.name == "module" => {
-                // a module keeps its millimetres: it is the name of the tooth size
-                format!("{} mm", figure::figure(*value, 4))
-            }
-            ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, self.units, 4),
-            ParameterValue::Word { value, .. } => value.clone(),
-        }
     }
 }
 

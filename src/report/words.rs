@@ -29,10 +29,14 @@ pub fn is_rack(family: &str) -> bool {
 /// A component's role in words.
 pub fn role(id: &str) -> String {
     match id {
-        "screw" => "screw".into(),
-        "end-support" => "end bearing arrangement".into(),
-        "reduction" => "coupling or belt".into(),
-        "scale" => term("linear-scale", "linear scale"),
+        "ball-screw" => "screw with nut".into(),
+        "screw-grade" => format!("{} of the screw", term("grade", "grade")),
+        "preload-class" => format!("{} of the nut", term("preload", "preload")),
+        "end-arrangement" => "arrangement of the screw's ends".into(),
+        "screw-reduction" => "coupling or belt".into(),
+        "rack-grade" => "quality of the rack".into(),
+        "servo-motor" => "motor".into(),
+        "linear-scale" => term("linear-scale", "linear scale"),
         "pinion" => term("pinion", "pinion"),
         other => spaced(other),
     }

@@ -192,3 +192,22 @@ fn the_worksheet_keeps_its_working_order_and_shows_the_numbers_put_in() {
     let phases = tables.iter().find(|rows| rows[0][0] == "phase").expect("a table of phases");
     assert_eq!(phases.len(), 1 + 8);
 }
+
+#[test]
+fn every_caution_that_a_drive_can_need_has_a_text() {
+    let mut brief = axiswright::brief::load("starter.yaml", axiswright::brief::starter()).expect("the starter");
+    brief.environment = vec!["wood dust".into()];
+    let mut axis = brief.axes[0].clone();
+    axis.inclination = axiswright::units::parse("90 deg").expect("an angle");
+    axis.people_below.value = true;
+    axis.drives.value = 2;
+    axis.counterbalance = Some(axiswright::brief::Counterbalance {
+        kind: axiswright::brief::CounterbalanceKind::Gas,
+        share: axiswright::units::parse("50 %").expect("a share"),
+    });
+    for family in [None, Some("ball-screw"), Some("helical-rack")] {
+        for id in axiswright::drive::cautions(&brief, &axis, family, true) {
+            assert!(CAUTIONS.iter().any(|(known, _)| *known == id), "{id} has no text");
+        }
+    }
+}

@@ -1,0 +1,105 @@
+//! A drive in one phrase with its main sizes, in the order in which a buyer would say them.
+
+use super::figure;
+use super::markup::term;
+use super::view::View;
+use super::words;
+use crate::record::*;
+
+impl View<'_> {
+    /// A drive in one phrase with its main sizes, marked for the glossary.
+    pub fn drive(&self, candidate: &CandidateRecord) -> String {
+        let family = words::family(&candidate.family);
+        let sizes = self.sizes(candidate);
+        let each = match self.drives(candidate) {
+            0 | 1 => String::new(),
+            2 => ", one on each side".into(),
+            drives => format!(", {drives} of them"),
+        };
+        if sizes.is_empty() { format!("{family}{each}") } else { format!("{family}, {sizes}{each}") }
+    }
+
+    /// How many drives move the axis together.
+    pub fn drives(&self, candidate: &CandidateRecord) -> u64 {
+        let motor = |part: &&ComponentRecord| matches!(part.role.as_str(), "motor" | "servo-motor");
+        let motors = candidate.components.iter().filter(motor).map(|part| part.count).sum::<f64>();
+        let drives = candidate.value("drives").unwrap_or(if motors > 0.0 { motors } else { 1.0 });
+        if drives.is_finite() && drives >= 1.0 { drives.round() as u64 } else { 1 }
+    }
+
+    /// The main sizes of a drive in one phrase.
+    ///
+    /// The helix angle is said by the family and the gearbox by its ratio; both stand in full in part two.
+    pub fn sizes(&self, candidate: &CandidateRecord) -> String {
+        const ORDER: [&str; 11] = [
+            "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "motor", "feedback",
+        ];
+        let rack = words::is_rack(&candidate.family);
+        let known = ORDER.iter().filter_map(|name| candidate.parameters.iter().find(|size| size.name == *name));
+        let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
+        let others = candidate.parameters.iter().filter(|size| !said(&size.name));
+        let phrases: Vec<String> = known.chain(others).map(|size| self.phrase(size, rack)).collect();
+        phrases.join(", ")
+    }
+
+    fn phrase(&self, size: &Parameter, rack: bool) -> String {
+        let value = self.size(size);
+        match size.name.as_str() {
+            "diameter" => format!("{value} diameter"),
+            "lead" => format!("{value} {}", term("lead", "lead")),
+            "grade" => grade(&value),
+            "ends" => ends(&value),
+            "preload" => preload(&value),
+            "module" => format!("{} {value}", term("module", "module")),
+            "teeth" => format!("{value}-tooth {}", term("pinion", "pinion")),
+            "quality" => format!("quality {value}"),
+            "ratio" if rack => format!("{} {value}:1", term("gearbox-ratio", "gearbox")),
+            "ratio" if value == "1" => "driven 1:1".into(),
+            "ratio" => format!("reduced {value}:1"),
+            "motor" => format!("motor {value}"),
+            "feedback" if value == "motor" => "measured at the motor".into(),
+            "feedback" => format!("measured by {} {value}", term("linear-scale", "linear scale")),
+            other => format!("{} {value}", words::spaced(other)),
+        }
+    }
+
+    fn size(&self, size: &Parameter) -> String {
+        match &size.value {
+            // a module keeps its millimetres: they are the name of the tooth size
+            ParameterValue::Number { value, unit } if size.name == "module" => {
+                format!("{} {unit}", figure::figure(*value, 4))
+            }
+            ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, self.units, 4),
+            ParameterValue::Word { value, .. } => value.clone(),
+        }
+    }
+}
+
+/// "ground-p3" is a manufacture and a grade; any other word stands as it is.
+fn grade(word: &str) -> String {
+    let name = term("grade", "grade");
+    match word.rsplit_once('-') {
+        Some((manufacture, grade)) if !grade.is_empty() && grade.len() <= 3 => {
+            format!("{}, {name} {}", words::spaced(manufacture), grade.to_uppercase())
+        }
+        _ => format!("{name} {word}"),
+    }
+}
+
+fn ends(word: &str) -> String {
+    match word {
+        "fixed-fixed" => "both ends fixed".into(),
+        "fixed-supported" => "one end fixed, one supported".into(),
+        "fixed-free" => "one end fixed, one free".into(),
+        other => format!("ends {other}"),
+    }
+}
+
+fn preload(word: &str) -> String {
+    let name = term("preload", "preload");
+    match word {
+        "clearance" => format!("no {name}"),
+        "light" | "medium" | "heavy" => format!("{word} {name}"),
+        other => format!("{name} {other}"),
+    }
+}
