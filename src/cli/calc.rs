@@ -1,6 +1,6 @@
 //! `calc`: one formula with its equation, inputs, result, validity and source.
 
-use super::{Answer, Console, Failure};
+use super::{Answer, Console, Failure, json};
 use crate::calc::{self, CalcError};
 use crate::report;
 use crate::units::UnitSystem;
@@ -58,13 +58,6 @@ impl Calc {
         }
         text
     }
-}
-
-/// A JSON value as text with a line end.
-pub(super) fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
-    serde_json::to_string_pretty(value)
-        .map(|text| text + "\n")
-        .map_err(|error| Failure::Ours(format!("the answer cannot be written as JSON: {error}")))
 }
 
 fn list(as_json: bool) -> Result<String, Failure> {

@@ -12,6 +12,7 @@ mod explain;
 pub mod folder;
 mod keys;
 mod new;
+mod recommend;
 mod units;
 
 pub use console::{Console, Failure};
@@ -49,6 +50,7 @@ struct Line {
 
 #[derive(Subcommand)]
 enum Command {
+    Recommend(Box<recommend::Recommend>),
     Calc(calc::Calc),
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
@@ -58,12 +60,20 @@ enum Command {
 impl Command {
     fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         match self {
+            Command::Recommend(command) => command.run(console),
             Command::Calc(command) => command.run(console),
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),
             Command::New(command) => command.run(console),
         }
     }
+}
+
+/// A JSON value as text with a line end.
+fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
+    serde_json::to_string_pretty(value)
+        .map(|text| text + "\n")
+        .map_err(|error| Failure::Ours(format!("the answer cannot be written as JSON: {error}")))
 }
 
 /// Runs the program on the command line of this process.

@@ -1,0 +1,78 @@
+//! `recommend`: chooses the drives of every axis of a brief, and says why.
+
+use super::units::Units;
+use super::{Answer, Console, Failure, folder};
+use crate::pipeline::{self, Inputs};
+use crate::record::{DecisionRecord, Outcome};
+use crate::report;
+use clap::Args;
+use std::path::PathBuf;
+
+/// Choose the drives of every axis, and say why
+#[derive(Args)]
+pub struct Recommend {
+    /// The brief, a YAML file; `axiswright new` prints one to start from
+    brief: PathBuf,
+    /// Print the decision record as JSON instead of the report
+    #[arg(long)]
+    json: bool,
+    /// Write a decision folder: recommendation.md, record.json and inputs/; nothing goes to stdout but --json
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+    /// Folder with catalogue files that add to or replace the built-in parts; may be given again
+    #[arg(long, value_name = "DIR")]
+    catalog: Vec<PathBuf>,
+    /// Folder with rule files that add to or replace the built-in rules; may be given again
+    #[arg(long, value_name = "DIR")]
+    rules: Vec<PathBuf>,
+    /// Judge every configuration, without pruning or bounding; the answer is the same and takes longer
+    #[arg(long)]
+    exhaustive: bool,
+    /// Units of the report; the record stays metric
+    #[arg(long, value_enum, default_value_t = Units::Metric)]
+    units: Units,
+}
+
+impl Recommend {
+    /// Runs the command.
+    pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
+        if let Some(folder) = &self.out {
+            folder::may_write(folder).map_err(refused)?;
+        }
+        let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        let record = pipeline::recommend(&inputs, self.exhaustive);
+        if let Some(folder) = &self.out {
+            folder::write(folder, &self.files(&inputs, &record)?).map_err(refused)?;
+            console.message(&format!("written to {}", folder.display()));
+        }
+        if self.json {
+            console.result(&super::json(&record)?)?;
+        } else if self.out.is_none() {
+            console.result(&report::markdown(&record, self.units.system()))?;
+        }
+        Ok(match record.outcome {
+            Outcome::Chosen => Answer::Yes,
+            Outcome::NothingAdmissible | Outcome::MachineLimit => {
+                console.message("no machine can be recommended; the report says what stands in the way");
+                Answer::No
+            }
+        })
+    }
+
+    /// The files of the decision folder.
+    fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, String)>, Failure> {
+        Ok(vec![
+            ("recommendation.md".into(), report::markdown(record, self.units.system())),
+            ("record.json".into(), super::json(record)?),
+            (PathBuf::from("inputs").join(&inputs.brief.name), inputs.brief.text.clone()),
+        ])
+    }
+}
+
+/// A folder that cannot be written is the fault of who named it, unless the system broke.
+fn refused(error: folder::FolderError) -> Failure {
+    match error {
+        folder::FolderError::Stranded { .. } => Failure::Ours(error.to_string()),
+        _ => Failure::Input(error.to_string()),
+    }
+}

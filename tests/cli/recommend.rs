@@ -1,0 +1,223 @@
+//! `recommend`: streams, exit status, the record's fields, and the decision folder.
+
+use crate::{axiswright, run};
+use serde_json::Value;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::sync::LazyLock;
+
+/// A brief of one short axis, so that a run is quick.
+const BRIEF: &str = "\
+machine: Test slide
+currency: EUR
+axes:
+  slide:
+    direction: horizontal
+    travel: 600 mm
+    moved-mass: 120 kg
+    speed: 15 m/min
+    acceleration: 2 m/s²
+    families: [ball-screw]
+";
+
+/// The same axis asked for something that nothing can do.
+fn impossible() -> String {
+    BRIEF.replace("speed: 15 m/min", "speed: 590 m/min").replace("2 m/s²", "95 m/s²")
+}
+
+struct Room {
+    folder: tempfile::TempDir,
+}
+
+impl Room {
+    fn with(brief: &str) -> Room {
+        let folder = tempfile::tempdir().expect("a folder");
+        fs::write(folder.path().join("brief.yaml"), brief).expect("a brief");
+        Room { folder }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn text(&self, name: &str) -> String {
+        self.path(name).display().to_string()
+    }
+}
+
+fn names(folder: &Path) -> Vec<String> {
+    let entries = fs::read_dir(folder).expect("a folder");
+    let mut names: Vec<String> =
+        entries.map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned()).collect();
+    names.sort();
+    names
+}
+
+static REPORT: LazyLock<crate::Run> = LazyLock::new(|| {
+    let room = Room::with(BRIEF);
+    run(&["recommend", &room.text("brief.yaml")])
+});
+
+static RECORD: LazyLock<(crate::Run, Value)> = LazyLock::new(|| {
+    let room = Room::with(BRIEF);
+    let run = run(&["recommend", &room.text("brief.yaml"), "--json"]);
+    let value = serde_json::from_str(&run.out).expect("JSON");
+    (run, value)
+});
+
+#[test]
+fn the_report_goes_to_stdout_and_nothing_to_stderr() {
+    assert_eq!((REPORT.status, REPORT.err.as_str()), (0, ""));
+    assert!(REPORT.out.starts_with("# Linear drives: Test slide\n"), "{}", &REPORT.out[..200]);
+    assert!(REPORT.out.ends_with('\n'));
+}
+
+#[test]
+fn the_record_has_the_fields_of_the_contract() {
+    let (run, record) = &*RECORD;
+    assert_eq!((run.status, run.err.as_str()), (0, ""));
+    assert_eq!(record["record"], "axiswright/1");
+    assert_eq!(record["tool"], env!("CARGO_PKG_VERSION"));
+    assert_eq!(record["outcome"], "chosen");
+    let has = |value: &Value, fields: &[&str]| {
+        for field in fields {
+            assert!(value.get(field).is_some(), "`{field}` is missing in {}", value.to_string().split_at(80).0);
+        }
+    };
+    has(record, &["inputs", "assumptions", "waivers", "axes", "machine"]);
+    for input in record["inputs"].as_array().expect("a list") {
+        has(input, &["role", "name", "sha256"]);
+        assert!(["brief", "catalog", "rules"].contains(&input["role"].as_str().expect("a role")));
+        assert_eq!(input["sha256"].as_str().expect("a hash").len(), 64);
+        assert!(!input["name"].as_str().expect("a name").starts_with('/'));
+    }
+    for assumed in record["assumptions"].as_array().expect("a list") {
+        has(assumed, &["key", "value", "unit", "source"]);
+    }
+    let axis = &record["axes"][0];
+    has(axis, &["name", "outcome", "chosen", "runners-up", "families", "turning-points"]);
+    has(&axis["families"][0], &["family", "configurations", "admissible", "best", "nearest", "excluded-by"]);
+    let chosen = &axis["chosen"];
+    has(chosen, &["family", "components", "parameters", "worksheet", "findings", "cost"]);
+    has(&chosen["parameters"], &["diameter", "lead", "grade", "ends", "preload"]);
+    has(&chosen["components"][0], &["role", "designation", "count"]);
+    has(&chosen["worksheet"][0], &["id", "symbol", "value", "unit", "origin", "formula", "inputs"]);
+    has(&chosen["findings"][0], &["rule", "obligation", "demand", "limit", "unit", "utilisation", "verdict"]);
+    has(&chosen["cost"], &["purchase", "whole-life", "lines"]);
+    has(
+        &record["machine"],
+        &["purchase", "whole-life-cost", "tool-point-error", "peak-power", "motor-models", "solver"],
+    );
+    has(&record["machine"]["solver"], &["status", "objective", "bound"]);
+}
+
+#[test]
+fn a_requirement_that_nothing_meets_gives_status_one_and_a_report() {
+    let room = Room::with(&impossible());
+    let run = run(&["recommend", &room.text("brief.yaml")]);
+    assert_eq!(run.status, 1, "{}", run.err);
+    assert!(run.out.contains("No machine can be recommended"), "{}", run.out);
+    assert!(run.out.contains("What stands in the way"));
+}
+
+#[test]
+fn a_faulty_brief_gives_status_two_and_writes_nothing() {
+    let room = Room::with(&BRIEF.replace("travel: 600 mm", "travle: 600 mm").replace("120 kg", "120 mm"));
+    let run = run(&["recommend", &room.text("brief.yaml"), "--out", &room.text("decision")]);
+    assert_eq!((run.status, run.out.as_str()), (2, ""));
+    assert!(run.err.contains("did you mean `travel`?") && run.err.contains("moved-mass"), "all faults: {}", run.err);
+    assert!(!run.err.contains('\u{1b}'), "no colour away from a terminal");
+    assert_eq!(names(room.folder.path()), ["brief.yaml"]);
+}
+
+#[test]
+fn files_that_are_not_there_give_status_two() {
+    let room = Room::with(BRIEF);
+    let brief = room.text("brief.yaml");
+    let nowhere = room.text("nowhere");
+    for arguments in [
+        vec!["recommend", &nowhere],
+        vec!["recommend", &brief, "--catalog", &nowhere],
+        vec!["recommend", &brief, "--rules", &nowhere],
+        vec!["recommend", &brief, "--threads", "0"],
+        vec!["recommend", &brief, "--units", "cubits"],
+        vec!["recommend"],
+    ] {
+        let run = run(&arguments);
+        assert_eq!((run.status, run.out.as_str()), (2, ""), "{arguments:?}: {}", run.err);
+        assert!(!run.err.is_empty());
+    }
+}
+
+#[test]
+fn a_decision_folder_is_written_whole_and_holds_the_same_as_stdout() {
+    let room = Room::with(BRIEF);
+    let run = run(&["recommend", &room.text("brief.yaml"), "--out", &room.text("decision")]);
+    assert_eq!((run.status, run.out.as_str()), (0, ""), "{}", run.err);
+    assert_eq!(names(&room.path("decision")), ["inputs", "recommendation.md", "record.json"]);
+    let text = |name: &str| fs::read_to_string(room.path(name)).expect("a file");
+    assert_eq!(text("decision/recommendation.md"), REPORT.out);
+    assert_eq!(text("decision/record.json"), RECORD.0.out);
+    assert_eq!(text("decision/inputs/brief.yaml"), BRIEF);
+    assert_eq!(names(room.folder.path()), ["brief.yaml", "decision"], "nothing else is left");
+}
+
+#[test]
+fn an_earlier_decision_is_replaced_and_anything_else_refused() {
+    let room = Room::with(BRIEF);
+    let arguments = ["recommend", &room.text("brief.yaml"), "--out", &room.text("decision"), "--quiet"];
+    assert_eq!(run(&arguments).status, 0);
+    fs::write(room.path("decision/recommendation.md"), "old").expect("a file");
+    let again = run(&arguments);
+    assert_eq!((again.status, again.err.as_str()), (0, ""));
+    assert_eq!(fs::read_to_string(room.path("decision/recommendation.md")).expect("a file"), REPORT.out);
+    fs::write(room.path("decision/notes.txt"), "mine").expect("a file");
+    fs::write(room.path("decision/recommendation.md"), "old").expect("a file");
+    let refused = run(&arguments);
+    assert_eq!((refused.status, refused.out.as_str()), (2, ""));
+    assert!(refused.err.contains("notes.txt"), "{}", refused.err);
+    assert_eq!(fs::read_to_string(room.path("decision/recommendation.md")).expect("a file"), "old");
+    assert_eq!(names(room.folder.path()), ["brief.yaml", "decision"]);
+}
+
+#[test]
+fn threads_units_and_where_it_runs_leave_the_record_as_it_is() {
+    let room = Room::with(BRIEF);
+    let elsewhere = axiswright()
+        .args(["recommend", "brief.yaml", "--json", "--threads", "1", "--units", "inch"])
+        .current_dir(room.folder.path())
+        .output()
+        .expect("the program runs");
+    assert_eq!(String::from_utf8(elsewhere.stdout).expect("text"), RECORD.0.out);
+}
+
+#[test]
+fn exhaustive_gives_the_same_record() {
+    let room = Room::with(BRIEF);
+    let run = run(&["recommend", &room.text("brief.yaml"), "--json", "--exhaustive"]);
+    let exhaustive: Value = serde_json::from_str(&run.out).expect("JSON");
+    assert_eq!(exhaustive["axes"][0]["chosen"], RECORD.1["axes"][0]["chosen"]);
+    assert_eq!(exhaustive["machine"], RECORD.1["machine"]);
+}
+
+#[test]
+fn the_report_reads_in_inches_on_request() {
+    let room = Room::with(BRIEF);
+    let run = run(&["recommend", &room.text("brief.yaml"), "--units", "inch"]);
+    assert!(run.out.contains("23.622 in at 590.55 in/min"), "600 mm at 15 m/min");
+}
+
+#[test]
+fn a_reader_that_closes_the_pipe_is_no_fault() {
+    let room = Room::with(BRIEF);
+    let mut child = Command::new(assert_cmd::cargo::cargo_bin("axiswright"))
+        .args(["recommend", &room.text("brief.yaml")])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program runs");
+    drop(child.stdout.take());
+    let output = child.wait_with_output().expect("an end");
+    assert_eq!((output.status.code(), output.stderr.as_slice()), (Some(0), &b""[..]));
+}
