@@ -309,6 +309,7 @@ fn assumptions(view: &View) -> Vec<Named> {
 /// The value of an assumption with its unit.
 pub fn assumed_value(view: &View, assumed: &Assumed) -> String {
     match assumed.unit.as_str() {
+        "" if assumed.key == "energy-price" => format!("{} {} a kWh", assumed.value, view.record.currency),
         "" | "1" => assumed.value.clone(),
         unit => view.text(&format!("{} {unit}", assumed.value)),
     }

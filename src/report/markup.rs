@@ -41,8 +41,13 @@ fn opens_a_list(before: &str, after: &str) -> bool {
     number && (after.is_empty() || after.starts_with(char::is_whitespace))
 }
 
-/// A code span that shows the text as it is, in a table cell too.
+/// A code span that shows the text as it is, in a table cell.
 pub fn code(text: &str) -> String {
+    span(text).replace('|', "\\|")
+}
+
+/// A code span that shows the text as it is, outside of tables.
+pub fn span(text: &str) -> String {
     let text: String = text.trim().chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
     if text.is_empty() {
         return String::new();
@@ -50,7 +55,7 @@ pub fn code(text: &str) -> String {
     let longest = text.split(|c| c != '`').map(str::len).max().unwrap_or(0);
     let fence = "`".repeat(longest + 1);
     let pad = if text.starts_with('`') || text.ends_with('`') { " " } else { "" };
-    format!("{fence}{pad}{}{pad}{fence}", text.replace('|', "\\|"))
+    format!("{fence}{pad}{text}{pad}{fence}")
 }
 
 /// Marks words of the trade that the glossary explains under this slug.
@@ -116,5 +121,6 @@ mod tests {
     fn code_spans_hold_backticks_and_pipes() {
         assert_eq!(code("a`b"), "``a`b``");
         assert_eq!(code("|F|"), "`\\|F\\|`");
+        assert_eq!(span("|F|"), "`|F|`");
     }
 }

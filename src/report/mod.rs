@@ -95,6 +95,7 @@ fn print(document: &Document) -> Result<String, Error> {
         out.write_str(&text).map_err(Error::from)
     });
     environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
+    environment.add_filter("span", |text: String| Value::from_safe_string(markup::span(&text)));
     environment.add_filter("sentence", |text: String| words::sentence(&text));
     for (name, source) in TEMPLATES {
         environment.add_template(name, source)?;

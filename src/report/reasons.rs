@@ -90,7 +90,7 @@ pub fn decided(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Strin
             format!("A {} is out: {}.", words::family(&family.family), view.clause(finding))
         }
         None => format!(
-            "It costs {} over its life, and no other family was offered.",
+            "It costs {} over its life, and no other family was considered.",
             view.money(Some(drive.cost.whole_life))
         ),
     }

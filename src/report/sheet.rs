@@ -12,6 +12,7 @@ pub struct Phases {
     heads: Vec<Head>,
     rows: Vec<Vec<String>>,
     formulas: Vec<PhaseFormula>,
+    extremes: bool,
 }
 
 #[derive(Serialize)]
@@ -80,7 +81,8 @@ pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
             words: view.words_of(&line.id),
         })
         .collect();
-    Some(Phases { heads, rows, formulas })
+    let extremes = phased.iter().any(|line| base(&line.id) == "phase-share" && line.value == Some(0.0));
+    Some(Phases { heads, rows, formulas, extremes })
 }
 
 /// A number alone; its unit stands in the head of the column.

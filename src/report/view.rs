@@ -44,7 +44,7 @@ impl<'a> View<'a> {
     /// The value of a worksheet line: as given, or to three digits where it is worked out.
     pub fn line_value(&self, line: &WorksheetLine) -> String {
         if line.unit.is_empty() {
-            return figure::money(line.value, "");
+            return self.money(line.value);
         }
         figure::quantity(line.value, &line.unit, self.units, if line.origin == "formula" { 4 } else { 6 })
     }
