@@ -47,9 +47,9 @@ fn parse_ratio(text: &str) -> f64 {
     text.split(' ').next().and_then(|number| number.parse().ok()).expect("a number")
 }
 
-/// The same axis asked for something that nothing can do.
+/// The same axis with a travel for which no screw is made.
 fn impossible() -> String {
-    BRIEF.replace("speed: 15 m/min", "speed: 590 m/min").replace("2 m/s²", "95 m/s²")
+    BRIEF.replace("travel: 600 mm", "travel: 60 m")
 }
 
 struct Room {
