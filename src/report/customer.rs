@@ -2,6 +2,7 @@
 //!
 //! Method: sentences of subject, number with unit and limit; the layout is the template's.
 
+use super::assumed::{self, Named};
 use super::figure;
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
@@ -23,6 +24,7 @@ pub struct Customer {
     turning: Vec<String>,
     tight: Vec<AxisNotes>,
     assumptions: Vec<Named>,
+    of_method: String,
     generic: Vec<String>,
     cautions: Vec<Caution>,
 }
@@ -52,12 +54,6 @@ struct Glance {
     accuracy: String,
     life: String,
     price: String,
-}
-
-#[derive(Serialize)]
-struct Named {
-    name: String,
-    value: String,
 }
 
 #[derive(Serialize)]
@@ -99,7 +95,8 @@ pub fn collect(view: &View) -> Customer {
             .collect(),
         turning: record.axes.iter().flat_map(|axis| turning(view, axis)).collect(),
         tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
-        assumptions: assumptions(view),
+        assumptions: assumed::left_open(view),
+        of_method: assumed::of_method(view),
         generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
         cautions: cautions(record),
     }
@@ -225,6 +222,9 @@ fn life(view: &View, drive: &CandidateRecord) -> String {
 fn whole(view: &View) -> Vec<Named> {
     let machine = &view.record.machine;
     let amount = |amount: &Option<Amount>| match amount {
+        Some(Amount { value: Some(value), unit }) if unit == "mm" && *value < 0.1 => {
+            view.quantity(Some(value * 1000.0), "µm")
+        }
         Some(amount) => view.quantity(amount.value, &amount.unit),
         None => figure::NOT_KNOWN.into(),
     };
@@ -280,39 +280,6 @@ fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {
         notes.push(format!("{head}, “{}”: {}.", view.rule_title(&finding.rule), view.clause(finding)));
     }
     AxisNotes { axis: axis.name.clone(), notes }
-}
-
-/// The assumptions by what is assumed, axes with the same value together.
-fn assumptions(view: &View) -> Vec<Named> {
-    let mut lines: Vec<(String, String, Vec<String>)> = Vec::new();
-    for assumed in &view.record.assumptions {
-        let of_axis = view.record.axes.iter().find_map(|axis| {
-            let key = assumed.key.strip_prefix("axes.")?.strip_prefix(axis.name.as_str())?.strip_prefix('.')?;
-            Some((axis.name.clone(), key))
-        });
-        let (axis, key) = of_axis.map_or((None, assumed.key.as_str()), |(axis, key)| (Some(axis), key));
-        let name = words::spaced(&key.replace('.', ", "));
-        let value = assumed_value(view, assumed);
-        let known = lines.iter_mut().find(|(known, text, axes)| *known == name && *text == value && !axes.is_empty());
-        match (known, axis) {
-            (Some((_, _, axes)), Some(axis)) => axes.push(axis),
-            (_, axis) => lines.push((name, value, axis.into_iter().collect())),
-        }
-    }
-    let named = |(name, value, axes): (String, String, Vec<String>)| {
-        let value = if axes.is_empty() { value } else { format!("{value} ({})", words::list(&axes)) };
-        Named { name, value }
-    };
-    lines.into_iter().map(named).collect()
-}
-
-/// The value of an assumption with its unit.
-pub fn assumed_value(view: &View, assumed: &Assumed) -> String {
-    match assumed.unit.as_str() {
-        "" if assumed.key == "energy-price" => format!("{} {} a kWh", assumed.value, view.record.currency),
-        "" | "1" => assumed.value.clone(),
-        unit => view.text(&format!("{} {unit}", assumed.value)),
-    }
 }
 
 fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {

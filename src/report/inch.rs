@@ -54,13 +54,17 @@ pub fn shown(value: f64, unit_name: &str, system: UnitSystem) -> (f64, &str) {
     }
 }
 
-/// A text such as "11 m" as the reader sees it; a text that is no quantity, or is in inch units already, stays.
+/// A text such as "11000 mm" as the reader sees it; one that is no quantity, or is in inch units already, stays.
 pub fn shown_text(text: &str, system: UnitSystem) -> String {
-    if system == UnitSystem::Metric {
-        return text.into();
-    }
     let Some((number, name)) = text.trim().split_once(' ') else { return text.into() };
     let name = name.trim();
+    if system == UnitSystem::Metric {
+        // a long travel is read in metres
+        return match number.parse::<f64>() {
+            Ok(value) if name == "mm" && value >= 1000.0 => format!("{} m", super::figure::figure(value / 1000.0, 7)),
+            _ => text.into(),
+        };
+    }
     let Some(&(dimension, ..)) = INCH.iter().find(|(_, metric, _)| *metric == name) else { return text.into() };
     match (parse_as(dimension, text), number.parse::<f64>()) {
         (Ok(_), Ok(value)) => {
@@ -109,5 +113,6 @@ mod tests {
         assert_eq!(shown_text("20 Hz", UnitSystem::Inch), "20 Hz");
         assert_eq!(shown_text("any", UnitSystem::Inch), "any");
         assert_eq!(shown_text("60 mm", UnitSystem::Metric), "60 mm");
+        assert_eq!(shown_text("11000 mm", UnitSystem::Metric), "11 m");
     }
 }

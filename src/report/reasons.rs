@@ -5,10 +5,14 @@
 //! the one that misses by least. A family that has admissible configurations and lost is told by its cost.
 
 use super::figure;
-use super::view::{View, worst_binding, worst_failing};
+use super::view::{View, failing, worst_binding, worst_failing};
 use super::words;
 use crate::record::*;
 use serde::Serialize;
+
+/// Why a cheaper drive can lose.
+const NOT_COST_ALONE: &str =
+    "cost of one axis alone does not decide, part three sets out by what the machine is chosen";
 
 /// Why an axis got its drive, and why not the others.
 #[derive(Serialize)]
@@ -35,6 +39,11 @@ pub struct AxisMiss {
 struct Miss {
     family: String,
     drive: String,
+    rules: Vec<Missed>,
+}
+
+#[derive(Serialize)]
+struct Missed {
     rule: String,
     demand: String,
     limit: String,
@@ -70,10 +79,8 @@ pub fn decided(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Strin
             format!("It costs {own_money} over its life; a {name} costs {} ({change}).", view.money(Some(rival)))
         } else {
             format!(
-                "A {name} alone would cost less over its life ({} against {own_money}); the whole machine decides: \
-                 smallest {}.",
-                view.money(Some(rival)),
-                view.record.machine.objective
+                "A {name} alone would cost less over its life ({} against {own_money}); {NOT_COST_ALONE}.",
+                view.money(Some(rival))
             )
         };
     }
@@ -98,17 +105,13 @@ pub fn decided(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Strin
 
 /// In one sentence, what stands in the way of an axis without an admissible drive.
 pub fn blocked(view: &View, axis: &AxisRecord) -> String {
-    let nearest = axis.families.iter().filter_map(|family| {
-        let finding = family.nearest.as_ref().and_then(worst_failing)?;
-        Some((family, finding, finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX)))
-    });
-    match nearest.min_by(|first, second| first.2.total_cmp(&second.2)) {
-        Some((family, finding, _)) => format!(
-            "Nearest is a {}: {} ({}).",
-            words::family(&family.family),
-            view.clause(finding),
-            view.rule_title(&finding.rule)
-        ),
+    let miss = |finding: &FindingRecord| finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX);
+    let nearest = axis.families.iter().filter_map(|family| ruling_out(family).map(|(finding, _)| (family, finding)));
+    match nearest.min_by(|first, second| miss(first.1).total_cmp(&miss(second.1))) {
+        Some((family, finding)) => {
+            let title = view.rule_title(&finding.rule);
+            format!("Nearest is a {}: {} (“{title}”).", words::family(&family.family), view.clause(finding))
+        }
         None => "The catalogue gives no configuration that could be judged.".into(),
     }
 }
@@ -151,9 +154,8 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         .filter(|best| best.cost.whole_life < drive.cost.whole_life * (1.0 - 1e-9));
     if let Some(best) = best {
         text += &format!(
-            " The cheapest of its kind for this axis alone costs {}; the whole machine decides: smallest {}.",
-            view.money(Some(best.cost.whole_life)),
-            view.record.machine.objective
+            " The cheapest of its kind for this axis alone costs {}; {NOT_COST_ALONE}.",
+            view.money(Some(best.cost.whole_life))
         );
     }
     text
@@ -177,10 +179,7 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
             figure::change(Some(rival), Some(own))
         );
         if rival < own {
-            text += &format!(
-                " It was not taken because the whole machine decides: smallest {}.",
-                view.record.machine.objective
-            );
+            text += &format!(" It was not taken: {NOT_COST_ALONE}.");
         }
         return text;
     }
@@ -202,29 +201,40 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
 
 /// How an axis without an admissible drive misses.
 pub fn misses(view: &View, axis: &AxisRecord) -> AxisMiss {
-    let miss = |family: &FamilyRecord| {
-        let nearest = family.nearest.as_ref();
-        let finding = nearest.and_then(worst_failing).or(family.best_on_chief_rule.as_ref());
-        let (demand, limit) = finding.map_or_else(
-            || (figure::NOT_KNOWN.to_string(), figure::NOT_KNOWN.to_string()),
-            |finding| {
-                let (demand, limit) = view.pair(finding);
-                let what = view.words_of(&finding.characteristic);
-                (format!("{what} {demand}"), format!("{} {limit}", words::sense(&finding.sense)))
-            },
-        );
-        Miss {
-            family: words::sentence(&words::family(&family.family)),
-            drive: nearest.map_or_else(|| "none could be judged".into(), |nearest| view.sizes(nearest)),
-            rule: finding.map_or_else(String::new, |finding| view.rule_title(&finding.rule)),
-            demand,
-            limit,
-            utilisation: figure::utilisation(finding.and_then(|finding| finding.utilisation)),
-            remedy: finding
-                .and_then(|finding| view.rule(&finding.rule))
-                .map_or_else(String::new, |rule| super::view::one_line(&rule.remedy)),
-        }
-    };
-    let considered = |family: &&FamilyRecord| family.configurations > 0;
-    AxisMiss { axis: axis.name.clone(), families: axis.families.iter().filter(considered).map(miss).collect() }
+    let considered = axis.families.iter().filter(|family| family.configurations > 0);
+    AxisMiss { axis: axis.name.clone(), families: considered.map(|family| miss(view, family)).collect() }
+}
+
+/// How many of the rules that a drive misses stand on page one; part two has them all.
+const MISSES: usize = 3;
+
+fn miss(view: &View, family: &FamilyRecord) -> Miss {
+    let nearest = family.nearest.as_ref();
+    let mut findings: Vec<&FindingRecord> = nearest.map(failing).unwrap_or_default();
+    if findings.is_empty() {
+        findings.extend(family.best_on_chief_rule.as_ref());
+    }
+    let drive = nearest.map_or_else(
+        || "none could be judged".into(),
+        |nearest| {
+            let binding = nearest.findings.iter().filter(|finding| finding.obligation == "shall").count();
+            format!("{}. It misses {} of {binding} binding rules.", view.sizes(nearest), findings.len())
+        },
+    );
+    Miss {
+        family: words::sentence(&words::family(&family.family)),
+        drive,
+        rules: findings.into_iter().take(MISSES).map(|finding| missed(view, finding)).collect(),
+    }
+}
+
+fn missed(view: &View, finding: &FindingRecord) -> Missed {
+    let (demand, limit) = view.pair(finding);
+    Missed {
+        rule: view.rule_title(&finding.rule),
+        demand: format!("{} {demand}", view.brief_words(&finding.characteristic)),
+        limit: format!("{} {limit}", words::sense(&finding.sense)),
+        utilisation: figure::utilisation(finding.utilisation),
+        remedy: view.rule(&finding.rule).map_or_else(String::new, |rule| super::view::one_line(&rule.remedy)),
+    }
 }

@@ -1,6 +1,6 @@
 //! Part three: what the reviewer reads. Inputs, census, machine program, assumptions, rules, formulas, limits.
 
-use super::customer::assumed_value;
+use super::assumed::assumed_value;
 use super::figure;
 use super::view::{View, one_line};
 use super::words;
@@ -138,7 +138,7 @@ pub fn collect(view: &View) -> Reviewer {
                 format!("Axis {}: {drives} that nothing else beats in every respect at once{carried}.", axis.name)
             })
             .collect(),
-        objective: record.machine.objective.clone(),
+        objective: view.objective(),
         solver: vec![
             Named { name: "status", value: words::solver_status(&solver.status).into() },
             Named { name: "objective reached", value: number(solver.objective) },

@@ -65,6 +65,11 @@ impl<'a> View<'a> {
         figure::money(amount, &self.record.currency)
     }
 
+    /// What was minimised, in the record's currency.
+    pub fn objective(&self) -> String {
+        self.record.machine.objective.replace("currency", &self.record.currency)
+    }
+
     /// A text of the brief, such as "60 mm", in the reader's units.
     pub fn text(&self, text: &str) -> String {
         inch::shown_text(text, self.units)
@@ -119,9 +124,14 @@ pub fn worst_binding(candidate: &CandidateRecord) -> Option<&FindingRecord> {
 
 /// The worst binding finding that fails.
 pub fn worst_failing(candidate: &CandidateRecord) -> Option<&FindingRecord> {
+    failing(candidate).into_iter().next()
+}
+
+/// The binding findings that fail, worst first.
+pub fn failing(candidate: &CandidateRecord) -> Vec<&FindingRecord> {
     let kept = |finding: &FindingRecord| finding.verdict == "pass" || finding.verdict == "waived";
     let failed = |finding: &&FindingRecord| finding.obligation == "shall" && !kept(finding);
-    worst_first(candidate).into_iter().find(failed)
+    worst_first(candidate).into_iter().filter(failed).collect()
 }
 
 /// A text on one line.
