@@ -1,6 +1,6 @@
 //! The turning ball screw: what it is joined from, and how it is worked out, in working order.
 //!
-//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, feedback. Each stage
+//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, heat, feedback. Each stage
 //! enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
 //! Limits: the nut's half loads come from phases with constant acceleration; whip and column length are the
 //! whole bearing distance, nut ignored, which is on the safe side.
@@ -32,7 +32,8 @@ const BEARING: usize = 4;
 const REDUCTION: usize = 5;
 const MOTOR: usize = 6;
 const DUTY: usize = 7;
-const FEEDBACK: usize = 8;
+const HEAT: usize = 8;
+const FEEDBACK: usize = 9;
 
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
@@ -228,6 +229,7 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
         sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
         sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
+        motor::holding(sheet);
         sheet.computed(
             ch::COUPLING_LINEAR_STIFFNESS,
             &stiffness::LINEAR_OF_TORSIONAL,
@@ -271,7 +273,11 @@ impl<'a> BallScrewDrive<'a> {
             &inertia::LOAD_INERTIA,
             (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
         );
-        motor::work_out(self.demand, sheet);
+        motor::peak(self.demand, sheet);
+    }
+
+    fn heat<L: Ledger>(&self, sheet: &mut L) {
+        motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(
             ch::DRIVE_MASS,
@@ -354,6 +360,7 @@ impl Family for BallScrewDrive<'_> {
             catalog.screw_reductions.len(),
             catalog.servo_motors.len(),
             1,
+            1,
             self.feedbacks.len(),
         ]
     }
@@ -368,6 +375,7 @@ impl Family for BallScrewDrive<'_> {
             REDUCTION => self.reduction(self.picked_reduction(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
+            HEAT => self.heat(sheet),
             _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),
         }
     }

@@ -3,7 +3,7 @@
 //! Method: every moving share of the duty becomes up to six phases, accelerating, cruising and braking in
 //! each direction, over the stroke of that share; a standing share becomes one phase. Six more phases with
 //! no share of time hold the requirement itself: full acceleration at full speed and the full cutting force
-//! at cutting speed, both ways. They count for peaks and not for means.
+//! at cutting speed, both ways. They count for peaks and not for means; one that the duty already holds is left out.
 //! Limits: ramps are taken with constant acceleration; jerk lengthens a move but does not split its phases.
 
 use crate::brief::{Axis, Brief, CuttingDirection, DutyShare};
@@ -234,27 +234,36 @@ fn phases(axis: &Axis) -> Vec<Phase> {
     let (v, a) = (axis.speed.si(), axis.acceleration.si());
     for direction in [1.0, -1.0] {
         for acceleration in [a, -a] {
-            phases.push(Phase {
-                share: 0.0,
-                direction,
-                speed: direction * v / 2.0,
-                top_speed: v,
-                acceleration,
-                process: 0.0,
-            });
+            let speed = direction * v / 2.0;
+            let ramp = Phase { share: 0.0, direction, speed, top_speed: v, acceleration, process: 0.0 };
+            add_unless_covered(&mut phases, ramp);
         }
         let cutting = axis.cutting_speed.value.si();
-        phases.push(Phase {
+        let cut = Phase {
             share: 0.0,
             direction,
             speed: direction * cutting,
             top_speed: cutting,
             acceleration: 0.0,
             process: process_sign(axis.cutting_force_direction.value, direction) * axis.cutting_force.value.si(),
-        });
+        };
+        add_unless_covered(&mut phases, cut);
     }
     phases.truncate(MOST_PHASES);
     phases
+}
+
+/// Adds a phase that has no share of time, unless the duty holds one with the same demand on force and speed.
+fn add_unless_covered(phases: &mut Vec<Phase>, phase: Phase) {
+    let covers = |other: &Phase| {
+        other.direction == phase.direction
+            && other.acceleration == phase.acceleration
+            && other.process == phase.process
+            && other.top_speed == phase.top_speed
+    };
+    if !phases.iter().any(covers) {
+        phases.push(phase);
+    }
 }
 
 fn moving_phases(axis: &Axis, line: &DutyShare, phases: &mut Vec<Phase>) {

@@ -21,10 +21,33 @@ pub const REFERENCES: [Reference; 4] = [
     ("upkeep", 1_000.0, "currency a year", "lubrication and inspection"),
 ];
 
+/// What is added to the words of every merit.
+const ADVICE: &str = ", more by the share that its rule states for every advice not followed";
+
 /// How a drive is weighed.
 #[derive(Debug, Clone, Copy)]
 pub struct Merit {
     weights: [f64; 4],
+}
+
+/// What of the merit is known at a stage.
+#[derive(Debug, Clone, Default)]
+pub struct Floor {
+    prices: Vec<usize>,
+    upkeep: bool,
+    stiffness: bool,
+}
+
+impl Floor {
+    /// What is known where these slots are.
+    pub fn known(known: impl Fn(usize) -> bool) -> Floor {
+        let prices = [ch::ELEMENT_PRICE, ch::SUPPORT_PRICE, ch::REDUCTION_PRICE, ch::MOTOR_PRICE, ch::FITTING_PRICE];
+        Floor {
+            prices: prices.iter().map(|price| price.slot).filter(|&slot| known(slot)).collect(),
+            upkeep: known(ch::UPKEEP_COST.slot),
+            stiffness: known(ch::TOTAL_STIFFNESS.slot),
+        }
+    }
 }
 
 impl Merit {
@@ -61,10 +84,29 @@ impl Merit {
         if merit.is_nan() { f64::INFINITY } else { merit }
     }
 
+    /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come.
+    #[inline]
+    pub fn floor(&self, sheet: &impl Ledger, known: &Floor) -> f64 {
+        let positive = |value: f64| if value > 0.0 { value } else { 0.0 };
+        let prices: f64 = known.prices.iter().map(|&slot| positive(sheet.value(slot))).sum();
+        let upkeep = if known.upkeep { positive(sheet.read(ch::UPKEEP_COST).si()) } else { 0.0 };
+        let cost = prices * sheet.read(ch::DRIVES).si() + upkeep * positive(sheet.read(ch::ANNUITY).si());
+        let merit = if self.weights[0] == 1.0 {
+            cost
+        } else {
+            let give = if known.stiffness { positive(1e6 / sheet.read(ch::TOTAL_STIFFNESS).si()) } else { 0.0 };
+            self.weights[0] * cost / REFERENCES[0].1
+                + self.weights[2] * give / REFERENCES[2].1
+                + self.weights[3] * upkeep / REFERENCES[3].1
+        };
+        // a hair less, so that rounding cuts nothing that ties
+        merit * (1.0 - 1e-9)
+    }
+
     /// In words, what is made small.
     pub fn words(&self) -> String {
         if self.weights[0] == 1.0 {
-            return "whole-life cost".into();
+            return format!("whole-life cost{ADVICE}");
         }
         let parts: Vec<String> = REFERENCES
             .iter()
@@ -78,6 +120,6 @@ impl Merit {
                 )
             })
             .collect();
-        parts.join(" + ")
+        format!("{}{ADVICE}", parts.join(" + "))
     }
 }

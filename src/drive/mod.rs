@@ -18,7 +18,7 @@ mod rack;
 pub use ball_screw::BallScrewDrive;
 pub use cautions::cautions;
 pub use demand::{Demand, Phase};
-pub use merit::{Merit, REFERENCES};
+pub use merit::{Floor, Merit, REFERENCES};
 pub use rack::RackDrive;
 
 use crate::brief::Brief;

@@ -24,9 +24,15 @@ pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
     sheet.given(ch::MOTOR_PRICE, Money(motor.price.0 + motor.drive_price.0), catalog);
 }
 
-/// Works the motor out, once forces, ratio, efficiency and inertia are known.
+/// Works out what a brake has to hold, once forces and ratio are known.
 #[inline(always)]
-pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+pub fn holding<L: Ledger>(sheet: &mut L) {
+    sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+}
+
+/// Works out the torque of every phase and its peak, once forces, ratio, efficiency and inertia are known.
+#[inline(always)]
+pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
     for index in 0..count {
         sheet.computed(
@@ -60,6 +66,12 @@ pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::MOTOR_SPEED_LIMIT,
         ),
     );
+}
+
+/// Works out heating and power over the duty, once the torques are known.
+#[inline(always)]
+pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
     sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count)));
     sheet.computed(
         ch::RMS_SPEED,
@@ -71,7 +83,6 @@ pub fn work_out<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         &motor::CONTINUOUS_TORQUE,
         (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED),
     );
-    sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     sheet.computed(
         ch::PEAK_POWER,
         &motor::PEAK_POWER,

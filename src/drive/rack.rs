@@ -1,7 +1,7 @@
 //! Rack and pinion with a planetary gearbox, straight or helical: what it is joined from, and how it is
 //! worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, duty, feedback. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, duty, peak, heat, feedback. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
 
@@ -42,7 +42,9 @@ const PINION: usize = 2;
 const GEARBOX: usize = 3;
 const MOTOR: usize = 4;
 const DUTY: usize = 5;
-const FEEDBACK: usize = 6;
+const PEAK: usize = 6;
+const HEAT: usize = 7;
+const FEEDBACK: usize = 8;
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth.
@@ -370,7 +372,11 @@ impl<'a> RackDrive<'a> {
             &gearbox::STOP_TORQUE,
             (ch::MOTOR_PEAK_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION),
         );
-        motor::work_out(self.demand, sheet);
+        motor::holding(sheet);
+    }
+
+    fn heat<L: Ledger>(&self, sheet: &mut L) {
+        motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RACK_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
     }
@@ -434,6 +440,8 @@ impl Family for RackDrive<'_> {
             self.catalog.gearboxes.len(),
             self.catalog.servo_motors.len(),
             1,
+            1,
+            1,
             self.feedbacks.len(),
         ]
     }
@@ -446,6 +454,8 @@ impl Family for RackDrive<'_> {
             GEARBOX => self.gearbox(self.picked_gearbox(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
+            PEAK => motor::peak(self.demand, sheet),
+            HEAT => self.heat(sheet),
             _ => self.feedback(path, self.picked_scale(path), sheet),
         }
     }

@@ -45,6 +45,13 @@ pub fn describe_rule(rule: &Rule) -> String {
         }
     }
     let _ = writeln!(out, "- Reason: {}", one_line(&rule.reason));
+    if rule.weighs > 0.0 {
+        let percent = crate::units::significant(rule.weighs * 100.0, 3);
+        let _ = writeln!(
+            out,
+            "- Weighs: a drive that does not follow it counts as {percent} % worse when drives are compared"
+        );
+    }
     let _ = writeln!(out, "- Remedy: {}", one_line(&rule.remedy));
     for source in &rule.sources {
         let _ = writeln!(out, "- Source: {} ({})", one_line(&source.note), source.standing.words());

@@ -129,6 +129,8 @@ pub struct Rule {
     pub applies_to: Vec<String>,
     /// How much it binds.
     pub obligation: Obligation,
+    /// How much worse a drive counts that does not follow this advice, as a share; 0 for binding rules.
+    pub weighs: f64,
     /// The slot of the characteristic that is judged.
     pub demand: usize,
     /// On which side of the limit the demand stays.

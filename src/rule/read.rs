@@ -24,7 +24,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
         );
     }
     root.only_keys(
-        &["title", "applies-to", "obligation", "limit", "when", "reason", "remedy", "sources", "examples"],
+        &["title", "applies-to", "obligation", "weighs", "limit", "when", "reason", "remedy", "sources", "examples"],
         faults,
     );
     let title = prose(&root, "title", faults);
@@ -32,6 +32,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
     let obligation = root
         .need("obligation", faults)
         .and_then(|node| node.choice(&Obligation::ALL.map(|obligation| (obligation.word(), obligation)), faults));
+    let weighs = weighs(&root, obligation, faults);
     let limit = root.need("limit", faults).and_then(|node| limit(&node, faults));
     let when = root.get("when").and_then(|node| when(&node, faults));
     let reason = prose(&root, "reason", faults);
@@ -43,6 +44,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
         title: title?,
         applies_to,
         obligation: obligation?,
+        weighs,
         demand,
         sense,
         factor,
@@ -264,4 +266,19 @@ fn example(node: &Node, rule: &Rule, faults: &mut Faults) -> Option<Example> {
         node.get("verdict").as_ref().unwrap_or(node).fault(faults, message, None);
     }
     Some(example)
+}
+
+/// How much an advice weighs when drives are compared; binding rules have no weight, they exclude.
+fn weighs(root: &Node<'_>, obligation: Option<Obligation>, faults: &mut Faults) -> f64 {
+    let Some(node) = root.get("weighs") else { return 0.0 };
+    if obligation == Some(Obligation::Shall) {
+        node.fault(faults, "a rule that binds has no weight: it excludes", Some("leave `weighs` out".into()));
+        return 0.0;
+    }
+    let share = node.quantity_as(crate::units::Dimension::Ratio, faults).unwrap_or(0.0);
+    if !(0.0..=1.0).contains(&share) {
+        node.fault(faults, "a weight from 0 % to 100 % was expected", None);
+        return 0.0;
+    }
+    share
 }

@@ -6,7 +6,7 @@
 //! Limits: a drive that is admissible only strictly between the least and the most is not found; an interval
 //! narrower than a sample step may be missed. What a drive offers is measured at the most.
 
-use super::{Found, Path, Setting, Walk, admissible, nearest, walk, work_out};
+use super::{Coupling, Found, Path, Setting, Walk, admissible, nearest, walk, work_out};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::units::{Mass, Measure};
@@ -57,13 +57,18 @@ pub struct AxisSearch {
 struct Search<'s, 'd, 'a> {
     demand: &'d Demand<'d>,
     setting: &'s Setting<'a>,
+    below: Option<f64>,
 }
 
 impl WithFamily for Search<'_, '_, '_> {
     type Output = (Walk, Option<Path>);
     fn with<F: Family>(self, family: &F) -> Self::Output {
-        let walk = walk(family, self.demand, self.setting);
-        let nearest = if walk.census.admissible == 0 { nearest(family, self.demand, self.setting) } else { None };
+        let walk = walk(family, self.demand, self.setting, self.below);
+        let nearest = if walk.census.admissible == 0 && self.below.is_none() {
+            nearest(family, self.demand, self.setting)
+        } else {
+            None
+        };
         (walk, nearest.map(|(path, _)| path))
     }
 }
@@ -74,7 +79,9 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     let mut families = Vec::new();
     let mut candidates: Vec<Found> = Vec::new();
     for id in considered(brief, axis) {
-        let Some((walk, nearest)) = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting }) else {
+        let Some((walk, nearest)) =
+            with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting, below: None })
+        else {
             continue;
         };
         candidates.extend(walk.front.iter().cloned());
@@ -83,8 +90,11 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     let varies = carried.most - carried.least > 1e-9;
     if varies {
         let light = Demand::new(brief, axis, Mass::of_si(carried.least));
+        // where no limit makes axes give way to each other, only what is better than the best can matter
+        let best = candidates.iter().map(|found| found.attributes.merit).fold(f64::INFINITY, f64::min);
+        let below = (setting.coupling == Coupling::default() && best.is_finite()).then_some(best);
         for id in considered(brief, axis) {
-            let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting });
+            let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
             let further = searched.into_iter().flat_map(|(walk, _)| walk.front);
             for mut found in further {
                 // everything that a drive offers is measured at the most, so that merits compare

@@ -40,11 +40,11 @@ pub(super) fn stable_hash(name: &str) -> u64 {
 }
 
 impl Attributes {
-    /// Read from a finished sheet.
+    /// Read from a finished sheet; `unmet` is how much worse it counts for the advice that it does not follow.
     #[inline]
-    pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Ledger, merit: &Merit) -> Attributes {
+    pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Ledger, merit: &Merit, unmet: f64) -> Attributes {
         Attributes {
-            merit: merit.of(sheet),
+            merit: merit.of(sheet) * (1.0 + unmet),
             error: known(sheet.read(ch::TOOL_ERROR).si()),
             mass: known(sheet.read(ch::DRIVE_MASS).si()),
             purchase: known(sheet.read(ch::PURCHASE_COST).si()),

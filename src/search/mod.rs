@@ -26,7 +26,7 @@ use crate::ledger::Worksheet;
 use crate::rule::{Rule, Rulebook};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 10;
+pub const MOST_STAGES: usize = 12;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];
@@ -145,7 +145,8 @@ impl<'a> WithFamily for WorkOut<'_, '_, 'a> {
             .collect();
         let parts = family.parts(self.path, &sheet);
         let sizes = family.sizes(self.path);
-        let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit);
+        let plan = Plan::new(family, self.demand, self.setting);
+        let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit, plan.unmet_advice(&sheet));
         Some(Worked { sheet, judged, parts, sizes, attributes })
     }
 }

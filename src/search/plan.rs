@@ -2,7 +2,7 @@
 
 use super::Setting;
 use crate::characteristic;
-use crate::drive::{Demand, Family};
+use crate::drive::{Demand, Family, Floor};
 use crate::ledger::{Discovery, Known, Ledger};
 use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, utilisation};
 
@@ -48,6 +48,10 @@ pub struct Plan {
     pub behind: Vec<u64>,
     /// The rules judged at each stage, in the order of their ids.
     pub rows: Vec<Vec<Row>>,
+    /// Advice that weighs when drives are compared, with its weight; judged at the end.
+    pub advice: Vec<(Row, f64)>,
+    /// For each stage what is known there of the merit.
+    pub floors: Vec<Floor>,
 }
 
 impl Plan {
@@ -60,15 +64,14 @@ impl Plan {
             behind[stage] = behind[stage + 1] * stages[stage + 1] as u64;
         }
         let mut rows = vec![Vec::new(); stages.len()];
+        let mut advice = Vec::new();
+        let mut floors = vec![Floor::default(); stages.len()];
         if stages.iter().all(|&choices| choices > 0) {
             let discovery = discover(family, demand, stages.len());
             let mut axis = Known::default();
             demand.enter(&mut axis);
             for (index, rule) in setting.rulebook.rules.iter().enumerate() {
-                if rule.obligation == Obligation::Should || setting.waived.contains(&rule.id) {
-                    continue;
-                }
-                if !rule.meant_for(family.id()) {
+                if setting.waived.contains(&rule.id) || !rule.meant_for(family.id()) {
                     continue;
                 }
                 let known_early = rule.when.is_none_or(|when| discovery.stage_of(when.slot()).unwrap_or(0) == 0);
@@ -76,16 +79,31 @@ impl Plan {
                     continue;
                 }
                 let when = if known_early { None } else { rule.when };
+                if rule.obligation == Obligation::Should {
+                    if rule.weighs > 0.0 {
+                        advice.push((Row::new(index, rule, when), rule.weighs));
+                    }
+                    continue;
+                }
                 let stage = rule.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
                 rows[stage.saturating_sub(1)].push(Row::new(index, rule, when));
             }
+            for (stage, floor) in floors.iter_mut().enumerate() {
+                *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
+            }
         }
-        Plan { stages, behind, rows }
+        Plan { stages, behind, rows, advice, floors }
     }
 
     /// All configurations there are.
     pub fn configurations(&self) -> u64 {
         self.stages.iter().map(|&choices| choices as u64).product()
+    }
+
+    /// How much worse the configuration counts for the advice that it does not follow.
+    #[inline]
+    pub fn unmet_advice<L: Ledger>(&self, sheet: &L) -> f64 {
+        self.advice.iter().filter(|(row, _)| !passes(row.utilisation(sheet))).map(|(_, weight)| weight).sum()
     }
 
     /// The first rule of this stage that the sheet fails.

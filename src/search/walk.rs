@@ -73,11 +73,14 @@ impl Partial {
 ///
 /// With `exhaustive` no branch is skipped: every configuration is worked out to its last stage, and the
 /// first failed rule is found afterwards. The answer is the same.
-pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Walk {
+///
+/// With `below`, only configurations of a merit below it are looked for: branches whose known prices alone
+/// reach it are left, and the census means nothing.
+pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, below: Option<f64>) -> Walk {
     let plan = Plan::new(family, demand, setting);
     let rules = setting.rulebook.rules.len();
     let (first, second) = (plan.stages[0], plan.stages[1]);
-    let walker = Walker { family, plan: &plan, setting };
+    let walker = Walker { family, plan: &plan, setting, below: below.filter(|_| !setting.exhaustive) };
     let mut axis = Known::default();
     demand.enter(&mut axis);
     let found = (0..first * second)
@@ -112,6 +115,7 @@ struct Walker<'w, 's, F> {
     family: &'w F,
     plan: &'w Plan,
     setting: &'w Setting<'s>,
+    below: Option<f64>,
 }
 
 impl<F: Family> Walker<'_, '_, F> {
@@ -143,7 +147,8 @@ impl<F: Family> Walker<'_, '_, F> {
             Some(rule) => partial.excluded[rule] += 1,
             None => {
                 partial.admissible += 1;
-                partial.offer(Attributes::of(self.family, path, sheet, &self.setting.merit), *path);
+                let unmet = self.plan.unmet_advice(sheet);
+                partial.offer(Attributes::of(self.family, path, sheet, &self.setting.merit, unmet), *path);
             }
         }
     }
@@ -152,6 +157,9 @@ impl<F: Family> Walker<'_, '_, F> {
         for choice in 0..self.plan.stages[stage] {
             path[stage] = choice as u16;
             self.family.enter(stage, path, sheet);
+            if self.below.is_some_and(|below| self.setting.merit.floor(sheet, &self.plan.floors[stage]) >= below) {
+                continue;
+            }
             let failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
             self.onward(stage + 1, failed, path, sheet, partial, self.plan.behind[stage]);
         }
