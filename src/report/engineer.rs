@@ -178,6 +178,10 @@ const BUDGET: [&str; 16] = [
     "tool-error",
 ];
 
+/// What the error budget ends in; a line that goes into none of these is no part of it.
+const TOTALS: [&str; 7] =
+    ["accuracy", "section-accuracy", "repeatability", "reversal-error", "ripple", "thermal-growth", "tool-error"];
+
 fn budget(view: &View, drive: &CandidateRecord) -> Vec<Line> {
     let line = |id: &&str| {
         let line = drive.line(id).filter(|line| line.value.is_some())?;
@@ -192,7 +196,8 @@ fn budget(view: &View, drive: &CandidateRecord) -> Vec<Line> {
         );
         Some(Line { name: view.words_of(id), value: view.quantity(line.value, &line.unit), note })
     };
-    BUDGET.iter().filter_map(line).collect()
+    let behind = sheet::behind(drive, &TOTALS);
+    BUDGET.iter().filter(|id| behind.contains(*id)).filter_map(line).collect()
 }
 
 fn cost(view: &View, drive: &CandidateRecord) -> Vec<Line> {

@@ -5,6 +5,7 @@ use super::view::{View, base, phase};
 use super::words;
 use crate::record::*;
 use serde::Serialize;
+use std::collections::BTreeSet;
 
 /// The phases of the duty as one table.
 #[derive(Serialize)]
@@ -143,6 +144,19 @@ fn numbers(view: &View, drive: &CandidateRecord, inputs: &[String]) -> String {
         index += 1;
     }
     parts.join(", ")
+}
+
+/// The ids of these lines and of every line that goes into them, directly or through others.
+pub fn behind<'a>(drive: &'a CandidateRecord, ids: &[&'a str]) -> BTreeSet<&'a str> {
+    let mut found: BTreeSet<&str> = BTreeSet::new();
+    let mut open: Vec<&str> = ids.to_vec();
+    while let Some(id) = open.pop() {
+        if found.insert(id) {
+            let inputs = drive.line(id).into_iter().flat_map(|line| &line.inputs);
+            open.extend(inputs.map(String::as_str));
+        }
+    }
+    found
 }
 
 /// The standings of sources, each once: "standard; from memory, text not at hand".

@@ -163,3 +163,17 @@ fn a_reader_that_closes_the_pipe_is_no_fault() {
         assert_eq!((child.wait().expect("an end").code(), err.as_str()), (Some(0), ""), "{arguments:?}");
     }
 }
+
+#[cfg(target_os = "linux")]
+#[test]
+fn a_result_that_cannot_be_written_is_not_called_done() {
+    let full = std::fs::OpenOptions::new().write(true).open("/dev/full").expect("the device that is always full");
+    let output = Command::new(assert_cmd::cargo::cargo_bin("axiswright"))
+        .arg("new")
+        .stdout(full)
+        .stderr(Stdio::piped())
+        .output()
+        .expect("the program runs");
+    assert_eq!(output.status.code(), Some(3));
+    assert!(String::from_utf8(output.stderr).expect("text").contains("cannot be written"));
+}

@@ -216,3 +216,19 @@ fn every_caution_that_a_drive_can_need_has_a_text() {
         }
     }
 }
+
+#[test]
+fn the_error_budget_holds_only_what_goes_into_it() {
+    let mut record = record();
+    let chosen = record.axes[0].chosen.as_mut().expect("a drive");
+    let mut beside = chosen.worksheet[0].clone();
+    beside.id = "travel-variation".into();
+    chosen.worksheet.push(beside);
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let tables = reading.tables_under("The drive chosen, axis long");
+    let budget = tables.iter().find(|rows| rows[0][0] == "contribution").expect("an error budget");
+    let names: Vec<&str> = budget[1..].iter().map(|row| row[0].as_str()).collect();
+    assert!(names.contains(&"pitch error of the rack line over the full travel"), "{names:?}");
+    assert!(names.contains(&"reversal error"), "{names:?}");
+    assert!(!names.iter().any(|name| name.contains("travel variation")), "{names:?}");
+}
