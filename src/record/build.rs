@@ -174,7 +174,16 @@ fn axis_record(
         .map(|searched| {
             let best = searched.walk.best.first().and_then(|found| at_census(searched.family, &found.path));
             let nearest = searched.nearest.as_ref().and_then(|path| at_census(searched.family, path));
-            let chief = nearest.as_ref().and_then(worst_binding).cloned();
+            let ruled_out_by: Vec<FindingRecord> = searched
+                .ruled_out
+                .iter()
+                .filter_map(|reach| {
+                    let rule = &parts.rulebook.rules[reach.rule].id;
+                    let worked = at_census(searched.family, &reach.path)?;
+                    worked.findings.into_iter().find(|finding| finding.rule == *rule)
+                })
+                .collect();
+            let chief = ruled_out_by.first().or_else(|| nearest.as_ref().and_then(worst_binding)).cloned();
             FamilyRecord {
                 family: searched.family.into(),
                 configurations: searched.walk.census.configurations,
@@ -182,6 +191,7 @@ fn axis_record(
                 best,
                 nearest,
                 excluded_by: exclusions(parts.rulebook, &searched.walk.census.excluded),
+                ruled_out_by,
                 best_on_chief_rule: chief,
             }
         })

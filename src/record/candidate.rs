@@ -20,6 +20,12 @@ pub struct CandidateRecord {
     pub findings: Vec<FindingRecord>,
     /// What it costs.
     pub cost: CostRecord,
+    /// What is made small, for this configuration: see the machine's objective.
+    #[serde(with = "super::known", default = "super::known::unknown")]
+    pub merit: f64,
+    /// The share by which the merit is raised for advice that is not followed.
+    #[serde(default)]
+    pub unmet_advice: f64,
 }
 
 /// One component.

@@ -104,6 +104,8 @@ pub fn candidate(family: &str, worked: &Worked<'_>, named: &mut Named) -> Candid
         worksheet: worked.sheet.lines.iter().map(line).collect(),
         findings,
         cost: cost(worked),
+        merit: worked.attributes.merit,
+        unmet_advice: worked.unmet_advice,
     }
 }
 

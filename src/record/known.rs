@@ -9,3 +9,8 @@ pub fn serialize<S: Serializer>(value: &f64, serializer: S) -> Result<S::Ok, S::
 pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<f64, D::Error> {
     Ok(Option::<f64>::deserialize(deserializer)?.unwrap_or(f64::NAN))
 }
+
+/// The value of a number that is not there.
+pub fn unknown() -> f64 {
+    f64::NAN
+}

@@ -188,8 +188,11 @@ pub struct FamilyRecord {
     pub nearest: Option<CandidateRecord>,
     /// The rules that excluded the others, each configuration counted once, at the first rule it failed.
     pub excluded_by: Vec<Exclusion>,
-    /// For a ball-screw family on any axis: the best figures that any configuration reaches on the rule that
-    /// excludes most (for example the highest whip speed against the speed needed), as a finding.
+    /// Rules that no configuration of the family keeps, the worst first: each with the best that any reaches.
+    /// Only where none is admissible; rules that are judged late are not looked at.
+    #[serde(default)]
+    pub ruled_out_by: Vec<FindingRecord>,
+    /// The first of those, else the worst binding finding of the nearest; none where some are admissible.
     pub best_on_chief_rule: Option<FindingRecord>,
 }
 

@@ -6,7 +6,7 @@
 //! Limits: a drive that is admissible only strictly between the least and the most is not found; an interval
 //! narrower than a sample step may be missed. What a drive offers is measured at the most.
 
-use super::{Coupling, Found, Path, Setting, Walk, admissible, nearest, walk, work_out};
+use super::{Coupling, Found, Path, RuledOut, Setting, Walk, admissible, nearest, ruled_out, walk, work_out};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::units::{Mass, Measure};
@@ -30,6 +30,8 @@ pub struct FamilySearch {
     pub walk: Walk,
     /// The drive that misses by least, if none is admissible.
     pub nearest: Option<Path>,
+    /// The rules that no configuration keeps, if none is admissible.
+    pub ruled_out: Vec<RuledOut>,
 }
 
 /// A drive and an interval of carried mass in which it passes all rules.
@@ -61,7 +63,7 @@ struct Search<'s, 'd, 'a> {
 }
 
 impl WithFamily for Search<'_, '_, '_> {
-    type Output = (Walk, Option<Path>);
+    type Output = FamilySearch;
     fn with<F: Family>(self, family: &F) -> Self::Output {
         let walk = walk(family, self.demand, self.setting, self.below);
         let nearest = if walk.census.admissible == 0 && self.below.is_none() {
@@ -69,7 +71,8 @@ impl WithFamily for Search<'_, '_, '_> {
         } else {
             None
         };
-        (walk, nearest.map(|(path, _)| path))
+        let ruled_out = if nearest.is_some() { ruled_out(family, self.demand, self.setting) } else { Vec::new() };
+        FamilySearch { family: family.id(), walk, nearest: nearest.map(|(path, _)| path), ruled_out }
     }
 }
 
@@ -79,13 +82,12 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     let mut families = Vec::new();
     let mut candidates: Vec<Found> = Vec::new();
     for id in considered(brief, axis) {
-        let Some((walk, nearest)) =
-            with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting, below: None })
+        let Some(searched) = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting, below: None })
         else {
             continue;
         };
-        candidates.extend(walk.front.iter().cloned());
-        families.push(FamilySearch { family: id, walk, nearest });
+        candidates.extend(searched.walk.front.iter().cloned());
+        families.push(searched);
     }
     let varies = carried.most - carried.least > 1e-9;
     if varies {
@@ -95,7 +97,7 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
         let below = (setting.coupling == Coupling::default() && best.is_finite()).then_some(best);
         for id in considered(brief, axis) {
             let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
-            let further = searched.into_iter().flat_map(|(walk, _)| walk.front);
+            let further = searched.into_iter().flat_map(|searched| searched.walk.front);
             for mut found in further {
                 // everything that a drive offers is measured at the most, so that merits compare
                 if let Some(worked) = work_out(id, &found.path, &heavy, setting) {

@@ -12,12 +12,14 @@ mod axis;
 mod front;
 mod nearest;
 mod plan;
+mod reach;
 mod walk;
 
 pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, search_axis};
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};
+pub use reach::{RuledOut, ruled_out};
 pub use walk::{Census, Walk, walk};
 
 use crate::catalog::Catalog;
@@ -94,6 +96,8 @@ pub struct Worked<'a> {
     pub sizes: Vec<crate::drive::Size>,
     /// What it brings to the machine.
     pub attributes: Attributes,
+    /// How much worse it counts for the advice that it does not follow.
+    pub unmet_advice: f64,
 }
 
 impl Worked<'_> {
@@ -146,8 +150,9 @@ impl<'a> WithFamily for WorkOut<'_, '_, 'a> {
         let parts = family.parts(self.path, &sheet);
         let sizes = family.sizes(self.path);
         let plan = Plan::new(family, self.demand, self.setting);
-        let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit, plan.unmet_advice(&sheet));
-        Some(Worked { sheet, judged, parts, sizes, attributes })
+        let unmet_advice = plan.unmet_advice(&sheet);
+        let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit, unmet_advice);
+        Some(Worked { sheet, judged, parts, sizes, attributes, unmet_advice })
     }
 }
 

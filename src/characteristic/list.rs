@@ -1,7 +1,4 @@
-//! The named quantities that rules and reports speak of, one typed slot of the ledger each.
-//!
-//! An id here is the word for the thing everywhere: rule files, records, reports, tests. The unit is the
-//! one it is shown in; values are kept in SI.
+//! The list of characteristics: name, quantity, id, symbol, unit and words, in working order.
 
 use crate::formula::MOST_PHASES;
 use crate::ledger::{About, Characteristic, PhaseCharacteristic};
@@ -16,7 +13,7 @@ macro_rules! characteristics {
         enum Single { $($name,)* COUNT }
         #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
         enum Phased { $($phased,)* COUNT }
-        const SINGLES: usize = Single::COUNT as usize;
+        pub(super) const SINGLES: usize = Single::COUNT as usize;
         /// How many slots the ledger has.
         pub const SLOTS: usize = SINGLES + Phased::COUNT as usize * MOST_PHASES;
         $(
@@ -28,7 +25,7 @@ macro_rules! characteristics {
             pub const $phased: PhaseCharacteristic<$phased_quantity> =
                 PhaseCharacteristic::at_slot(SINGLES + Phased::$phased as usize * MOST_PHASES);
         )*
-        static ABOUT: &[About] = &[
+        pub(super) static ABOUT: &[About] = &[
             $(About { id: $id, symbol: $symbol, unit: $unit, words: $words, phased: false, dimension: <$quantity as Measure>::DIMENSION },)*
             $(About { id: $phased_id, symbol: $phased_symbol, unit: $phased_unit, words: $phased_words, phased: true, dimension: <$phased_quantity as Measure>::DIMENSION },)*
         ];
@@ -379,32 +376,4 @@ characteristics! {
         PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
         PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";
     }
-}
-
-/// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).
-pub fn about(slot: usize) -> (&'static About, Option<usize>) {
-    if slot < SINGLES {
-        (&ABOUT[slot], None)
-    } else {
-        let index = slot - SINGLES;
-        (&ABOUT[SINGLES + index / MOST_PHASES], Some(index % MOST_PHASES + 1))
-    }
-}
-
-/// The id of the characteristic in this slot; phases are numbered from 1: "phase-force.3".
-pub fn id(slot: usize) -> String {
-    match about(slot) {
-        (about, None) => about.id.into(),
-        (about, Some(phase)) => format!("{}.{phase}", about.id),
-    }
-}
-
-/// The slot of the single-valued characteristic with this id, and what is told of it.
-pub fn find(id: &str) -> Option<(usize, &'static About)> {
-    ABOUT.iter().enumerate().find(|(_, about)| !about.phased && about.id == id)
-}
-
-/// Every characteristic, singles first.
-pub fn all() -> &'static [About] {
-    ABOUT
 }
