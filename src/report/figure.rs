@@ -150,7 +150,7 @@ pub fn change(value: Option<f64>, from: Option<f64>) -> String {
     match (value, from) {
         (Some(value), Some(from)) if value.is_finite() && from.is_finite() && from != 0.0 => {
             let percent = (value / from - 1.0) * 100.0;
-            if percent.abs() < 0.05 {
+            if percent.abs() < 1e-7 {
                 "the same".into()
             } else {
                 let sign = if percent > 0.0 { "+" } else { "−" };

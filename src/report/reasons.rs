@@ -58,56 +58,59 @@ fn others<'a>(axis: &'a AxisRecord, drive: &CandidateRecord) -> impl Iterator<It
 }
 
 /// The finding that tells best why no configuration of a family is admissible, and whether it is the best of all.
+///
+/// A finding of the nearest configuration itself is told as that, not as the best of all.
 fn ruling_out(family: &FamilyRecord) -> Option<(&FindingRecord, bool)> {
+    let of_nearest = |chief: &FindingRecord| {
+        family.nearest.as_ref().is_some_and(|nearest| nearest.findings.iter().any(|finding| finding == chief))
+    };
     let chief = family.best_on_chief_rule.as_ref().filter(|finding| finding.verdict != "pass");
     chief
-        .map(|finding| (finding, true))
+        .map(|finding| (finding, !of_nearest(finding)))
         .or_else(|| family.nearest.as_ref().and_then(worst_failing).map(|finding| (finding, false)))
 }
 
 /// The one reason that decided for a drive.
 pub fn decided(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
-    let rivals: Vec<(&FamilyRecord, &CandidateRecord)> =
-        others(axis, drive).filter_map(|family| family.best.as_ref().map(|best| (family, best))).collect();
-    let cheapest = rivals.iter().min_by(|first, second| first.1.cost.whole_life.total_cmp(&second.1.cost.whole_life));
+    let other_kind = |family: &&FamilyRecord| words::is_rack(&family.family) != words::is_rack(&drive.family);
+    let rivals: Vec<&FamilyRecord> = others(axis, drive).filter(|family| family.configurations > 0).collect();
+    let (other, same): (Vec<&FamilyRecord>, Vec<&FamilyRecord>) = rivals.into_iter().partition(other_kind);
+    against(view, drive, &other).or_else(|| against(view, drive, &same)).unwrap_or_else(|| {
+        let cost = view.money(Some(drive.cost.whole_life));
+        format!("It costs {cost} over its life, and no other family was considered.")
+    })
+}
+
+/// What decided against these families: the cost of the cheapest that would do, or what rules all of them out.
+fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> Option<String> {
+    let rivals = families.iter().filter_map(|family| Some((family, family.best.as_ref()?)));
+    let cheapest = rivals.min_by(|first, second| first.1.cost.whole_life.total_cmp(&second.1.cost.whole_life));
     if let Some((family, best)) = cheapest {
         let (own, rival) = (drive.cost.whole_life, best.cost.whole_life);
-        let name = words::family(&family.family);
-        let own_money = view.money(Some(own));
-        let change = figure::change(Some(rival), Some(own));
-        return if rival >= own {
-            format!("It costs {own_money} over its life; a {name} costs {} ({change}).", view.money(Some(rival)))
+        let (name, rival_money) = (words::family(&family.family), view.money(Some(rival)));
+        let (own_money, change) = (view.money(Some(own)), figure::change(Some(rival), Some(own)));
+        return Some(if rival >= own {
+            format!("It costs {own_money} over its life; a {name} costs {rival_money} ({change}).")
         } else {
             format!(
-                "A {name} alone would cost less over its life ({} against {own_money}); {NOT_COST_ALONE}.",
-                view.money(Some(rival))
+                "A {name} alone would cost less over its life ({rival_money} against {own_money}); {NOT_COST_ALONE}."
             )
-        };
+        });
     }
-    let out = others(axis, drive).filter(|family| family.configurations > 0);
-    let closest = out.filter_map(|family| ruling_out(family).map(|(finding, best)| (family, finding, best))).min_by(
-        |first, second| {
-            let miss =
-                |finding: &FindingRecord| finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX);
-            miss(first.1).total_cmp(&miss(second.1))
-        },
-    );
-    match closest {
-        Some((family, finding, _)) => {
-            format!("A {} is out: {}.", words::family(&family.family), view.clause(finding))
-        }
-        None => format!(
-            "It costs {} over its life, and no other family was considered.",
-            view.money(Some(drive.cost.whole_life))
-        ),
-    }
+    let ruled_out = families.iter().filter_map(|family| Some((family, ruling_out(family)?.0)));
+    let (family, finding) = ruled_out.min_by(|first, second| missed_by(first.1).total_cmp(&missed_by(second.1)))?;
+    Some(format!("A {} is out: {}.", words::family(&family.family), view.clause(finding)))
+}
+
+/// The utilisation by which families are ordered; what could not be worked out comes last.
+fn missed_by(finding: &FindingRecord) -> f64 {
+    finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX)
 }
 
 /// In one sentence, what stands in the way of an axis without an admissible drive.
 pub fn blocked(view: &View, axis: &AxisRecord) -> String {
-    let miss = |finding: &FindingRecord| finding.utilisation.filter(|value| value.is_finite()).unwrap_or(f64::MAX);
     let nearest = axis.families.iter().filter_map(|family| ruling_out(family).map(|(finding, _)| (family, finding)));
-    match nearest.min_by(|first, second| miss(first.1).total_cmp(&miss(second.1))) {
+    match nearest.min_by(|first, second| missed_by(first.1).total_cmp(&missed_by(second.1))) {
         Some((family, finding)) => {
             let title = view.rule_title(&finding.rule);
             format!("Nearest is a {}: {} (“{title}”).", words::family(&family.family), view.clause(finding))
@@ -187,16 +190,28 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
         1 => "the one configuration is not admissible.".into(),
         _ => format!("none of {considered} is admissible."),
     };
-    let chief = family.excluded_by.iter().max_by_key(|exclusion| exclusion.configurations);
-    let most = chief.map(|chief| {
-        format!(" {} fail first at “{}”.", figure::count(chief.configurations), view.rule_title(&chief.rule))
-    });
     let number = match ruling_out(family) {
-        Some((finding, true)) => format!(" The best that any of them reaches: {}.", view.clause(finding)),
-        Some((finding, false)) => format!(" The one that misses by least: {}.", view.clause(finding)),
+        Some((finding, true)) => {
+            format!(
+                " The best figure that any of them reaches under “{}”: {}.",
+                view.rule_title(&finding.rule),
+                view.clause(finding)
+            )
+        }
+        Some((finding, false)) => {
+            format!(
+                " The one that misses by least fails “{}”: {}.",
+                view.rule_title(&finding.rule),
+                view.clause(finding)
+            )
+        }
         None => String::new(),
     };
-    format!("{none}{}{number}", most.unwrap_or_default())
+    let most = family.excluded_by.iter().max_by_key(|exclusion| exclusion.configurations);
+    let most = most.map(|most| {
+        format!(" {} already fall at “{}”.", figure::count(most.configurations), view.rule_title(&most.rule))
+    });
+    format!("{none}{number}{}", most.unwrap_or_default())
 }
 
 /// How an axis without an admissible drive misses.

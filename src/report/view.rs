@@ -79,9 +79,10 @@ impl<'a> View<'a> {
     pub fn clause(&self, finding: &FindingRecord) -> String {
         let (demand, limit) = self.pair(finding);
         let what = self.brief_words(&finding.characteristic);
+        let is = if PLURAL.iter().any(|word| what.starts_with(word)) { "are" } else { "is" };
         match (finding.demand, finding.limit, finding.sense.as_str()) {
-            (Some(_), Some(_), "at-least") => format!("the {what} is {demand}, and at least {limit} is needed"),
-            (Some(_), Some(_), _) => format!("the {what} is {demand}, and at most {limit} is allowed"),
+            (Some(_), Some(_), "at-least") => format!("the {what} {is} {demand}, and at least {limit} is needed"),
+            (Some(_), Some(_), _) => format!("the {what} {is} {demand}, and at most {limit} is allowed"),
             _ => format!("the {what} could not be worked out"),
         }
     }
@@ -92,6 +93,10 @@ impl<'a> View<'a> {
         words.split(": ").next().unwrap_or(&words).to_string()
     }
 }
+
+/// Words of characteristics that stand in the plural.
+const PLURAL: [&str; 8] =
+    ["teeth", "load cycles", "ends", "working hours", "parts", "rack segments", "fasteners", "turns"];
 
 /// The id of a characteristic without the number of its phase.
 pub fn base(id: &str) -> &str {
