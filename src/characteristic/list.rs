@@ -334,7 +334,7 @@ characteristics! {
         PINION_BASE_PRICE: Money, "pinion-base-price", "k_5", "", "fixed part of the pinion price";
         PINION_SIZE_PRICE: Money, "pinion-size-price", "k_6", "", "size part of the pinion price, module 1 mm and 20 teeth";
         PINION_PRICE: Money, "pinion-price", "k_p", "", "one pinion";
-        RACK_LINE_PRICE: Money, "rack-line-price", "k_r", "", "one rack line";
+        RACK_LINE_PRICE: Money, "rack-line-price", "k_rl", "", "one rack line";
         JOINT_PRICE: Money, "joint-price", "k_7", "", "one joint with its pins";
         FASTENER_PRICE: Money, "fastener-price", "k_8", "", "one fastener";
         GAUGE_PRICE: Money, "gauge-price", "k_9", "", "mating gauge piece for the joints";
