@@ -16,6 +16,7 @@ pub struct EngineerAxis {
     carried: String,
     drives: Vec<DriveSheet>,
     next: Vec<Next>,
+    merit: String,
 }
 
 #[derive(Serialize)]
@@ -71,6 +72,7 @@ struct Next {
     whole_life: String,
     accuracy: String,
     mode: String,
+    merit: String,
     tightest: String,
 }
 
@@ -112,6 +114,12 @@ fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
             .collect(),
         carried: carried(view, &axis.carried_mass),
         drives,
+        merit: match &axis.chosen {
+            Some(drive) if drive.merit.is_finite() => {
+                format!("The drive chosen comes to {}.", figure::figure(drive.merit, 5))
+            }
+            _ => String::new(),
+        },
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
     }
 }
@@ -249,6 +257,7 @@ fn next(view: &View, chosen: Option<&CandidateRecord>, drive: &CandidateRecord) 
         whole_life: against(drive.cost.whole_life, chosen.map(|own| own.cost.whole_life)),
         accuracy: traded("accuracy"),
         mode: traded("first-mode"),
+        merit: if drive.merit.is_finite() { figure::figure(drive.merit, 5) } else { figure::NOT_KNOWN.into() },
         tightest: super::view::worst_binding(drive).map_or_else(
             || figure::NOT_KNOWN.into(),
             |finding| format!("{}, {}", figure::utilisation(finding.utilisation), view.rule_title(&finding.rule)),

@@ -1,18 +1,14 @@
 //! Why this drive and why not the others: sentences that end in the number that decided.
 //!
-//! Method: a family without an admissible configuration is told by the rule that rules most of them out,
-//! with the best figure that any of them reaches; if that figure would pass, by the worst failing rule of
-//! the one that misses by least. A family that has admissible configurations and lost is told by its cost.
+//! Method: a family without an admissible configuration is told by a rule that none of them keeps, with the
+//! best figure that any of them reaches; if there is no such rule, by the worst failing rule of the one that
+//! misses by least. A family that has admissible configurations and lost is told by its cost.
 
 use super::figure;
 use super::view::{View, failing, worst_binding, worst_failing};
 use super::words;
 use crate::record::*;
 use serde::Serialize;
-
-/// Why a cheaper drive can lose.
-const NOT_COST_ALONE: &str =
-    "cost of one axis alone does not decide, part three sets out by what the machine is chosen";
 
 /// Why an axis got its drive, and why not the others.
 #[derive(Serialize)]
@@ -58,16 +54,23 @@ fn others<'a>(axis: &'a AxisRecord, drive: &CandidateRecord) -> impl Iterator<It
 }
 
 /// The finding that tells best why no configuration of a family is admissible, and whether it is the best of all.
-///
-/// A finding of the nearest configuration itself is told as that, not as the best of all.
 fn ruling_out(family: &FamilyRecord) -> Option<(&FindingRecord, bool)> {
-    let of_nearest = |chief: &FindingRecord| {
-        family.nearest.as_ref().is_some_and(|nearest| nearest.findings.iter().any(|finding| finding == chief))
-    };
-    let chief = family.best_on_chief_rule.as_ref().filter(|finding| finding.verdict != "pass");
-    chief
-        .map(|finding| (finding, !of_nearest(finding)))
-        .or_else(|| family.nearest.as_ref().and_then(worst_failing).map(|finding| (finding, false)))
+    let of_all = family.ruled_out_by.first().map(|finding| (finding, true));
+    of_all.or_else(|| family.nearest.as_ref().and_then(worst_failing).map(|finding| (finding, false)))
+}
+
+/// Why a cheaper drive lost, by the measure that the machine is chosen by.
+fn not_cost_alone(drive: &CandidateRecord, rival: &CandidateRecord) -> String {
+    let (own, other) = (drive.merit, rival.merit);
+    if own.is_finite() && other.is_finite() && other > own {
+        let enough = (3..8).find(|&digits| figure::figure(own, digits) != figure::figure(other, digits)).unwrap_or(8);
+        let (own, other) = (figure::figure(own, enough), figure::figure(other, enough));
+        format!(
+            "by the weights of the brief, with advice not met, it comes to {other} against {own}, and less is better"
+        )
+    } else {
+        "cost of one axis alone does not decide, part three sets out by what the machine is chosen".into()
+    }
 }
 
 /// The one reason that decided for a drive.
@@ -93,7 +96,8 @@ fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> 
             format!("It costs {own_money} over its life; a {name} costs {rival_money} ({change}).")
         } else {
             format!(
-                "A {name} alone would cost less over its life ({rival_money} against {own_money}); {NOT_COST_ALONE}."
+                "A {name} alone would cost less over its life ({rival_money} against {own_money}); {}.",
+                not_cost_alone(drive, best)
             )
         });
     }
@@ -157,8 +161,9 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         .filter(|best| best.cost.whole_life < drive.cost.whole_life * (1.0 - 1e-9));
     if let Some(best) = best {
         text += &format!(
-            " The cheapest of its kind for this axis alone costs {}; {NOT_COST_ALONE}.",
-            view.money(Some(best.cost.whole_life))
+            " The cheapest of its kind for this axis alone costs {}; {}.",
+            view.money(Some(best.cost.whole_life)),
+            not_cost_alone(drive, best)
         );
     }
     text
@@ -182,7 +187,7 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
             figure::change(Some(rival), Some(own))
         );
         if rival < own {
-            text += &format!(" It was not taken: {NOT_COST_ALONE}.");
+            text += &format!(" It was not taken: {}.", not_cost_alone(drive, best));
         }
         return text;
     }

@@ -232,3 +232,30 @@ fn the_error_budget_holds_only_what_goes_into_it() {
     assert!(names.contains(&"reversal error"), "{names:?}");
     assert!(!names.iter().any(|name| name.contains("travel variation")), "{names:?}");
 }
+
+#[test]
+fn a_rule_that_no_configuration_keeps_is_told_as_the_best_of_all_and_the_nearest_as_the_nearest() {
+    let mut record = record();
+    let told = |record: &axiswright::record::DecisionRecord| {
+        let reading = read(&markdown(record, UnitSystem::Metric));
+        reading.items_under("Why, and why not")[0].to_string()
+    };
+    let best = told(&record);
+    assert!(best.contains("best figure that any of them reaches") && best.contains("184 1/min"), "{best}");
+    record.axes[0].families[0].ruled_out_by.clear();
+    let nearest = record.axes[0].families[0].nearest.as_mut().expect("a nearest");
+    nearest.findings[0].demand = nearest.findings[0].limit.map(|limit| limit * 1.5);
+    let nearest = told(&record);
+    assert!(nearest.contains("misses by least") && !nearest.contains("any of them reaches"), "{nearest}");
+}
+
+#[test]
+fn a_cheaper_drive_that_lost_is_told_with_the_measure_that_decided() {
+    let mut record = record();
+    let best = record.axes[1].families[1].best.as_mut().expect("a rack");
+    best.cost.whole_life = 8000.0;
+    best.merit = 0.91;
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let told = reading.items_under("Decision")[1];
+    assert!(told.contains("8000 EUR against 8400 EUR") && told.contains("0.91 against 0.84"), "{told}");
+}
