@@ -142,7 +142,8 @@ impl<'a> Demand<'a> {
 
     fn enter_assumptions<L: Ledger>(&self, sheet: &mut L) {
         let d = super::defaults::for_axis(self.axis);
-        sheet.given(ch::USUAL_STROKE, d.usual_stroke, Origin::Assumed);
+        let strokes_stated = self.axis.duty.iter().all(|line| line.stand || line.stroke.is_some());
+        sheet.given(ch::USUAL_STROKE, d.usual_stroke, if strokes_stated { Origin::Brief } else { Origin::Assumed });
         sheet.given(ch::BRACKET_STIFFNESS, d.bracket_stiffness, Origin::Assumed);
         sheet.given(ch::SCALE_MOUNT_STIFFNESS, d.scale_mount_stiffness, Origin::Assumed);
         sheet.given(ch::END_GAP, d.end_gap, Origin::Assumed);

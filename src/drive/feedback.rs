@@ -28,8 +28,6 @@ pub fn word(scale: Option<&LinearScale>) -> &str {
     scale.map_or("motor", |scale| &scale.designation)
 }
 
-/// Length and speed that a motor encoder measures: more than any machine has.
-const ENCODER_REACH: f64 = 1e4;
 /// Steel, 1/K: screw, rack and bed.
 const STEEL_EXPANSION: f64 = 11.5e-6;
 
@@ -39,8 +37,8 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
     let catalog = Origin::Catalog;
     match scale {
         None => {
-            sheet.given(ch::SCALE_LENGTH_LIMIT, Length::of_si(ENCODER_REACH), catalog);
-            sheet.given(ch::SCALE_SPEED_LIMIT, Velocity::of_si(ENCODER_REACH), catalog);
+            sheet.absent(ch::SCALE_LENGTH_LIMIT);
+            sheet.absent(ch::SCALE_SPEED_LIMIT);
             sheet.given(ch::EXPANSION, Expansion::of_si(STEEL_EXPANSION), Origin::Assumed);
             sheet.computed(
                 ch::MEASURING_STEP,

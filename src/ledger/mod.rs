@@ -141,6 +141,10 @@ pub trait Ledger {
     fn value(&self, slot: usize) -> f64;
     /// Keeps a value that was given.
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin);
+    /// Notes that a quantity does not exist on this configuration: its slot holds NaN, and no line tells it.
+    fn keep_absent(&mut self, slot: usize) {
+        self.keep_given(slot, f64::NAN, Origin::Catalog);
+    }
     /// Keeps a value that was worked out, with the note of its formula and the slots of its inputs.
     fn keep_computed(&mut self, slot: usize, value: f64, note: &'static Note, inputs: impl FnOnce(&mut Vec<usize>));
 
@@ -152,6 +156,15 @@ pub trait Ledger {
     {
         self.keep_given(characteristic.slot, value.si(), origin);
         value
+    }
+
+    /// Notes that a quantity does not exist on this configuration; rules on it are judged only `when` it is stated.
+    #[inline(always)]
+    fn absent<Q: Measure>(&mut self, characteristic: Characteristic<Q>)
+    where
+        Self: Sized,
+    {
+        self.keep_absent(characteristic.slot);
     }
 
     /// Works a formula out on characteristics already entered, and enters the result.

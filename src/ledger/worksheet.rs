@@ -46,6 +46,9 @@ impl Ledger for Worksheet {
         self.known.keep_given(slot, value, origin);
         self.lines.push(Line { slot, value, origin, note: None, inputs: Vec::new() });
     }
+    fn keep_absent(&mut self, slot: usize) {
+        self.known.keep_absent(slot);
+    }
     fn keep_computed(&mut self, slot: usize, value: f64, note: &'static Note, inputs: impl FnOnce(&mut Vec<usize>)) {
         let mut slots = Vec::new();
         inputs(&mut slots);

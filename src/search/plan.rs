@@ -26,10 +26,10 @@ impl Row {
     /// Demand over limit; zero where the rule does not hold on this configuration.
     #[inline(always)]
     pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
-        if let Some(When::Above(slot, bound)) = self.when
-            && sheet.value(slot) <= bound
-        {
-            return 0.0;
+        match self.when {
+            Some(When::Above(slot, bound)) if sheet.value(slot) <= bound => return 0.0,
+            Some(When::Stated(slot)) if sheet.value(slot).is_nan() => return 0.0,
+            _ => {}
         }
         let limit = match self.limit {
             Limit::Of(slot) => self.factor * sheet.value(slot),
