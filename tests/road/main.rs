@@ -1,0 +1,5 @@
+//! The whole road from a brief to a choice, on a small catalogue on which everything can be tried.
+
+mod census;
+mod ledger;
+mod small;
