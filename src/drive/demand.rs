@@ -81,7 +81,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::GUIDE_FRICTION, axis.guide_friction.value, said(axis.guide_friction.stated));
         sheet.given(ch::WIPER_FORCE, axis.wiper_force.value, said(axis.wiper_force.stated));
         let counterbalance = axis.counterbalance.as_ref().map_or(Ratio::of_si(0.0), |balance| balance.share);
-        sheet.given(ch::COUNTERBALANCE_SHARE, counterbalance, Origin::Brief);
+        sheet.given(ch::COUNTERBALANCE_SHARE, counterbalance, said(axis.counterbalance.is_some()));
         sheet.given(ch::CUTTING_FORCE, axis.cutting_force.value, said(axis.cutting_force.stated));
         sheet.given(ch::CUTTING_SPEED, axis.cutting_speed.value, said(axis.cutting_speed.stated));
         sheet.given(ch::TEMPERATURE_SWING, brief.temperature_swing.value, said(brief.temperature_swing.stated));

@@ -39,6 +39,7 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
         None => {
             sheet.absent(ch::SCALE_LENGTH_LIMIT);
             sheet.absent(ch::SCALE_SPEED_LIMIT);
+            sheet.absent(ch::LOOP_PLAY);
             sheet.given(ch::EXPANSION, Expansion::of_si(STEEL_EXPANSION), Origin::Assumed);
             sheet.computed(
                 ch::MEASURING_STEP,
@@ -50,6 +51,7 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
         Some(scale) => {
             sheet.given(ch::SCALE_LENGTH_LIMIT, scale.length_limit, catalog);
             sheet.given(ch::SCALE_SPEED_LIMIT, scale.speed_limit, catalog);
+            sheet.computed(ch::LOOP_PLAY, &layout::SAME_LENGTH, (ch::PLAY,));
             sheet.given(ch::EXPANSION, scale.expansion, catalog);
             sheet.given(ch::MEASURING_STEP, scale.resolution, catalog);
             sheet.given(ch::SCALE_ERROR_RATE, scale.error_per_metre, catalog);

@@ -31,6 +31,7 @@ impl Named {
                 id: note.id.into(),
                 title: note.title.into(),
                 equation: note.equation.into(),
+                symbols: note.inputs.iter().map(|(symbol, _)| (*symbol).into()).collect(),
                 validity: note.validity.into(),
                 sources: note
                     .sources

@@ -314,6 +314,9 @@ pub struct FormulaRecord {
     pub title: String,
     /// The equation.
     pub equation: String,
+    /// The symbols of the equation, in the order in which worksheet lines name their inputs.
+    #[serde(default)]
+    pub symbols: Vec<String>,
     /// Where it holds.
     pub validity: String,
     /// Where it comes from.

@@ -53,14 +53,29 @@ fn others<'a>(axis: &'a AxisRecord, drive: &CandidateRecord) -> impl Iterator<It
     axis.families.iter().filter(move |family| family.family != chosen)
 }
 
+/// Rules that tell a customer most; where several rule a family out, these are told first.
+const TELLING: [&str; 1] = ["screw-whip"];
+
 /// The finding that tells best why no configuration of a family is admissible, and whether it is the best of all.
 fn ruling_out(family: &FamilyRecord) -> Option<(&FindingRecord, bool)> {
-    let of_all = family.ruled_out_by.first().map(|finding| (finding, true));
+    let told = TELLING.iter().find_map(|rule| family.ruled_out_by.iter().find(|finding| finding.rule == *rule));
+    let of_all = told.or(family.ruled_out_by.first()).map(|finding| (finding, true));
     of_all.or_else(|| family.nearest.as_ref().and_then(worst_failing).map(|finding| (finding, false)))
 }
 
-/// Why a cheaper drive lost, by the measure that the machine is chosen by.
-fn not_cost_alone(drive: &CandidateRecord, rival: &CandidateRecord) -> String {
+/// Why a cheaper drive lost: advice that it does not follow, else the measure that the machine is chosen by.
+fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord) -> String {
+    let unmet = |candidate: &CandidateRecord, rule: &str| {
+        candidate.findings.iter().any(|finding| finding.rule == rule && finding.verdict != "pass")
+    };
+    let advice = rival
+        .findings
+        .iter()
+        .find(|finding| finding.obligation == "should" && finding.verdict != "pass" && !unmet(drive, &finding.rule));
+    if let Some(finding) = advice {
+        let title = view.rule_title(&finding.rule);
+        return format!("it does not follow the advice “{title}”: {}", view.clause(finding));
+    }
     let (own, other) = (drive.merit, rival.merit);
     if own.is_finite() && other.is_finite() && other > own {
         let enough = (3..8).find(|&digits| figure::figure(own, digits) != figure::figure(other, digits)).unwrap_or(8);
@@ -97,13 +112,14 @@ fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> 
         } else {
             format!(
                 "A {name} alone would cost less over its life ({rival_money} against {own_money}); {}.",
-                not_cost_alone(drive, best)
+                not_cost_alone(view, drive, best)
             )
         });
     }
     let ruled_out = families.iter().filter_map(|family| Some((family, ruling_out(family)?.0)));
     let (family, finding) = ruled_out.min_by(|first, second| missed_by(first.1).total_cmp(&missed_by(second.1)))?;
-    Some(format!("A {} is out: {}.", words::family(&family.family), view.clause(finding)))
+    let title = view.rule_title(&finding.rule);
+    Some(format!("A {} is out, “{title}”: {}.", words::family(&family.family), view.clause(finding)))
 }
 
 /// The utilisation by which families are ordered; what could not be worked out comes last.
@@ -163,7 +179,7 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         text += &format!(
             " The cheapest of its kind for this axis alone costs {}; {}.",
             view.money(Some(best.cost.whole_life)),
-            not_cost_alone(drive, best)
+            not_cost_alone(view, drive, best)
         );
     }
     text
@@ -187,7 +203,7 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
             figure::change(Some(rival), Some(own))
         );
         if rival < own {
-            text += &format!(" It was not taken: {}.", not_cost_alone(drive, best));
+            text += &format!(" It was not taken: {}.", not_cost_alone(view, drive, best));
         }
         return text;
     }
@@ -197,11 +213,11 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
     };
     let number = match ruling_out(family) {
         Some((finding, true)) => {
-            format!(
-                " The best figure that any of them reaches under “{}”: {}.",
-                view.rule_title(&finding.rule),
-                view.clause(finding)
-            )
+            let told =
+                |finding: &FindingRecord| format!("“{}”: {}", view.rule_title(&finding.rule), view.clause(finding));
+            let further = family.ruled_out_by.iter().filter(|other| other.rule != finding.rule).take(2).map(told);
+            let all: Vec<String> = std::iter::once(told(finding)).chain(further).collect();
+            format!(" The best that any of them reaches: {}.", all.join("; "))
         }
         Some((finding, false)) => {
             format!(

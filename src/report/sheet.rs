@@ -116,7 +116,7 @@ pub fn lines(view: &View, drive: &CandidateRecord) -> Vec<SheetLine> {
                 symbol: line.symbol.clone(),
                 words: view.words_of(&line.id),
                 equation,
-                numbers: numbers(view, drive, &line.inputs),
+                numbers: numbers(view, drive, &line.inputs, formula.map_or(&[], |formula| &formula.symbols)),
                 result: view.line_value(line),
                 origin,
             }
@@ -124,8 +124,13 @@ pub fn lines(view: &View, drive: &CandidateRecord) -> Vec<SheetLine> {
         .collect()
 }
 
-/// The numbers put in: "d_r = 34.5 mm, L = 1240 mm"; the phases of one quantity together.
-fn numbers(view: &View, drive: &CandidateRecord, inputs: &[String]) -> String {
+/// The numbers put in: "d_r = 34.5 mm, L = 1240 mm"; the phases of one quantity together. Where the equation
+/// calls a quantity by another symbol, that comes first: "F = F_c = 900 N".
+fn numbers(view: &View, drive: &CandidateRecord, inputs: &[String], symbols: &[String]) -> String {
+    let named = |argument: usize, own: &str| match symbols.get(argument) {
+        Some(symbol) if symbol != own => format!("{symbol} = {own}"),
+        _ => own.to_string(),
+    };
     let mut parts: Vec<String> = Vec::new();
     let mut index = 0;
     while let Some(id) = inputs.get(index) {
@@ -133,12 +138,12 @@ fn numbers(view: &View, drive: &CandidateRecord, inputs: &[String]) -> String {
         let line = drive.line(id);
         if run > 1 {
             let symbol = line.map_or_else(|| words::spaced(base(id)), |line| line.symbol.clone());
-            parts.push(format!("{symbol} of {run} phases"));
+            parts.push(format!("{} of {run} phases", named(parts.len(), &symbol)));
             index += run;
             continue;
         }
         parts.push(match line {
-            Some(line) => format!("{} = {}", line.symbol, view.line_value(line)),
+            Some(line) => format!("{} = {}", named(parts.len(), &line.symbol), view.line_value(line)),
             None => words::spaced(id),
         });
         index += 1;
