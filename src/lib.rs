@@ -1,8 +1,14 @@
 //! axiswright: chooses the linear drive of every machine axis from a written brief, and says why.
 //!
-//! One road, one direction: a brief, a catalogue and a rulebook go in; a search lists the admissible
-//! drives of every axis; a selection chooses for the whole machine; a record keeps all of it; the report
-//! reads the record and nothing else.
+//! A brief says what the axes must do, a catalogue what there is to choose from, a rulebook what a drive is
+//! judged by; [`pipeline::load`] reads all three and tells every fault at once. [`drive`] knows the families:
+//! each enters its quantities in a [`ledger`], by formulas that carry their source. [`search`] walks every
+//! configuration of every axis in stages, counts what each rule excludes, and keeps what nothing else beats.
+//! [`select`] chooses one drive an axis, so that the machine is best and keeps its limits, and proves it.
+//! [`record`] holds all of it: inputs, assumptions, census, worksheets, findings, costs. [`report`] reads the
+//! record and nothing else, and writes for customer, engineer and reviewer. The modules below stand in the order
+//! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
+//! catalog, drive, rule, search, select, record, report, pipeline, calc, cli.
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 

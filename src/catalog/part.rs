@@ -238,7 +238,7 @@ macro_rules! parts {
             pub designation: String,
             /// Whether the part is generic: invented, to be replaced by a supplier's data before ordering.
             pub generic: bool,
-            /// Time from order to delivery [weeks].
+            /// Time from order to delivery, in weeks.
             pub lead_time: $crate::units::Time,
             $( #[doc = $words] #[doc = concat!("\n\nUnit: ", $unit, ".")] pub $field: $type, )*
         }

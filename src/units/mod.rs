@@ -1,7 +1,7 @@
 //! The one place where text becomes a quantity and back.
 //!
 //! Method: a quantity is a `uom` type whose value is kept in SI base units. A text is a number, then a
-//! unit out of the table in [`table`]; the table knows the trade's spellings ("1000 in/min", "0.3 g",
+//! unit out of the table in `table`; the table knows the trade's spellings ("1000 in/min", "0.3 g",
 //! "5 arcmin"). The expected [`Dimension`] decides what a unit means, so "g" is an acceleration only.
 //! Limits: no sums ("1 ft 3 in"), no unit arithmetic beyond the table.
 
