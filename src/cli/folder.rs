@@ -12,7 +12,7 @@ use std::path::{Path, PathBuf};
 use thiserror::Error;
 
 /// The names that a decision folder holds.
-const OURS: [&str; 3] = ["recommendation.md", "record.json", "inputs"];
+const OURS: [&str; 4] = ["recommendation.md", "recommendation.html", "record.json", "inputs"];
 
 /// Why a decision folder cannot be written.
 #[derive(Debug, Error)]

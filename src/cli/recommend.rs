@@ -16,7 +16,7 @@ pub struct Recommend {
     /// Print the decision record as JSON instead of the report
     #[arg(long)]
     json: bool,
-    /// Write a decision folder: recommendation.md, record.json and inputs/; nothing goes to stdout but --json
+    /// Write a decision folder: recommendation.md and .html, record.json and inputs/; nothing goes to stdout but --json
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Folder with catalogue files that add to or replace the built-in parts; may be given again
@@ -63,6 +63,7 @@ impl Recommend {
     fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, String)>, Failure> {
         Ok(vec![
             ("recommendation.md".into(), report::markdown(record, self.units.system())),
+            ("recommendation.html".into(), report::html(record, self.units.system())),
             ("record.json".into(), super::json(record)?),
             (PathBuf::from("inputs").join(&inputs.brief.name), inputs.brief.text.clone()),
         ])

@@ -1,11 +1,20 @@
 //! The motor stage, the same for every family: it ends at the motor shaft.
 
 use super::demand::Demand;
-use crate::catalog::ServoMotor;
+use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
 use crate::formula::{brake, inertia, motor};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
+
+/// The motors that are offered: on a horizontal axis those without a brake, which holds nothing there; if the
+/// catalogue has none, all.
+pub fn options<'a>(demand: &Demand<'_>, catalog: &'a Catalog) -> Vec<&'a ServoMotor> {
+    let inclined = demand.axis.inclination.si() > 0.0;
+    let wanted: Vec<&ServoMotor> =
+        catalog.servo_motors.iter().filter(|motor| inclined || motor.brake_torque.is_none()).collect();
+    if wanted.is_empty() { catalog.servo_motors.iter().collect() } else { wanted }
+}
 
 /// Enters what the catalogue says of a motor.
 #[inline(always)]

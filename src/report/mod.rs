@@ -11,6 +11,7 @@ mod customer;
 mod engineer;
 mod figure;
 mod glossary;
+mod html;
 mod inch;
 mod markup;
 mod reasons;
@@ -63,6 +64,11 @@ pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
     let text = print(&document).expect("the built-in templates print every record");
     let text = markup::resolve(&text, glossary::explains);
     tidy(&text)
+}
+
+/// The report as one self-contained HTML page, in the units of the reader.
+pub fn html(record: &DecisionRecord, units: UnitSystem) -> String {
+    html::page(&format!("Linear drives: {}", record.machine_name), &markdown(record, units))
 }
 
 /// A value with its unit as a reader of these units sees it, six digits: "39.37 in".

@@ -192,7 +192,7 @@ fn a_decision_folder_is_written_whole_and_holds_the_same_as_stdout() {
     let room = Room::with(BRIEF);
     let run = room.recommend(&["--out", &room.text("decision")]);
     assert_eq!((run.status, run.out.as_str()), (0, ""), "{}", run.err);
-    assert_eq!(names(&room.path("decision")), ["inputs", "recommendation.md", "record.json"]);
+    assert_eq!(names(&room.path("decision")), ["inputs", "recommendation.html", "recommendation.md", "record.json"]);
     let text = |name: &str| fs::read_to_string(room.path(name)).expect("a file");
     assert_eq!(text("decision/recommendation.md"), REPORT.out);
     assert_eq!(text("decision/record.json"), RECORD.0.out);

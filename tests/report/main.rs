@@ -1,6 +1,7 @@
 //! The report as a reader finds it: read through a Markdown parser, not by matching text.
 
 mod outcomes;
+mod page;
 mod reading;
 mod text;
 mod words;

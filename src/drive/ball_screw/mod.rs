@@ -20,6 +20,7 @@ use crate::units::*;
 pub struct BallScrewDrive<'a> {
     demand: &'a Demand<'a>,
     catalog: &'a Catalog,
+    motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
 
@@ -37,7 +38,12 @@ const FEEDBACK: usize = 9;
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
     pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog) -> Self {
-        BallScrewDrive { demand, catalog, feedbacks: feedback::options(demand, catalog) }
+        BallScrewDrive {
+            demand,
+            catalog,
+            motors: motor::options(demand, catalog),
+            feedbacks: feedback::options(demand, catalog),
+        }
     }
 
     fn reduction<L: Ledger>(&self, reduction: &ScrewReduction, sheet: &mut L) {
@@ -162,7 +168,7 @@ impl<'a> BallScrewDrive<'a> {
         &self.catalog.screw_reductions[usize::from(path[REDUCTION])]
     }
     fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
-        &self.catalog.servo_motors[usize::from(path[MOTOR])]
+        self.motors[usize::from(path[MOTOR])]
     }
 }
 
@@ -180,7 +186,7 @@ impl Family for BallScrewDrive<'_> {
             catalog.end_arrangements.len(),
             catalog.screw_bearings.len(),
             catalog.screw_reductions.len(),
-            catalog.servo_motors.len(),
+            self.motors.len(),
             1,
             1,
             self.feedbacks.len(),

@@ -24,6 +24,7 @@ pub struct RackDrive<'a> {
     racks: Vec<&'a Rack>,
     grades: Vec<GradeWithSteels<'a>>,
     pinions: Vec<&'a Pinion>,
+    motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
 
@@ -62,6 +63,7 @@ impl<'a> RackDrive<'a> {
             racks: catalog.racks.iter().filter(|rack| rack.helical == helical).collect(),
             grades: catalog.rack_grades.iter().filter_map(with_steels).collect(),
             pinions: catalog.pinions.iter().filter(|pinion| pinion.helical == helical).collect(),
+            motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
         }
     }
@@ -204,7 +206,7 @@ impl<'a> RackDrive<'a> {
         &self.catalog.gearboxes[usize::from(path[GEARBOX])]
     }
     fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
-        &self.catalog.servo_motors[usize::from(path[MOTOR])]
+        self.motors[usize::from(path[MOTOR])]
     }
     fn picked_scale(&self, path: &[u16]) -> Option<&'a LinearScale> {
         self.feedbacks[usize::from(path[FEEDBACK])]
@@ -222,7 +224,7 @@ impl Family for RackDrive<'_> {
             self.grades.len(),
             self.pinions.len(),
             self.catalog.gearboxes.len(),
-            self.catalog.servo_motors.len(),
+            self.motors.len(),
             1,
             1,
             1,
