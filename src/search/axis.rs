@@ -97,7 +97,9 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
         let below = (setting.coupling == Coupling::default() && best.is_finite()).then_some(best);
         for id in considered(brief, axis) {
             let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
-            let further = searched.into_iter().flat_map(|searched| searched.walk.front);
+            // without this the set would depend on which branches were left
+            let better = |found: &Found| below.is_none_or(|best| found.attributes.merit < best);
+            let further = searched.into_iter().flat_map(|searched| searched.walk.front).filter(better);
             for mut found in further {
                 // everything that a drive offers is measured at the most, so that merits compare
                 if let Some(worked) = work_out(id, &found.path, &heavy, setting) {

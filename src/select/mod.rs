@@ -85,7 +85,8 @@ impl Machine<'_> {
             .map(|below| {
                 self.brief.axes[below].moved_mass.si() + self.offers[below][picks[below]].found.attributes.mass
             })
-            .sum()
+            // not a sum, for that of nothing is -0
+            .fold(0.0, |all, mass| all + mass)
     }
 
     /// Chooses one column an axis. `verify` works the drive of an axis out at the mass that it really carries.

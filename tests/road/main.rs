@@ -2,4 +2,5 @@
 
 mod census;
 mod ledger;
+mod same_answer;
 mod small;

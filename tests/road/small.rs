@@ -260,3 +260,54 @@ impl Ledger for Entered {
         self.known.keep_computed(slot, value, note, inputs);
     }
 }
+
+/// A portal with two drives that carries a slide that carries a ram, with limits of the machine that bind.
+pub const MACHINE: &str = "
+machine: Portal with a ram
+hours-per-year: 3000
+limits:
+  purchase: 20000
+  tool-point-error: 0.0635 mm
+  supply-power: 14.913997431645405 kW
+  motor-models: 1
+  gearbox-models: 1
+  lead-time: 12 weeks
+axes:
+  portal:
+    direction: horizontal
+    travel: 2032 mm
+    moved-mass: 272.155422 kg
+    carries: [slide]
+    drives: 2
+    drive-spacing: 1524 mm
+    speed: 30480 mm/min
+    acceleration: 2032 mm/s²
+    cutting-force: 444.8221615260501 N
+    cutting-speed: 5080 mm/min
+    accuracy: 0.127 mm
+    repeatability: 0.0762 mm
+    reversal: 0.0762 mm
+    first-mode: 15 Hz
+  slide:
+    direction: horizontal
+    travel: 1016 mm
+    moved-mass: 136.077711 kg
+    carries: [ram]
+    speed: 30480 mm/min
+    acceleration: 2540 mm/s²
+    cutting-force: 444.8221615260501 N
+    cutting-speed: 5080 mm/min
+    accuracy: 0.1016 mm
+    reversal: 0.0762 mm
+  ram:
+    direction: vertical
+    travel: 406.4 mm
+    moved-mass: 45.359237 kg
+    people-below: false
+    speed: 20320 mm/min
+    acceleration: 2032 mm/s²
+    cutting-force: 444.8221615260501 N
+    cutting-speed: 2540 mm/min
+    accuracy: 0.0762 mm
+    reversal: 0.0762 mm
+";
