@@ -217,6 +217,7 @@ fn axis_record(
         families,
         turning_points: Vec::new(),
         undominated: search.offers.len() as u64,
+        pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),
             least: search.carried.least,
@@ -245,6 +246,30 @@ fn exclusions(rulebook: &Rulebook, excluded: &[u64]) -> Vec<Exclusion> {
         .collect();
     list.sort_by(|a, b| b.configurations.cmp(&a.configurations).then_with(|| a.rule.cmp(&b.rule)));
     list
+}
+
+/// The offers that no other beats in merit and error at once; of equals the one that comes first.
+fn pareto_set<'a>(search: &AxisSearch, work: impl Fn(&Found) -> Option<Worked<'a>>) -> Vec<ParetoPoint> {
+    let mut least_error = f64::INFINITY;
+    let mut points = Vec::new();
+    for offer in &search.offers {
+        let attributes = &offer.found.attributes;
+        if attributes.error < least_error
+            && let Some(worked) = work(&offer.found)
+        {
+            least_error = attributes.error;
+            points.push(ParetoPoint {
+                family: offer.found.family.into(),
+                parameters: worked.sizes.iter().map(candidate_build::parameter).collect(),
+                merit: attributes.merit,
+                purchase: attributes.purchase,
+                whole_life: attributes.whole_life,
+                tool_error: attributes.error * 1e6,
+                drive_mass: attributes.mass,
+            });
+        }
+    }
+    points
 }
 
 /// How many next-best drives are reported.

@@ -110,7 +110,8 @@ pub fn candidate(family: &str, worked: &Worked<'_>, named: &mut Named) -> Candid
     }
 }
 
-fn parameter(size: &Size) -> Parameter {
+/// A main size of a configuration.
+pub fn parameter(size: &Size) -> Parameter {
     match size {
         Size::Number(name, value, unit) => {
             Parameter { name: (*name).into(), value: ParameterValue::Number { value: *value, unit: (*unit).into() } }

@@ -140,10 +140,39 @@ pub struct AxisRecord {
     pub turning_points: Vec<TurningPoint>,
     /// How many drives of this axis nothing else beats in every respect at once (cost, mass, error, power …).
     pub undominated: u64,
+    /// The drives that no other of this axis beats in merit and error at the tool at once, best merit first.
+    #[serde(default)]
+    pub pareto_set: Vec<ParetoPoint>,
     /// The carried mass at which the census was taken, and the range that its carried axes can have.
     pub carried_mass: CarriedMass,
     /// Ids of the cautions that this axis needs (see `report`), in order.
     pub cautions: Vec<String>,
+}
+
+/// One drive of the Pareto set, measured at the most carried mass.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ParetoPoint {
+    /// Id of the family.
+    pub family: String,
+    /// Its main sizes.
+    #[serde(with = "parameters")]
+    pub parameters: Vec<Parameter>,
+    /// What is made small.
+    #[serde(with = "known")]
+    pub merit: f64,
+    /// Price to buy and fit.
+    #[serde(with = "known")]
+    pub purchase: f64,
+    /// Price over the years of service.
+    #[serde(with = "known")]
+    pub whole_life: f64,
+    /// Half band that the axis adds at the tool, µm.
+    #[serde(with = "known")]
+    pub tool_error: f64,
+    /// Complete mass of the drives, kg.
+    #[serde(with = "known")]
+    pub drive_mass: f64,
 }
 
 /// What an axis carries.

@@ -17,6 +17,17 @@ pub struct EngineerAxis {
     drives: Vec<DriveSheet>,
     next: Vec<Next>,
     merit: String,
+    pareto: Vec<ParetoLine>,
+}
+
+/// One drive that no other beats in the measure of the choice and in accuracy at once.
+#[derive(Serialize)]
+struct ParetoLine {
+    drive: String,
+    merit: String,
+    purchase: String,
+    whole_life: String,
+    error: String,
 }
 
 #[derive(Serialize)]
@@ -121,6 +132,18 @@ fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
             _ => String::new(),
         },
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
+        pareto: axis.pareto_set.iter().map(|point| pareto(view, point)).collect(),
+    }
+}
+
+fn pareto(view: &View, point: &ParetoPoint) -> ParetoLine {
+    let sizes = view.sizes_of(&point.family, &point.parameters);
+    ParetoLine {
+        drive: format!("{}, {sizes}", words::sentence(&words::family(&point.family))),
+        merit: if point.merit.is_finite() { figure::figure(point.merit, 5) } else { figure::NOT_KNOWN.into() },
+        purchase: view.money(Some(point.purchase)),
+        whole_life: view.money(Some(point.whole_life)),
+        error: figure::quantity(Some(point.tool_error), "µm", view.units, 3),
     }
 }
 

@@ -31,13 +31,18 @@ impl View<'_> {
     ///
     /// The helix angle is said by the family and the gearbox by its ratio; both stand in full in part two.
     pub fn sizes(&self, candidate: &CandidateRecord) -> String {
+        self.sizes_of(&candidate.family, &candidate.parameters)
+    }
+
+    /// The main sizes of a drive of this family in words.
+    pub fn sizes_of(&self, family: &str, parameters: &[Parameter]) -> String {
         const ORDER: [&str; 11] = [
             "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "motor", "feedback",
         ];
-        let rack = words::is_rack(&candidate.family);
-        let known = ORDER.iter().filter_map(|name| candidate.parameters.iter().find(|size| size.name == *name));
+        let rack = words::is_rack(family);
+        let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name));
         let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
-        let others = candidate.parameters.iter().filter(|size| !said(&size.name));
+        let others = parameters.iter().filter(|size| !said(&size.name));
         let phrases: Vec<String> = known.chain(others).map(|size| self.phrase(size, rack)).collect();
         phrases.join(", ")
     }
