@@ -54,6 +54,8 @@ impl Ledger for Again<'_> {
         let read = self.read.take();
         self.lines.push((slot, value, Vec::new(), read));
     }
+    // a quantity that does not exist makes no line
+    fn keep_absent(&mut self, _: usize) {}
     fn keep_computed(&mut self, slot: usize, value: f64, _: &'static Note, inputs: impl FnOnce(&mut Vec<usize>)) {
         let mut slots = Vec::new();
         inputs(&mut slots);
