@@ -107,7 +107,8 @@ impl Machine<'_> {
             }
             cuts.push(choice.picks.clone());
             if cuts.len() as u64 >= MOST_CUTS {
-                return Choice { status: Status::NotProven, picks: Vec::new(), objective: None, ..choice };
+                let cuts = cuts.len() as u64;
+                return Choice { status: Status::NotProven, picks: Vec::new(), objective: None, cuts, ..choice };
             }
         }
     }

@@ -2,5 +2,6 @@
 
 mod census;
 mod ledger;
+mod machine;
 mod same_answer;
 mod small;
