@@ -59,10 +59,8 @@ fn with_ids(mut events: Vec<Event<'_>>) -> Vec<Event<'_>> {
         // the end of a link whose start became text must go as well
         match &events[index] {
             Event::Start(Tag::Link { .. }) => open_links.push(true),
-            Event::End(TagEnd::Link) => {
-                if open_links.pop().is_none() {
-                    events[index] = Event::Text("".into());
-                }
+            Event::End(TagEnd::Link) if open_links.pop().is_none() => {
+                events[index] = Event::Text("".into());
             }
             _ => {}
         }
