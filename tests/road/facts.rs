@@ -1,0 +1,181 @@
+//! What the trade knows, asked of the whole catalogue.
+//!
+//! Every statement here is common practice, no source.
+
+use crate::small;
+use axiswright::catalog::{self, Catalog};
+use axiswright::characteristic as ch;
+use axiswright::drive::{BallScrewDrive, Demand, Family};
+use axiswright::ledger::{Known, Ledger};
+use axiswright::pipeline::{self, Inputs, recommend};
+use axiswright::record::{DecisionRecord, Outcome};
+use axiswright::search::MOST_STAGES;
+use std::sync::LazyLock;
+
+static CATALOG: LazyLock<Catalog> = LazyLock::new(|| catalog::load(&[]).expect("the built-in catalogue loads"));
+
+fn inputs(text: &str) -> Inputs {
+    let inputs = Inputs { brief: small::brief(text), catalog: CATALOG.clone(), rulebook: small::rules() };
+    pipeline::check(inputs).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+fn family_of(record: &DecisionRecord) -> &str {
+    assert_eq!(record.outcome, Outcome::Chosen);
+    &record.axes[0].chosen.as_ref().expect("a drive").family
+}
+
+/// Every screw with every way to hold its ends, worked out as far as these decide: designation of the screw, of the
+/// ends, and the sheet.
+fn screws<'c>(demand: &Demand<'_>, catalog: &'c Catalog) -> Vec<(&'c str, &'c str, Known)> {
+    const ENDS: usize = 3;
+    let family = BallScrewDrive::new(demand, catalog);
+    let mut all = Vec::new();
+    for (size, screw) in catalog.ball_screws.iter().enumerate() {
+        for (place, ends) in catalog.end_arrangements.iter().enumerate() {
+            let mut path = [0; MOST_STAGES];
+            (path[0], path[ENDS]) = (size as u16, place as u16);
+            let mut sheet = Known::default();
+            demand.enter(&mut sheet);
+            for stage in 0..=ENDS {
+                family.enter(stage, &path, &mut sheet);
+            }
+            all.push((screw.designation.as_str(), ends.designation.as_str(), sheet));
+        }
+    }
+    all
+}
+
+fn gantry(travel: &str) -> String {
+    format!(
+        "
+machine: Long gantry
+axes:
+  gantry:
+    direction: horizontal
+    travel: {travel}
+    moved-mass: 1200 kg
+    drives: 2
+    drive-spacing: 2.5 m
+    speed: 40 m/min
+    acceleration: 2 m/s²
+    cutting-force: 1 kN
+    section-accuracy: 0.2 mm
+    reversal: 0.1 mm
+    ripple: 0.02 mm
+"
+    )
+}
+
+/// Common practice, no source: a long gantry at 40 m/min runs on helical racks, for every screw of such a length whips.
+#[test]
+fn a_long_gantry_gets_a_helical_rack_and_no_screw_passes_the_whip_rule() {
+    for travel in ["4 m", "8 m", "12 m"] {
+        let inputs = inputs(&gantry(travel));
+        let whip = inputs.rulebook.find("screw-whip").expect("the rule on whip");
+        let demand = small::demand(&inputs, 0);
+        for (screw, ends, sheet) in screws(&demand, &inputs.catalog) {
+            assert!(!whip.passed(&sheet), "{screw}, {ends}, {travel}: {}", whip.utilisation(&sheet));
+        }
+        let record = recommend(&inputs, false);
+        assert_eq!(family_of(&record), "helical-rack", "{travel}");
+        let family =
+            |id: &str| record.axes[0].families.iter().find(|family| family.family == id).expect("all families");
+        assert_eq!(family("ball-screw").admissible, 0, "{travel}");
+        assert!(family("straight-rack").admissible > 0 && family("helical-rack").admissible > 0, "{travel}");
+    }
+}
+
+/// Common practice, no source: a spindle on a short vertical axis hangs on a ball screw.
+#[test]
+fn a_short_vertical_axis_gets_a_ball_screw() {
+    let text = "
+machine: Short ram
+axes:
+  ram:
+    direction: vertical
+    travel: 300 mm
+    moved-mass: 120 kg
+    people-below: false
+    speed: 15 m/min
+    acceleration: 2 m/s²
+    cutting-force: 600 N
+    accuracy: 0.05 mm
+    reversal: 0.02 mm
+";
+    assert_eq!(family_of(&recommend(&inputs(text), false)), "ball-screw");
+}
+
+fn table(travel: f64) -> String {
+    format!(
+        "
+machine: Table
+axes:
+  table:
+    direction: horizontal
+    travel: {travel:?} m
+    moved-mass: 300 kg
+    speed: 60 m/min
+    acceleration: 3 m/s²
+"
+    )
+}
+
+/// Travel at which a screw with this nut is free over this length.
+fn travel_for(free: f64, screw: &str) -> f64 {
+    let inputs = inputs(&table(1.0));
+    let all = screws(&small::demand(&inputs, 0), &inputs.catalog);
+    let (_, _, sheet) = all.iter().find(|(name, _, _)| *name == screw).expect("the screw");
+    1.0 + free - sheet.value(ch::FREE_LENGTH.slot)
+}
+
+/// Common practice, no source: twice the free length, a quarter of the whip speed.
+#[test]
+fn doubling_the_free_length_of_a_screw_quarters_its_whip_speed() {
+    for screw in ["screw-16x5", "screw-40x20", "screw-125x25"] {
+        let at = |free: f64| {
+            let inputs = inputs(&table(travel_for(free, screw)));
+            let all = screws(&small::demand(&inputs, 0), &inputs.catalog);
+            let mine = all.into_iter().filter(|(name, _, _)| *name == screw);
+            mine.map(|(_, ends, sheet)| (ends, sheet.read(ch::FREE_LENGTH).value, sheet.read(ch::WHIP_SPEED).value))
+                .map(|(ends, free, whip)| (ends.to_string(), free, whip))
+                .collect::<Vec<_>>()
+        };
+        let (short, long) = (at(1.1), at(2.2));
+        assert_eq!(short.len(), 3);
+        for ((ends, free, whip), (_, twice, quarter)) in short.iter().zip(&long) {
+            assert!((twice / free - 2.0).abs() < 1e-12, "{screw}: {free}, {twice}");
+            assert!((whip / quarter - 4.0).abs() < 1e-11, "{screw}, {ends}: {whip}, {quarter}");
+        }
+    }
+}
+
+/// Common practice, no source: a screw of 96 in (2.44 m), held firmly at both ends, is out at 60 m/min with any lead up
+/// to 20 mm; a rack does not notice that speed.
+#[test]
+fn a_screw_of_2_44_m_is_out_at_a_speed_that_a_rack_does_not_notice() {
+    let mut tried = 0;
+    for screw in &CATALOG.ball_screws {
+        if screw.lead.value > 0.0201 {
+            continue;
+        }
+        let inputs = inputs(&table(travel_for(2.44, &screw.designation)));
+        let whip = inputs.rulebook.find("screw-whip").expect("the rule on whip");
+        let all = screws(&small::demand(&inputs, 0), &inputs.catalog);
+        let (_, _, sheet) = all
+            .iter()
+            .find(|(name, ends, _)| *name == screw.designation && *ends == "fixed-fixed")
+            .expect("held firmly at both ends");
+        assert!((sheet.value(ch::FREE_LENGTH.slot) - 2.44).abs() < 1e-12);
+        assert!(!whip.passed(sheet), "{}: {}", screw.designation, whip.utilisation(sheet));
+        tried += 1;
+    }
+    assert!(tried >= 15, "only {tried} screws");
+    // the same table on the cut-down catalogue, which has racks of common size
+    let inputs = small::inputs(&table(2.1));
+    let record = recommend(&inputs, false);
+    for family in ["straight-rack", "helical-rack"] {
+        let family = record.axes[0].families.iter().find(|searched| searched.family == family).expect("racks");
+        assert!(family.admissible > 100, "{}: {}", family.family, family.admissible);
+        assert!(family.excluded_by.iter().all(|exclusion| exclusion.rule != "rack-speed"), "{:?}", family.excluded_by);
+    }
+}
