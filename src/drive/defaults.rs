@@ -3,6 +3,9 @@
 use crate::brief::Axis;
 use crate::units::*;
 
+/// Expansion of steel, 1/K: screw, rack and bed.
+pub const STEEL_EXPANSION: f64 = 11.5e-6;
+
 /// Values that nobody states for an axis.
 #[derive(Debug, Clone, Copy)]
 pub struct AxisDefaults {
@@ -114,6 +117,18 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             significant(d.compensated_play.si() * 100.0, 3),
             "%",
             practice("no play compensation in the controller is credited"),
+        ),
+        (
+            "section-limit",
+            "2000".into(),
+            "mm",
+            "ISO 230-2 states A and R up to 2 m of travel (scope, as published in GOST ISO 230-2-2016)",
+        ),
+        (
+            "expansion",
+            significant(STEEL_EXPANSION * 1e6, 4),
+            "µm/(m·K)",
+            "steel screw, rack and bed (common practice, no source)",
         ),
     ]
 }

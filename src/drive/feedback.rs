@@ -3,7 +3,7 @@
 //! Method: with the motor's encoder the drive's own errors, its play and its give under friction all count;
 //! with a linear scale the scale's error takes the place of lead and pitch errors, and only the give between
 //! scale and slide remains. Ranges of independent errors add by squares, play and lost motion in line.
-//! Limits: no error mapping; play inside the loop of a scale is a matter of stability and not judged here.
+//! Limits: no error mapping; play inside the loop of a scale enters no error, an advice judges it.
 
 use super::demand::Demand;
 use crate::brief::Feedback;
@@ -28,9 +28,6 @@ pub fn word(scale: Option<&LinearScale>) -> &str {
     scale.map_or("motor", |scale| &scale.designation)
 }
 
-/// Steel, 1/K: screw, rack and bed.
-const STEEL_EXPANSION: f64 = 11.5e-6;
-
 /// Enters what the reader itself brings.
 #[inline(always)]
 pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
@@ -40,7 +37,7 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
             sheet.absent(ch::SCALE_LENGTH_LIMIT);
             sheet.absent(ch::SCALE_SPEED_LIMIT);
             sheet.absent(ch::LOOP_PLAY);
-            sheet.given(ch::EXPANSION, Expansion::of_si(STEEL_EXPANSION), Origin::Assumed);
+            sheet.given(ch::EXPANSION, Expansion::of_si(super::defaults::STEEL_EXPANSION), Origin::Assumed);
             sheet.computed(
                 ch::MEASURING_STEP,
                 &layout::ENCODER_STEP,
