@@ -46,6 +46,8 @@ pub struct Demand<'a> {
 
 fn process_sign(direction: CuttingDirection, motion: f64) -> f64 {
     match direction {
+        // against the motion; at rest along the weight, which is the worse of both ways
+        CuttingDirection::Both if motion == 0.0 => 1.0,
         CuttingDirection::Both => motion,
         // a force that pushes the slide upward or forward takes load off the drive
         CuttingDirection::Up | CuttingDirection::Forward => -1.0,

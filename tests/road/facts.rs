@@ -10,6 +10,7 @@ use axiswright::ledger::{Known, Ledger};
 use axiswright::pipeline::{self, Inputs, recommend};
 use axiswright::record::{DecisionRecord, Outcome};
 use axiswright::search::MOST_STAGES;
+use axiswright::units::Measure;
 use std::sync::LazyLock;
 
 static CATALOG: LazyLock<Catalog> = LazyLock::new(|| catalog::load(&[]).expect("the built-in catalogue loads"));
@@ -178,4 +179,34 @@ fn a_screw_of_2_44_m_is_out_at_a_speed_that_a_rack_does_not_notice() {
         assert!(family.admissible > 100, "{}: {}", family.family, family.admissible);
         assert!(family.excluded_by.iter().all(|exclusion| exclusion.rule != "rack-speed"), "{:?}", family.excluded_by);
     }
+}
+
+/// Statics: an upright axis that stands while a force pushes it holds its weight and, either way being possible, the
+/// force on top of it.
+#[test]
+fn a_standing_axis_holds_the_force_that_pushes_it() {
+    let brief = "
+machine: Ram that stands in the cut
+axes:
+  ram:
+    direction: vertical
+    travel: 0.5 m
+    moved-mass: 100 kg
+    speed: 20 m/min
+    acceleration: 2 m/s²
+    cutting-force: 2 kN
+    duty:
+      - { share: 20 %, speed: 20 m/min, stroke: 0.4 m }
+      - { share: 80 %, stand: true, force: 2 kN }
+";
+    let inputs = inputs(brief);
+    let demand = small::demand(&inputs, 0);
+    let standing = demand.phases.iter().position(|phase| phase.direction == 0.0).expect("one share stands");
+    let family = BallScrewDrive::new(&demand, &inputs.catalog);
+    let mut sheet = Known::default();
+    demand.enter(&mut sheet);
+    family.enter(0, &[0; MOST_STAGES], &mut sheet);
+    let held = sheet.read(ch::PHASE_FORCE.phase(standing)).si();
+    let weight = sheet.read(ch::GRAVITY_FORCE).si();
+    assert!((held - weight - 2000.0).abs() < 1e-9, "{held} N held at a weight of {weight} N");
 }
