@@ -1,8 +1,11 @@
 //! The whole road from a brief to a choice, on a small catalogue on which everything can be tried.
 
+mod ask;
 mod census;
 mod facts;
+mod invariant;
 mod ledger;
 mod machine;
+mod monotone;
 mod same_answer;
 mod small;

@@ -66,7 +66,7 @@ pub fn cut(mut catalog: Catalog) -> Catalog {
     catalog
 }
 
-/// The cut-down catalogue: 31 104 screws and 2304 racks of either kind of teeth, where any feedback is allowed.
+/// The cut-down catalogue: 31 104 screws and 2304 racks of either kind of teeth for a vertical axis with any feedback.
 pub fn catalog() -> Catalog {
     static SMALL: LazyLock<Catalog> =
         LazyLock::new(|| cut(catalog::load_texts(catalog::built_in()).expect("the built-in catalogue loads")));
