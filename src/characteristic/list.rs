@@ -176,7 +176,6 @@ characteristics! {
         TEETH: Ratio, "teeth", "z", "1", "teeth of the pinion";
         HELIX_ANGLE: Angle, "helix-angle", "β_h", "deg", "helix angle; straight teeth have none";
         PROFILE_SHIFT: Ratio, "profile-shift", "x", "1", "profile shift factor of the pinion";
-        LEAST_PROFILE_SHIFT: Ratio, "least-profile-shift", "x_min", "1", "profile shift below which the pinion is undercut";
         LEAST_TEETH: Ratio, "least-teeth", "z_min", "1", "fewest pinion teeth without undercut at this profile shift";
         FACE_WIDTH: Length, "face-width", "b", "mm", "common face width";
         QUALITY: Ratio, "quality", "Q", "1", "tooth quality of rack and pinion";
@@ -243,7 +242,6 @@ characteristics! {
         GEARBOX_PLAY: Angle, "gearbox-play", "φ_g", "arcmin", "play of the gearbox at its output";
         GEARBOX_RADIAL_LIMIT: Force, "gearbox-radial-limit", "F_rad,lim", "kN", "radial force that the gearbox output bears at the pinion, at its reference speed and life";
         GEARBOX_MASS: Mass, "gearbox-mass", "m_g", "kg", "mass of the gearbox";
-        NO_LOAD_TORQUE: Torque, "no-load-torque", "T_02", "N·m", "no-load torque of the gearbox at its output";
         OVERHANG: Length, "overhang", "l", "mm", "pinion middle to the front bearing of the gearbox";
         OUTPUT_SHAFT_DIAMETER: Length, "output-shaft-diameter", "d_sh", "mm", "diameter of the gearbox output shaft";
         TILT_STIFFNESS: TorsionalStiffness, "tilt-stiffness", "c_t", "N·m/arcmin", "tilting stiffness of the gearbox output bearing";
@@ -291,10 +289,8 @@ characteristics! {
         MEAN_POWER: Power, "mean-power", "P_m", "kW", "mean electrical power of all drives of the axis while working";
 
         // accuracy
-        SCALE_ERROR: Length, "scale-error", "e_sc", "µm", "error band of the linear scale over the travel";
         SCALE_ERROR_RATE: Ratio, "scale-error-rate", "e_r", "µm/m", "error band of the linear scale a metre";
         SCALE_LEAST_ERROR: Length, "scale-least-error", "e_0", "µm", "error band of a short linear scale";
-        SECTION_SCALE_ERROR: Length, "section-scale-error", "e_s2", "µm", "error band of the linear scale over 2 m";
         SECTION_LIMIT: Length, "section-limit", "2 m", "mm", "longest travel on which accuracy is stated as one figure";
         SECTION_LENGTH: Length, "section-length", "s_2", "mm", "length of the section on which accuracy is stated: 2 m, or the travel where shorter";
         SECTION_TRAVEL_VARIATION: Length, "section-travel-variation", "v_u2", "µm", "permissible travel variation over the section";

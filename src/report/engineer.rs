@@ -190,12 +190,11 @@ fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
 }
 
 /// The lines of the error budget, in the order in which they add up.
-const BUDGET: [&str; 16] = [
+const BUDGET: [&str; 15] = [
     "mean-travel-deviation",
     "travel-variation",
     "cumulative-pitch-error",
     "pinion-total-pitch-deviation",
-    "scale-error",
     "position-error",
     "play",
     "lost-motion",

@@ -7,5 +7,6 @@ mod invariant;
 mod ledger;
 mod machine;
 mod monotone;
+mod outcomes;
 mod same_answer;
 mod small;
