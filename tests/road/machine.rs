@@ -1,10 +1,13 @@
 //! The machine put together by the integer program against trying every combination, on small random machines.
 
-use crate::small;
+use crate::small::{self, HORIZONTAL, VERTICAL};
 use axiswright::brief::{Brief, Limits};
-use axiswright::search::{Attributes, Found, MOST_STAGES, Offer};
+use axiswright::drive::Demand;
+use axiswright::search::{
+    Attributes, CarriedRange, Coupling, Found, MOST_STAGES, Offer, Setting, admissible, search_axis,
+};
 use axiswright::select::{Choice, Machine, Status, needs};
-use axiswright::units::{Length, Measure, Money, Power};
+use axiswright::units::{Length, Mass, Measure, Money, Power};
 use proptest::prelude::*;
 
 /// Three axes; who carries whom is set by the form: nobody anybody, one the two others, or one the next.
@@ -202,4 +205,26 @@ fn an_axis_without_a_drive_leaves_no_machine() {
     assert_eq!(machine.choose(false, |_, _, _| true).status, Status::Infeasible);
     assert_eq!(machine.subtree(0), [1, 2]);
     assert_eq!(machine.carried(2, &[0, 0, 0]).to_bits(), 0.0_f64.to_bits());
+}
+
+#[test]
+fn a_drive_is_offered_for_the_carried_masses_that_it_bears_and_for_no_others() {
+    for text in [HORIZONTAL, VERTICAL] {
+        let inputs = small::inputs(text);
+        let coupling = Coupling { mass: true, purchase: true, power: true, ..Coupling::default() };
+        let setting = Setting { coupling, ..small::setting(&inputs) };
+        let searched = search_axis(&inputs.brief, 0, CarriedRange { least: 20.0, most: 400.0 }, &setting);
+        let bounded = searched.offers.iter().filter(|offer| offer.most < 400.0).count();
+        assert!(bounded > 10 && searched.offers.len() > bounded, "{bounded} of {}", searched.offers.len());
+        for mass in (0..40).map(|step| 20.0 + 380.0 * f64::from(step) / 39.0) {
+            let demand = Demand::new(&inputs.brief, 0, Mass::of_si(mass));
+            for Offer { found, .. } in &searched.offers {
+                let same = |offer: &&Offer| (offer.found.family, offer.found.path) == (found.family, found.path);
+                let offered =
+                    searched.offers.iter().filter(same).any(|offer| offer.least <= mass && mass <= offer.most);
+                let bears = admissible(found.family, &found.path, &demand, &setting);
+                assert_eq!(bears, offered, "{} {:?} at {mass} kg", found.family, found.path);
+            }
+        }
+    }
 }

@@ -10,3 +10,4 @@ mod monotone;
 mod outcomes;
 mod same_answer;
 mod small;
+mod whole;
