@@ -10,7 +10,7 @@ use crate::search::{
 };
 use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
-use crate::yaml::{Fault, Faults};
+use crate::yaml::{Fault, Faults, nearest};
 use std::path::{Path, PathBuf};
 
 /// Everything that goes in.
@@ -40,7 +40,8 @@ fn keep<T>(read: Result<T, Faults>, faults: &mut Faults) -> Option<T> {
     read.map_err(|found| faults.merge(found)).ok()
 }
 
-/// Refuses rules that could never be judged, because a family they are meant for knows nothing of what they name.
+/// Refuses rules that could never be judged, because a family they are meant for knows nothing of what they name,
+/// and waivers of rules that do not exist.
 pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
     struct Never<'n> {
         demand: &'n Demand<'n>,
@@ -63,10 +64,13 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
     }
     never.sort_by(|a, b| (&a.rule, &a.family, &a.characteristic).cmp(&(&b.rule, &b.family, &b.characteristic)));
     never.dedup();
-    if never.is_empty() {
-        return Ok(inputs);
-    }
     let mut faults = Faults::default();
+    for waiver in inputs.brief.waivers.iter().filter(|waiver| inputs.rulebook.find(&waiver.rule).is_none()) {
+        let near = nearest(&waiver.rule, inputs.rulebook.rules.iter().map(|rule| rule.id.as_str()));
+        let help = near.map(|near| format!("did you mean `{near}`?"));
+        let message = format!("there is no rule `{}` to waive", waiver.rule);
+        faults.push(Fault::of_file(&inputs.brief.name, message, help));
+    }
     for fault in never {
         let message = format!(
             "rule `{}` names `{}`, which the family {} never works out",
@@ -75,7 +79,7 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
         let help = format!("name the families it is meant for under `applies-to`, without {}", fault.family);
         faults.push(Fault::of_file(&format!("rules/{}.yaml", fault.rule), message, Some(help)));
     }
-    Err(faults)
+    if faults.is_empty() { Ok(inputs) } else { Err(faults) }
 }
 
 fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exhaustive: bool) -> Setting<'a> {

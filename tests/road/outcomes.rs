@@ -163,3 +163,14 @@ fn every_characteristic_is_entered_by_some_family() {
     let never: Vec<&str> = ch::all().iter().map(|about| about.id).filter(|id| !entered.contains(id)).collect();
     assert!(never.is_empty(), "{never:?}");
 }
+
+#[test]
+fn a_waiver_of_a_rule_that_does_not_exist_is_refused_with_the_nearest_name() {
+    let text = format!("{VERTICAL}waivers: [ {{ rule: holding-break, reason: a trial, by: the owner }} ]\n");
+    let inputs = Inputs { brief: small::brief(&text), catalog: small::catalog(), rulebook: small::rules() };
+    let faults = pipeline::check(inputs).expect_err("there is no such rule");
+    let fault = faults.iter().next().expect("a fault");
+    assert_eq!((faults.len(), fault.file.as_str()), (1, "test.yaml"));
+    assert_eq!(fault.message, "there is no rule `holding-break` to waive");
+    assert_eq!(fault.help.as_deref(), Some("did you mean `holding-brake`?"));
+}

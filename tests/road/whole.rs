@@ -114,9 +114,12 @@ fn passing(inputs: &Inputs, axis: usize, carried: f64) -> Vec<Drive> {
         .collect()
 }
 
-/// Every pair of a slide drive and a ram drive in which the slide bears the ram: cost, purchase, motor models, gearbox
-/// models; and how many drives of the slide bear each ram.
-fn pairs(inputs: &Inputs) -> (Vec<(f64, f64, usize, usize)>, BTreeSet<usize>) {
+/// Cost, purchase, motor models and gearbox models of a pair of drives.
+type Pair = (f64, f64, usize, usize);
+
+/// Every pair of a slide drive and a ram drive in which the slide bears the ram; and how many drives of the slide bear
+/// a ram.
+fn pairs(inputs: &Inputs) -> (Vec<Pair>, BTreeSet<usize>) {
     let mut all = Vec::new();
     let mut rams = passing(inputs, 1, 0.0);
     rams.sort_by(|a, b| a.mass.total_cmp(&b.mass));
@@ -151,7 +154,7 @@ fn compare(inputs: &mut Inputs) -> Vec<bool> {
                 gearbox_models: gearboxes,
                 ..Limits::default()
             };
-            let keeps = |pair: &&(f64, f64, usize, usize)| {
+            let keeps = |pair: &&Pair| {
                 limits.purchase.is_none_or(|limit| pair.1 <= limit.0 * (1.0 + 1e-9))
                     && motors.is_none_or(|limit| pair.2 <= limit as usize)
                     && gearboxes.is_none_or(|limit| pair.3 <= limit as usize)
