@@ -8,6 +8,42 @@ use axiswright::calc::{calculate, entries};
 
 /// Call, unit, value to its last digit.
 const HAND: &[(&str, &str, &str)] = &[
+    // stop, seat and supply
+    ("set-torque motor-peak-torque=35N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "12.30"),
+    ("set-torque motor-peak-torque=10N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "10.0"),
+    // 10·20·4.5/6.5
+    (
+        "stop-torque-with-weight set-torque=20N·m rotating-inertia=20kg·cm² mass-inertia=45kg·cm² reduction=10 holding-torque=0",
+        "N·m",
+        "138.46",
+    ),
+    // 2·(30·2 + 3·1)/3
+    (
+        "reduction-stop-torque set-torque=30N·m load-inertia=20kg·cm² rotor-inertia=10kg·cm² reduction=2 holding-torque=3N·m",
+        "N·m",
+        "42.0",
+    ),
+    ("stop-force stop-torque=138.5N·m pinion-diameter=42.44mm", "N", "6526.9"),
+    // 63.662 − 7.5 − 15
+    ("seat-diameter pinion-diameter=63.662mm module=3mm profile-shift=0 output-shaft-diameter=45mm", "mm", "41.162"),
+    ("seat-diameter pinion-diameter=63.662mm module=3mm profile-shift=0 output-shaft-diameter=32mm", "mm", "32.0"),
+    // M = 3000·1.06418·0.012 = 38.310, T = 3000·0.02 = 60 N·m, √(M² + 0.75·T²) = 64.554; 32·64.554/(π·0.02³)
+    (
+        "seat-stress peak-force=3kN helix-angle=0 face-width=24mm seat-diameter=20mm pinion-diameter=40mm",
+        "MPa",
+        "82.20",
+    ),
+    // 3·206e9·(π·0.02⁴/64)/(0.012³·1.13247)
+    ("seat-stiffness face-width=24mm seat-diameter=20mm helix-angle=0", "N/µm", "2480.3"),
+    ("series-2 first=600N/µm second=300N/µm", "N/µm", "200.0"),
+    ("gearbox-drag no-load-torque=1.2N·m reduction=8", "N·m", "9.60"),
+    // (0.8 + 0.2)·2π·(10/60)/0.01 + 2000·(10/60)·(1/0.95 − 1)
+    (
+        "nut-heat preload-drag-torque=0.8N·m bearing-drag-torque=0.4N·m mean-speed=10m/min travel-per-turn=10mm phase-force=2kN phase-share=1 phase-speed=10m/min screw-efficiency=0.95",
+        "kW",
+        "0.12226",
+    ),
+    ("supply-power peak-power=9.8kW supply-efficiency=0.85", "kW", "11.529"),
     // motion
     ("trapezoid-time travel=0.8m speed=0.5m/s acceleration=5m/s²", "s", "1.700"),
     ("trapezoid-time travel=0.04m speed=0.5m/s acceleration=5m/s²", "s", "0.17889"),

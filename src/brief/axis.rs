@@ -230,6 +230,16 @@ fn counterbalance(axis: &Node<'_>, inclination: Option<Angle>, reader: &mut Read
     if inclination.is_some_and(|angle| angle.si() == 0.0) {
         node.fault(reader.faults, "a horizontal axis has no weight to balance", None);
     }
+    if kind == Some(CounterbalanceKind::Weight)
+        && let Some(node) = node.get("kind")
+    {
+        let help = "write `gas`, or leave the counterbalance out: forces are then larger than in truth";
+        node.fault(
+            reader.faults,
+            "a hanging weight is not worked out yet, for it has to be accelerated too",
+            Some(help.into()),
+        );
+    }
     Some(Counterbalance { kind: kind?, share: share? })
 }
 

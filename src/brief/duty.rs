@@ -7,7 +7,7 @@ use crate::units::{Force, Length, Measure, Ratio, Velocity, parse, significant};
 use crate::yaml::{Faults, Node};
 
 /// Most shares with moves, and most at standstill.
-const MOST: (usize, usize) = (9, 4);
+const MOST: (usize, usize) = (8, 4);
 
 /// The largest force among the shares that can be read; told nowhere, since the reading proper tells the faults.
 pub(super) fn largest_force(axis: &Node<'_>) -> Option<Force> {

@@ -119,7 +119,7 @@ parts! {
         mass: Mass, "kg", Positive;
         /// Efficiency at rated load.
         efficiency: Ratio, "1", Share;
-        /// Torque that turns the unloaded gearbox, at the output and at nominal speed.
+        /// Torque that turns the unloaded gearbox, at the input and at nominal speed.
         no_load_torque: Torque, "N·m", NotNegative;
         /// Price.
         price: Money, "nu", Price;

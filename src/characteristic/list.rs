@@ -48,6 +48,7 @@ characteristics! {
         GUIDE_FRICTION: Ratio, "guide-friction", "µ", "1", "friction coefficient of the guides";
         WIPER_FORCE: Force, "wiper-force", "F_w", "N", "drag of seals, wipers and covers together";
         COUNTERBALANCE_SHARE: Ratio, "counterbalance-share", "c_b", "1", "share of the weight that a counterbalance carries";
+        PEOPLE_BELOW: Ratio, "people-below", "n_p", "1", "one if people may be under the axis, zero if not";
         CUTTING_FORCE: Force, "cutting-force", "F_c", "N", "cutting force along the axis";
         CUTTING_SPEED: Velocity, "cutting-speed", "v_c", "m/min", "speed of the axis while cutting";
         SERVICE_HOURS: Time, "service-hours", "t_s", "h", "working hours over the service life";
@@ -168,6 +169,8 @@ characteristics! {
         REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
         REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
         REDUCTION_SPEED_LIMIT: AngularVelocity, "reduction-speed-limit", "n_Kn", "1/min", "highest motor speed of coupling or belt";
+        BELTS: Ratio, "belts", "n_B", "1", "belts between the motor with its brake and the load";
+        REDUCTION_STOP_TORQUE: Torque, "reduction-stop-torque", "T_1s", "N·m", "torque through coupling or belt in an emergency stop, at the screw";
         REDUCTION_MASS: Mass, "reduction-mass", "m_red", "kg", "mass of coupling or belt reduction";
         SHAFT_TORQUE: Torque, "shaft-torque", "T_1", "N·m", "largest torque at screw or pinion";
 
@@ -242,10 +245,15 @@ characteristics! {
         GEARBOX_PLAY: Angle, "gearbox-play", "φ_g", "arcmin", "play of the gearbox at its output";
         GEARBOX_RADIAL_LIMIT: Force, "gearbox-radial-limit", "F_rad,lim", "kN", "radial force that the gearbox output bears at the pinion, at its reference speed and life";
         GEARBOX_MASS: Mass, "gearbox-mass", "m_g", "kg", "mass of the gearbox";
+        NO_LOAD_TORQUE: Torque, "no-load-torque", "T_02", "N·m", "no-load torque of the gearbox at its input";
         OVERHANG: Length, "overhang", "l", "mm", "pinion middle to the front bearing of the gearbox";
         OUTPUT_SHAFT_DIAMETER: Length, "output-shaft-diameter", "d_sh", "mm", "diameter of the gearbox output shaft";
         TILT_STIFFNESS: TorsionalStiffness, "tilt-stiffness", "c_t", "N·m/arcmin", "tilting stiffness of the gearbox output bearing";
         OUTPUT_SHAFT_STIFFNESS: Stiffness, "output-shaft-stiffness", "k_sh", "N/µm", "stiffness of the gearbox output shaft at the pinion, along the travel";
+        SEAT_DIAMETER: Length, "seat-diameter", "d_se", "mm", "diameter of the shaft under the pinion";
+        SEAT_STIFFNESS: Stiffness, "seat-stiffness", "k_se", "N/µm", "stiffness of the shaft under the pinion, along the travel";
+        PINION_SHAFT_STIFFNESS: Stiffness, "pinion-shaft-stiffness", "k_ps", "N/µm", "stiffness of gearbox shaft and pinion seat together";
+        SEAT_STRESS: Pressure, "seat-stress", "σ_se", "MPa", "stress in the shaft under the pinion at the largest force";
         GEARBOX_LINEAR_STIFFNESS: Stiffness, "gearbox-linear-stiffness", "k_g", "N/µm", "stiffness of the gearbox, seen along the travel";
         PLAY_AT_RACK: Length, "backlash-at-rack", "j_g", "µm", "play of the gearbox, seen at the rack";
         OUTPUT_TORQUE: Torque, "output-torque", "T_2", "N·m", "largest torque at the gearbox output";
@@ -253,7 +261,8 @@ characteristics! {
         MEAN_INPUT_SPEED: AngularVelocity, "mean-input-speed", "n_1m", "1/min", "mean input speed of the gearbox";
         RADIAL_LOAD: Force, "radial-load", "F_rad", "kN", "mean radial force of the pinion on the gearbox output";
         RADIAL_CAPACITY: Force, "radial-capacity", "F_rad,perm", "kN", "radial force that the gearbox output bears over the service life";
-        STOP_TORQUE: Torque, "stop-torque", "T_2s", "N·m", "torque at the gearbox output when the motor pulls with its peak torque against the load's inertia";
+        STOP_TORQUE: Torque, "stop-torque", "T_2s", "N·m", "torque at the gearbox output in an emergency stop at the set torque of the drive";
+        STOP_FORCE: Force, "stop-force", "F_s", "kN", "tooth force in an emergency stop at the set torque of the drive";
         RIPPLE: Length, "ripple", "w", "µm", "position ripple within one tooth or one turn at cutting speed";
 
         // stiffness and dynamics
@@ -281,11 +290,14 @@ characteristics! {
         DRAG_TORQUE: Torque, "drag-torque", "T_d", "N·m", "drag of nut, bearings or gearbox at screw or pinion";
         PEAK_TORQUE: Torque, "peak-torque", "T_max", "N·m", "largest motor torque of any phase";
         PEAK_TORQUE_USE: Ratio, "peak-torque-use", "x_T", "1", "largest motor torque over what the motor gives at that speed, worst phase";
+        TORQUE_MARGIN: Ratio, "torque-margin", "x_m", "1", "torque limit set in the drive over the largest torque of the duty";
+        SET_TORQUE: Torque, "set-torque", "T_set", "N·m", "torque limit to set in the drive electronics";
         RMS_TORQUE: Torque, "rms-torque", "T_rms", "N·m", "root mean square motor torque over the duty";
         RMS_SPEED: AngularVelocity, "rms-speed", "n_rms", "1/min", "root mean square motor speed over the duty";
         CONTINUOUS_TORQUE: Torque, "continuous-torque", "T_S1", "N·m", "continuous torque of the motor at its mean duty speed";
         HOLDING_TORQUE: Torque, "holding-torque", "T_hold", "N·m", "torque at the motor that holds the load, no friction credited";
         PEAK_POWER: Power, "peak-power", "P_max", "kW", "largest mechanical power of all drives of the axis";
+        SUPPLY_POWER: Power, "supply-power", "P_s", "kW", "largest power that all drives of the axis take from the supply";
         MEAN_POWER: Power, "mean-power", "P_m", "kW", "mean electrical power of all drives of the axis while working";
 
         // accuracy
@@ -306,6 +318,8 @@ characteristics! {
         LOST_MOTION: Length, "lost-motion", "u_f", "µm", "friction lost motion";
         REVERSAL_ERROR: Length, "reversal-error", "B", "µm", "reversal error";
         SCATTER: Length, "scatter", "s_x", "µm", "standard deviation of a position";
+        DRIVE_SCATTER: Length, "drive-scatter", "s_d", "µm", "scatter from measuring step and friction";
+        LEAST_SCATTER: Length, "least-scatter", "s_0m", "µm", "scatter that no drive of its kind falls below";
         REPEATABILITY: Length, "repeatability", "R", "µm", "bidirectional repeatability";
         ACCURACY: Length, "accuracy", "A", "µm", "bidirectional accuracy: A up to 2 m of travel, systematic deviation E above";
         SECTION_ACCURACY: Length, "section-accuracy", "A_2", "µm", "bidirectional accuracy on any 2 m section";

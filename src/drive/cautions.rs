@@ -7,7 +7,7 @@ use crate::units::Measure;
 const DUSTY: [&str; 7] = ["dust", "carbon", "wood", "composite", "glass", "stone", "graphite"];
 
 /// The ids of the cautions that this axis needs with a drive of this family, in order.
-pub fn cautions(brief: &Brief, axis: &Axis, family: Option<&str>, scale: bool) -> Vec<&'static str> {
+pub fn cautions(brief: &Brief, axis: &Axis, family: Option<&str>, scale: bool, belt: bool) -> Vec<&'static str> {
     let mut ids = Vec::new();
     let inclined = axis.inclination.si() > 0.0;
     if inclined {
@@ -18,6 +18,9 @@ pub fn cautions(brief: &Brief, axis: &Axis, family: Option<&str>, scale: bool) -
     }
     if axis.counterbalance.is_some() {
         ids.push("counterbalance");
+    }
+    if inclined && belt {
+        ids.push("belt");
     }
     match family {
         Some("ball-screw") => ids.extend(["screw-entanglement", "end-stop-inertia"]),

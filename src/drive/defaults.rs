@@ -21,6 +21,8 @@ pub struct AxisDefaults {
     pub friction_scatter: Ratio,
     /// Part of the play that the controller compensates.
     pub compensated_play: Ratio,
+    /// Torque limit set in the drive over the largest torque of the duty.
+    pub torque_margin: Ratio,
 }
 
 /// The defaults of an axis.
@@ -34,6 +36,7 @@ pub fn for_axis(axis: &Axis) -> AxisDefaults {
         end_gap: Length::of_si(0.040),
         friction_scatter: Ratio::of_si(0.1),
         compensated_play: Ratio::of_si(0.0),
+        torque_margin: Ratio::of_si(1.5),
     }
 }
 
@@ -72,6 +75,14 @@ pub mod parts {
     /// Safety against micro-slip under reversing force.
     pub fn slip_safety() -> Ratio {
         Ratio::of_si(1.8)
+    }
+    /// Scatter that no ball screw axis falls below.
+    pub fn screw_scatter() -> Length {
+        Length::of_si(0.6e-6)
+    }
+    /// Scatter that no rack axis falls below.
+    pub fn rack_scatter() -> Length {
+        Length::of_si(1.5e-6)
     }
     /// Mean stress factor of teeth loaded on both flanks.
     pub fn reversal_factor() -> Ratio {
@@ -119,6 +130,12 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             practice("no play compensation in the controller is credited"),
         ),
         (
+            "torque-margin",
+            significant(d.torque_margin.si(), 3),
+            "1",
+            "the drive electronics limit the motor to 1.5 times the largest torque of the duty; it must be set so (common practice, no source)",
+        ),
+        (
             "section-limit",
             "2000".into(),
             "mm",
@@ -138,6 +155,12 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
     let ratio = |value: Ratio| significant(value.si(), 4);
     if rack {
         vec![
+            (
+                "least-scatter",
+                significant(parts::rack_scatter().si() * 1e6, 3),
+                "µm",
+                "standard deviation that no rack axis falls below (common practice, no source)",
+            ),
             (
                 "mesh-friction",
                 ratio(parts::mesh_friction()),
@@ -183,11 +206,19 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
             ),
         ]
     } else {
-        vec![(
-            "screw-yield-strength",
-            significant(parts::screw_yield_strength().si() / 1e6, 4),
-            "MPa",
-            "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken",
-        )]
+        vec![
+            (
+                "least-scatter",
+                significant(parts::screw_scatter().si() * 1e6, 3),
+                "µm",
+                "standard deviation that no screw axis falls below (common practice, no source)",
+            ),
+            (
+                "screw-yield-strength",
+                significant(parts::screw_yield_strength().si() / 1e6, 4),
+                "MPa",
+                "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken",
+            ),
+        ]
     }
 }

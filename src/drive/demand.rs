@@ -1,9 +1,10 @@
 //! What an axis demands of any drive: the brief's requirement, the mass it carries, and the duty in phases.
 //!
 //! Method: every moving share of the duty becomes up to six phases, accelerating, cruising and braking in
-//! each direction, over the stroke of that share; a standing share becomes one phase. Six more phases with
+//! each direction, over the stroke of that share; a standing share becomes one phase. Further phases with
 //! no share of time hold the requirement itself: full acceleration at full speed and the full cutting force
 //! at cutting speed, both ways. They count for peaks and not for means; one that the duty already holds is left out.
+//! A cutting force that helps the drive counts for peaks only: life and heating are judged as if the tool cut air.
 //! Limits: ramps are taken with constant acceleration; jerk lengthens a move but does not split its phases.
 
 use crate::brief::{Axis, Brief, CuttingDirection, DutyShare};
@@ -44,15 +45,29 @@ pub struct Demand<'a> {
     pub phases: Vec<Phase>,
 }
 
-fn process_sign(direction: CuttingDirection, motion: f64) -> f64 {
-    match direction {
-        // against the motion; at rest along the weight, which is the worse of both ways
-        CuttingDirection::Both if motion == 0.0 => 1.0,
-        CuttingDirection::Both => motion,
+/// The signs that a cutting force may have for the drive at full size, moving this way. On an inclined axis a
+/// force of either way may act along the weight or against it.
+fn peak_signs(axis: &Axis, motion: f64) -> Vec<f64> {
+    match axis.cutting_force_direction.value {
+        CuttingDirection::Both if axis.inclination.si() > 0.0 => vec![1.0, -1.0],
+        CuttingDirection::Both => vec![motion],
         // a force that pushes the slide upward or forward takes load off the drive
+        CuttingDirection::Up | CuttingDirection::Forward => vec![-1.0],
+        CuttingDirection::Down | CuttingDirection::Back => vec![1.0],
+    }
+}
+
+/// The sign with which a force counts for life and heating: the worse way, and nothing where it would help.
+fn duty_sign(axis: &Axis, motion: f64) -> f64 {
+    let inclined = axis.inclination.si() > 0.0;
+    let sign = match axis.cutting_force_direction.value {
+        CuttingDirection::Both if inclined || motion == 0.0 => 1.0,
+        CuttingDirection::Both => motion,
         CuttingDirection::Up | CuttingDirection::Forward => -1.0,
         CuttingDirection::Down | CuttingDirection::Back => 1.0,
-    }
+    };
+    let helps = if inclined { sign < 0.0 } else { sign * motion < 0.0 };
+    if helps { 0.0 } else { sign }
 }
 
 impl<'a> Demand<'a> {
@@ -84,6 +99,8 @@ impl<'a> Demand<'a> {
         sheet.given(ch::WIPER_FORCE, axis.wiper_force.value, said(axis.wiper_force.stated));
         let counterbalance = axis.counterbalance.as_ref().map_or(Ratio::of_si(0.0), |balance| balance.share);
         sheet.given(ch::COUNTERBALANCE_SHARE, counterbalance, said(axis.counterbalance.is_some()));
+        let people = Ratio::of_si(if axis.people_below.value { 1.0 } else { 0.0 });
+        sheet.given(ch::PEOPLE_BELOW, people, said(axis.people_below.stated));
         sheet.given(ch::CUTTING_FORCE, axis.cutting_force.value, said(axis.cutting_force.stated));
         sheet.given(ch::CUTTING_SPEED, axis.cutting_speed.value, said(axis.cutting_speed.stated));
         sheet.given(ch::TEMPERATURE_SWING, brief.temperature_swing.value, said(brief.temperature_swing.stated));
@@ -150,6 +167,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::SCALE_MOUNT_STIFFNESS, d.scale_mount_stiffness, Origin::Assumed);
         sheet.given(ch::END_GAP, d.end_gap, Origin::Assumed);
         sheet.given(ch::FRICTION_SCATTER, d.friction_scatter, Origin::Assumed);
+        sheet.given(ch::TORQUE_MARGIN, d.torque_margin, Origin::Assumed);
         sheet.given(ch::COMPENSATED_PLAY, d.compensated_play, Origin::Assumed);
         sheet.given(ch::SECTION_LIMIT, Length::of_si(2.0), Origin::Assumed);
         sheet.computed(ch::SECTION_LENGTH, &layout::LESSER_LENGTH, (ch::TRAVEL, ch::SECTION_LIMIT));
@@ -227,7 +245,7 @@ fn phases(axis: &Axis) -> Vec<Phase> {
     let mut phases = Vec::new();
     for line in &axis.duty {
         if line.stand {
-            let process = process_sign(axis.cutting_force_direction.value, 0.0) * line.force.si();
+            let process = duty_sign(axis, 0.0) * line.force.si();
             let share = line.share.si();
             phases.push(Phase { share, direction: 0.0, speed: 0.0, top_speed: 0.0, acceleration: 0.0, process });
         } else {
@@ -242,15 +260,12 @@ fn phases(axis: &Axis) -> Vec<Phase> {
             add_unless_covered(&mut phases, ramp);
         }
         let cutting = axis.cutting_speed.value.si();
-        let cut = Phase {
-            share: 0.0,
-            direction,
-            speed: direction * cutting,
-            top_speed: cutting,
-            acceleration: 0.0,
-            process: process_sign(axis.cutting_force_direction.value, direction) * axis.cutting_force.value.si(),
-        };
-        add_unless_covered(&mut phases, cut);
+        for sign in peak_signs(axis, direction) {
+            let process = sign * axis.cutting_force.value.si();
+            let speed = direction * cutting;
+            let cut = Phase { share: 0.0, direction, speed, top_speed: cutting, acceleration: 0.0, process };
+            add_unless_covered(&mut phases, cut);
+        }
     }
     phases.truncate(MOST_PHASES);
     phases
@@ -284,7 +299,7 @@ fn moving_phases(axis: &Axis, line: &DutyShare, phases: &mut Vec<Phase>) {
     for direction in [1.0, -1.0] {
         let ramp = 0.5 * line.share.si() * ramp_time / move_time;
         let cruise = 0.5 * line.share.si() * cruise_time / move_time;
-        let process = process_sign(axis.cutting_force_direction.value, direction) * line.force.si();
+        let process = duty_sign(axis, direction) * line.force.si();
         let phase = |share, speed, acceleration, process| Phase {
             share,
             direction,

@@ -30,7 +30,8 @@ pub fn word(scale: Option<&LinearScale>) -> &str {
 
 /// Enters what the reader itself brings.
 #[inline(always)]
-pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, least_scatter: Length, sheet: &mut L) {
+    sheet.given(ch::LEAST_SCATTER, least_scatter, Origin::Assumed);
     let catalog = Origin::Catalog;
     match scale {
         None => {
@@ -73,7 +74,7 @@ pub fn work_out<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
                 (ch::PLAY, ch::LOST_MOTION, ch::COMPENSATED_PLAY),
             );
             sheet.computed(
-                ch::SCATTER,
+                ch::DRIVE_SCATTER,
                 &budget::SCATTER,
                 (ch::MEASURING_STEP, ch::FRICTION_FORCE, ch::TOTAL_STIFFNESS, ch::FRICTION_SCATTER),
             );
@@ -81,12 +82,13 @@ pub fn work_out<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
         Some(_) => {
             sheet.computed(ch::REVERSAL_ERROR, &layout::SAME_LENGTH, (ch::LOST_MOTION,));
             sheet.computed(
-                ch::SCATTER,
+                ch::DRIVE_SCATTER,
                 &budget::SCATTER,
                 (ch::MEASURING_STEP, ch::FRICTION_FORCE, ch::SCALE_MOUNT_STIFFNESS, ch::FRICTION_SCATTER),
             );
         }
     }
+    sheet.computed(ch::SCATTER, &budget::ROOT_SUM_SQUARE_2, (ch::DRIVE_SCATTER, ch::LEAST_SCATTER));
     sheet.computed(ch::REPEATABILITY, &budget::REPEATABILITY, (ch::REVERSAL_ERROR, ch::SCATTER));
     if sheet.read(ch::TRAVEL) <= sheet.read(ch::SECTION_LIMIT) {
         sheet.computed(

@@ -3,7 +3,7 @@
 use super::demand::Demand;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
-use crate::formula::{brake, inertia, motor};
+use crate::formula::{brake, inertia, motor, stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -62,6 +62,7 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     }
     sheet.computed(ch::INERTIA_RATIO, &inertia::INERTIA_RATIO, (ch::LOAD_INERTIA, ch::ROTOR_INERTIA));
     sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (ch::PHASE_TORQUE.all(count),));
+    sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE));
     sheet.computed(
         ch::PEAK_TORQUE_USE,
         &motor::PEAK_TORQUE_USE,
@@ -97,6 +98,7 @@ pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         &motor::PEAK_POWER,
         (ch::PHASE_TORQUE.all(count), ch::PHASE_TOP_SPEED.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::DRIVES),
     );
+    sheet.computed(ch::SUPPLY_POWER, &stop::SUPPLY_POWER, (ch::PEAK_POWER, ch::SUPPLY_EFFICIENCY));
     sheet.computed(
         ch::MEAN_POWER,
         &motor::MEAN_POWER,

@@ -35,6 +35,7 @@ pub mod rolling_life;
 pub mod screw;
 pub mod shaft;
 pub mod stiffness;
+pub mod stop;
 pub mod thermal;
 pub mod tooth_strength;
 

@@ -49,6 +49,12 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         Some(choice) if !choice.picks.is_empty() => Outcome::Chosen,
         _ => Outcome::MachineLimit,
     };
+    // axes at right angles: the growths add by squares
+    let growths: Vec<f64> = axes
+        .iter()
+        .filter_map(|axis| axis.chosen.as_ref()?.value("thermal-growth"))
+        .map(|micrometres| micrometres * 1e-6)
+        .collect();
     DecisionRecord {
         record: RECORD_VERSION.into(),
         tool: env!("CARGO_PKG_VERSION").into(),
@@ -71,7 +77,7 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
                 }),
             })
             .collect(),
-        machine: machine_build::machine(parts, &chosen_worked),
+        machine: machine_build::machine(parts, &chosen_worked, &growths),
         axes,
         rules: machine_build::rules(parts.rulebook, &named),
         formulas: named.formulas(),
@@ -207,6 +213,7 @@ fn axis_record(
     };
     let family = picked.as_ref().map(|(found, _)| found.family);
     let scale = chosen.as_ref().is_some_and(|chosen| chosen.components.iter().any(|part| part.role == "linear-scale"));
+    let belt = chosen.as_ref().and_then(|chosen| chosen.value("belts")).is_some_and(|belts| belts > 0.0);
     AxisRecord {
         name: wanted.name.clone(),
         purpose: wanted.purpose.clone(),
@@ -224,7 +231,7 @@ fn axis_record(
             most: search.carried.most,
             chosen: picked.as_ref().map(|(_, carried)| *carried),
         },
-        cautions: drive::cautions(brief, wanted, family, scale).into_iter().map(String::from).collect(),
+        cautions: drive::cautions(brief, wanted, family, scale, belt).into_iter().map(String::from).collect(),
     }
 }
 

@@ -18,8 +18,9 @@ fn amount(value: f64, dimension: Dimension, name: &str) -> Amount {
     Amount { value: value.is_finite().then_some(value), unit: name.into() }
 }
 
-/// The machine. `chosen` are the attributes of the chosen drives at the mass that they really carry.
-pub fn machine(parts: &Parts<'_>, chosen: &[Attributes]) -> MachineRecord {
+/// The machine. `chosen` are the attributes of the chosen drives at the mass that they really carry, `growths`
+/// their growth with temperature, m.
+pub fn machine(parts: &Parts<'_>, chosen: &[Attributes], growths: &[f64]) -> MachineRecord {
     let picks = parts.choice.map(|choice| choice.picks.clone()).unwrap_or_default();
     let have = !picks.is_empty();
     let mut reached: Option<Needs> = None;
@@ -41,6 +42,10 @@ pub fn machine(parts: &Parts<'_>, chosen: &[Attributes]) -> MachineRecord {
         purchase: chosen.and_then(|needs| finite(needs.purchase)),
         whole_life_cost: chosen.and_then(|needs| finite(needs.whole_life)),
         tool_point_error: chosen.map(|needs| amount(needs.error, Dimension::Length, "mm")),
+        tool_point_growth: chosen.map(|_| {
+            let squares: f64 = growths.iter().map(|growth| growth * growth).sum();
+            amount(squares.sqrt(), Dimension::Length, "mm")
+        }),
         peak_power: chosen.map(|needs| amount(needs.power, Dimension::Power, "kW")),
         motor_models: chosen.map(|needs| needs.motors),
         gearbox_models: chosen.map(|needs| needs.gearboxes),

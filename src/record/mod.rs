@@ -263,9 +263,12 @@ pub struct MachineRecord {
     pub purchase: Option<f64>,
     /// Price over the years of service.
     pub whole_life_cost: Option<f64>,
-    /// Error at the tool, all axes together.
+    /// Error at the tool, all axes together, at the reference temperature.
     pub tool_point_error: Option<Amount>,
-    /// Largest mechanical power of all axes at once.
+    /// Growth with temperature of all axes together at the tool, in service; not part of the error at the tool.
+    #[serde(default)]
+    pub tool_point_growth: Option<Amount>,
+    /// Largest power from the supply, all axes at once.
     pub peak_power: Option<Amount>,
     /// Different motor models.
     pub motor_models: Option<u32>,

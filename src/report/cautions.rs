@@ -47,6 +47,11 @@ pub const CAUTIONS: &[(&str, &str)] = &[
          bearings for the crash.",
     ),
     (
+        "belt",
+        "A belt stands between the motor with its brake and the load. If the belt breaks or jumps, the brake holds \
+         nothing and the load falls. Use a second brake or a clamp on the load's side, or a drive without a belt.",
+    ),
+    (
         "scale-feedback",
         "The position loop closes over a linear scale. Play inside the loop can make the axis hunt. If the scale \
          fails or jumps, the axis can move without control, so the control must compare it with the motor encoder \
@@ -56,7 +61,8 @@ pub const CAUTIONS: &[(&str, &str)] = &[
         "two-drives",
         "Two drives move this axis together. If one is lost or lags, the gantry skews and the other drive takes the \
          whole load. The control must watch the difference and stop both. The gantry must bear the skew that \
-         arises until they stand.",
+         arises until they stand. Pitch errors and temperatures that differ between the two sides press drives and \
+         guides against each other; that force is not worked out here and comes on top.",
     ),
     (
         "dust",

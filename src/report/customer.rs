@@ -232,9 +232,12 @@ fn whole(view: &View) -> Vec<Named> {
     let mut lines = vec![
         named("price to buy", view.money(machine.purchase)),
         named(&term("whole-life-cost", "price over its life"), view.money(machine.whole_life_cost)),
-        named("error at the tool", amount(&machine.tool_point_error)),
-        named("peak power", amount(&machine.peak_power)),
+        named("error at the tool at the reference temperature", amount(&machine.tool_point_error)),
+        named("peak power from the supply", amount(&machine.peak_power)),
     ];
+    if machine.tool_point_growth.is_some() {
+        lines.insert(3, named("growth with temperature on top", amount(&machine.tool_point_growth)));
+    }
     if let Some(models) = machine.motor_models {
         lines.push(named("motor models", models.to_string()));
     }

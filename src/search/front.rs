@@ -18,7 +18,7 @@ pub struct Attributes {
     pub mass: f64,
     /// Price to buy and fit.
     pub purchase: f64,
-    /// Largest mechanical power, W.
+    /// Largest power from the supply, W.
     pub power: f64,
     /// Price over the years of service.
     pub whole_life: f64,
@@ -48,7 +48,7 @@ impl Attributes {
             error: known(sheet.read(ch::TOOL_ERROR).si()),
             mass: known(sheet.read(ch::DRIVE_MASS).si()),
             purchase: known(sheet.read(ch::PURCHASE_COST).si()),
-            power: known(sheet.read(ch::PEAK_POWER).si()),
+            power: known(sheet.read(ch::SUPPLY_POWER).si()),
             whole_life: known(sheet.read(ch::WHOLE_LIFE_COST).si()),
             lead_time: known(sheet.read(ch::LEAD_TIME).si()),
             motor: stable_hash(family.motor_model(path)),

@@ -138,7 +138,7 @@ fn the_shares_of_the_duty_are_checked() {
         &duty(&"  - { share: 10 %, speed: 5 m/min }\n".repeat(10)),
         9,
         "axes.x.duty",
-        "at most 9 shares with moves",
+        "at most 8 shares with moves",
     );
     one_fault(
         &duty(&"  - { share: 20 %, stand: true }\n".repeat(5)),

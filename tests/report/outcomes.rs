@@ -211,7 +211,7 @@ fn every_caution_that_a_drive_can_need_has_a_text() {
         share: axiswright::units::parse("50 %").expect("a share"),
     });
     for family in [None, Some("ball-screw"), Some("helical-rack")] {
-        for id in axiswright::drive::cautions(&brief, &axis, family, true) {
+        for id in axiswright::drive::cautions(&brief, &axis, family, true, true) {
             assert!(CAUTIONS.iter().any(|(known, _)| *known == id), "{id} has no text");
         }
     }

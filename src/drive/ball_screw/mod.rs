@@ -11,7 +11,7 @@ use super::demand::Demand;
 use super::{Family, Part, Size, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, inertia, layout, motion, stiffness};
+use crate::formula::{budget, inertia, layout, motion, stiffness, stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -55,6 +55,7 @@ impl<'a> BallScrewDrive<'a> {
         sheet.given(ch::REDUCTION_TORQUE_LIMIT, reduction.rated_torque, catalog);
         sheet.given(ch::REDUCTION_SPEED_LIMIT, reduction.speed_limit, catalog);
         sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
+        sheet.given(ch::BELTS, Ratio::of_si(if reduction.kind == "belt" { 1.0 } else { 0.0 }), catalog);
         sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
         sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
         motor::holding(sheet);
@@ -102,6 +103,11 @@ impl<'a> BallScrewDrive<'a> {
             (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
         );
         motor::peak(self.demand, sheet);
+        sheet.computed(
+            ch::REDUCTION_STOP_TORQUE,
+            &stop::REDUCTION_STOP_TORQUE,
+            (ch::SET_TORQUE, ch::LOAD_INERTIA, ch::ROTOR_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
+        );
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
@@ -123,7 +129,7 @@ impl<'a> BallScrewDrive<'a> {
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        feedback::enter_reader(scale, sheet);
+        feedback::enter_reader(scale, crate::drive::defaults::parts::screw_scatter(), sheet);
         if scale.is_none() {
             sheet.computed(
                 ch::POSITION_ERROR,

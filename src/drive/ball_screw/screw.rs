@@ -6,7 +6,7 @@ use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::drive::price;
 use crate::formula::{
-    column, cost, inertia, layout, lead_accuracy, motion, pricing, rolling_life, screw, shaft, stiffness, thermal,
+    column, cost, inertia, layout, lead_accuracy, motion, pricing, rolling_life, screw, shaft, stiffness, stop, thermal,
 };
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -180,7 +180,21 @@ impl BallScrewDrive<'_> {
             &stiffness::SCREW_END_STIFFNESS,
             (ch::CORE_DIAMETER, ch::FREE_LENGTH, ch::THRUST_ENDS, ch::BEARING_STIFFNESS),
         );
-        sheet.computed(ch::NUT_HEAT, &thermal::HEAT_FLOW, (ch::DRAG_TORQUE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN));
+        let count = self.demand.phases.len();
+        sheet.computed(
+            ch::NUT_HEAT,
+            &stop::NUT_HEAT,
+            (
+                ch::PRELOAD_DRAG,
+                ch::BEARING_DRAG,
+                ch::MEAN_SPEED,
+                ch::TRAVEL_PER_TURN,
+                ch::PHASE_FORCE.all(count),
+                ch::PHASE_SHARE.all(count),
+                ch::PHASE_SPEED.all(count),
+                ch::SCREW_EFFICIENCY,
+            ),
+        );
         sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
         sheet.computed(
             ch::SCREW_WARMING,

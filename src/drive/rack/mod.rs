@@ -11,7 +11,7 @@ use super::demand::Demand;
 use super::{Family, Part, Size, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, inertia, layout, motion, stiffness};
+use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, inertia, layout, motion, stiffness, stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -82,7 +82,8 @@ impl<'a> RackDrive<'a> {
         sheet.given(ch::GEARBOX_PLAY, gearbox.play, catalog);
         sheet.given(ch::GEARBOX_RADIAL_LIMIT, gearbox.radial_limit, catalog);
         sheet.given(ch::GEARBOX_MASS, gearbox.mass, catalog);
-        sheet.given(ch::DRAG_TORQUE, gearbox.no_load_torque, catalog);
+        sheet.given(ch::NO_LOAD_TORQUE, gearbox.no_load_torque, catalog);
+        sheet.computed(ch::DRAG_TORQUE, &stop::GEARBOX_DRAG, (ch::NO_LOAD_TORQUE, ch::REDUCTION));
         sheet.given(ch::REDUCTION_PRICE, gearbox.price, catalog);
         sheet.given(ch::OVERHANG, gearbox.overhang, catalog);
         sheet.given(ch::OUTPUT_SHAFT_DIAMETER, gearbox.shaft_diameter, catalog);
@@ -101,12 +102,19 @@ impl<'a> RackDrive<'a> {
             (ch::OVERHANG, ch::OUTPUT_SHAFT_DIAMETER, ch::TILT_STIFFNESS, ch::HELIX_ANGLE),
         );
         sheet.computed(
+            ch::SEAT_DIAMETER,
+            &stop::SEAT_DIAMETER,
+            (ch::PINION_DIAMETER, ch::MODULE, ch::PROFILE_SHIFT, ch::OUTPUT_SHAFT_DIAMETER),
+        );
+        sheet.computed(ch::SEAT_STIFFNESS, &stop::SEAT_STIFFNESS, (ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::HELIX_ANGLE));
+        sheet.computed(ch::PINION_SHAFT_STIFFNESS, &stop::SERIES_2, (ch::OUTPUT_SHAFT_STIFFNESS, ch::SEAT_STIFFNESS));
+        sheet.computed(
             ch::TOTAL_STIFFNESS,
             &stiffness::SERIES_5,
             (
                 ch::MESH_STIFFNESS,
                 ch::GEARBOX_LINEAR_STIFFNESS,
-                ch::OUTPUT_SHAFT_STIFFNESS,
+                ch::PINION_SHAFT_STIFFNESS,
                 ch::MOUNT_STIFFNESS,
                 ch::BRACKET_STIFFNESS,
             ),
@@ -132,6 +140,11 @@ impl<'a> RackDrive<'a> {
         self.demand.enter_forces(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sheet.computed(
+            ch::SEAT_STRESS,
+            &stop::SEAT_STRESS,
+            (ch::PEAK_FORCE, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::PINION_DIAMETER),
+        );
+        sheet.computed(
             ch::OUTPUT_TORQUE,
             &gearbox::OUTPUT_TORQUE,
             (ch::PEAK_FORCE, ch::PINION_DIAMETER, ch::MESH_EFFICIENCY),
@@ -153,12 +166,17 @@ impl<'a> RackDrive<'a> {
             &inertia::LOAD_INERTIA,
             (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::PINION_INERTIA, ch::REDUCTION),
         );
+        motor::holding(sheet);
+    }
+
+    fn peak<L: Ledger>(&self, sheet: &mut L) {
+        motor::peak(self.demand, sheet);
         sheet.computed(
             ch::STOP_TORQUE,
-            &gearbox::STOP_TORQUE,
-            (ch::MOTOR_PEAK_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION),
+            &stop::STOP_TORQUE_WITH_WEIGHT,
+            (ch::SET_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
         );
-        motor::holding(sheet);
+        sheet.computed(ch::STOP_FORCE, &stop::STOP_FORCE, (ch::STOP_TORQUE, ch::PINION_DIAMETER));
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
@@ -168,7 +186,7 @@ impl<'a> RackDrive<'a> {
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        feedback::enter_reader(scale, sheet);
+        feedback::enter_reader(scale, crate::drive::defaults::parts::rack_scatter(), sheet);
         if scale.is_none() {
             sheet.computed(
                 ch::POSITION_ERROR,
@@ -240,7 +258,7 @@ impl Family for RackDrive<'_> {
             GEARBOX => self.gearbox(self.picked_gearbox(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
-            PEAK => motor::peak(self.demand, sheet),
+            PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
             _ => self.feedback(path, self.picked_scale(path), sheet),
         }
