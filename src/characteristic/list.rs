@@ -48,7 +48,7 @@ characteristics! {
         GUIDE_FRICTION: Ratio, "guide-friction", "µ", "1", "friction coefficient of the guides";
         WIPER_FORCE: Force, "wiper-force", "F_w", "N", "drag of seals, wipers and covers together";
         COUNTERBALANCE_SHARE: Ratio, "counterbalance-share", "c_b", "1", "share of the weight that a counterbalance carries";
-        PEOPLE_BELOW: Ratio, "people-below", "n_p", "1", "one if people may be under the axis, zero if not";
+        PEOPLE_BELOW: Ratio, "people-below", "n_pe", "1", "one if people may be under the axis, zero if not";
         CUTTING_FORCE: Force, "cutting-force", "F_c", "N", "cutting force along the axis";
         CUTTING_SPEED: Velocity, "cutting-speed", "v_c", "m/min", "speed of the axis while cutting";
         SERVICE_HOURS: Time, "service-hours", "t_s", "h", "working hours over the service life";
