@@ -126,7 +126,7 @@ fn what_the_record_does_not_know_is_said() {
     chosen.worksheet[0].value = None;
     record.machine.peak_power = None;
     let text = markdown(&record, UnitSystem::Metric);
-    assert!(text.contains("peak power not known"));
+    assert!(text.contains("peak power from the supply not known"));
     assert!(text.contains("? not evaluated"));
     assert!(!text.contains("NaN") && !text.contains("None") && !text.contains("null"));
 }

@@ -74,7 +74,7 @@ impl Try<'_, '_> {
             error: sheet.value(ch::TOOL_ERROR.slot),
             mass: sheet.value(ch::DRIVE_MASS.slot),
             purchase: sheet.value(ch::PURCHASE_COST.slot),
-            power: sheet.value(ch::PEAK_POWER.slot),
+            power: sheet.value(ch::SUPPLY_POWER.slot),
             whole_life: sheet.value(ch::WHOLE_LIFE_COST.slot),
             lead_time: sheet.value(ch::LEAD_TIME.slot),
             motor: named(Some(family.motor_model(path))),
