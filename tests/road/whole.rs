@@ -179,7 +179,7 @@ fn compare(inputs: &mut Inputs) -> Vec<bool> {
 #[test]
 fn the_chosen_pair_is_the_best_of_all_pairs_under_any_limits() {
     let mut found = Vec::new();
-    for acceleration in [7.65, 9.9, 11.0] {
+    for acceleration in [8.0, 9.85, 11.25] {
         for families in [None, Some(vec!["ball-screw".to_string()])] {
             let mut inputs = inputs();
             inputs.brief.axes[0].acceleration = Acceleration::of_si(acceleration);
