@@ -8,6 +8,26 @@ use axiswright::calc::{calculate, entries};
 
 /// Call, unit, value to its last digit.
 const HAND: &[(&str, &str, &str)] = &[
+    // fall of a suspended load: 0.008·(2π/0.01)² = 3158.27 kg; 2941.995/3458.27; (12·628.319 − 2941.995)/3458.27
+    ("reduced-mass rotating-inertia=80kg·cm² travel-per-turn=10mm reduction=1", "kg", "3158.3"),
+    ("fall-acceleration gravity-force=2941.995N driven-mass=300kg reduced-mass=3158.27kg", "m/s²", "0.85071"),
+    (
+        "brake-deceleration brake-torque=12N·m brake-share=1 travel-per-turn=10mm reduction=1 gravity-force=2941.995N driven-mass=300kg reduced-mass=3158.27kg",
+        "m/s²",
+        "1.3295",
+    ),
+    // 15 + 1.0634 + 0.342536²/2.659 = 15 + 1.063 + 44.126 mm
+    (
+        "stopping-distance speed=0.3m/s brake-delay=50ms fall-acceleration=0.85071m/s² brake-deceleration=1.3295m/s²",
+        "mm",
+        "60.19",
+    ),
+    // 3458.27·0.117331/2 + 2941.995·0.044126 = 202.88 + 129.82
+    (
+        "brake-work speed=0.3m/s brake-delay=50ms fall-acceleration=0.85071m/s² brake-deceleration=1.3295m/s² driven-mass=300kg reduced-mass=3158.27kg gravity-force=2941.995N",
+        "J",
+        "332.7",
+    ),
     // stop, seat and supply
     ("set-torque motor-peak-torque=35N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "12.30"),
     ("set-torque motor-peak-torque=10N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "10.0"),

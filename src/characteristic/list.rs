@@ -296,6 +296,13 @@ characteristics! {
         RMS_SPEED: AngularVelocity, "rms-speed", "n_rms", "1/min", "root mean square motor speed over the duty";
         CONTINUOUS_TORQUE: Torque, "continuous-torque", "T_S1", "N·m", "continuous torque of the motor at its mean duty speed";
         HOLDING_TORQUE: Torque, "holding-torque", "T_hold", "N·m", "torque at the motor that holds the load, no friction credited";
+        BRAKE_DELAY: Time, "brake-delay", "t_B", "ms", "time from loss of power to the grip of the brake";
+        BRAKE_SHARE: Ratio, "brake-share", "x_B", "1", "part of the rated brake torque that a warm or worn brake still gives";
+        REDUCED_MASS: Mass, "reduced-mass", "m_red,r", "kg", "all turning parts as mass on the slide";
+        FALL_ACCELERATION: Acceleration, "fall-acceleration", "g'", "m/s²", "acceleration of the load while nothing holds it";
+        BRAKE_DECELERATION: Acceleration, "brake-deceleration", "a_b", "m/s²", "deceleration of the falling load by the brake";
+        STOPPING_DISTANCE: Length, "stopping-distance", "s_b", "mm", "way from loss of power at full downward speed to standstill";
+        BRAKE_WORK: Energy, "brake-work", "W_b", "J", "work of the brake in one stop from full downward speed";
         PEAK_POWER: Power, "peak-power", "P_max", "kW", "largest mechanical power of all drives of the axis";
         SUPPLY_POWER: Power, "supply-power", "P_s", "kW", "largest power that all drives of the axis take from the supply";
         MEAN_POWER: Power, "mean-power", "P_m", "kW", "mean electrical power of all drives of the axis while working";

@@ -23,6 +23,10 @@ pub struct AxisDefaults {
     pub compensated_play: Ratio,
     /// Torque limit set in the drive over the largest torque of the duty.
     pub torque_margin: Ratio,
+    /// Time from loss of power to the grip of the brake.
+    pub brake_delay: Time,
+    /// Part of the rated brake torque that a warm or worn brake still gives.
+    pub brake_share: Ratio,
 }
 
 /// The defaults of an axis.
@@ -37,6 +41,8 @@ pub fn for_axis(axis: &Axis) -> AxisDefaults {
         friction_scatter: Ratio::of_si(0.1),
         compensated_play: Ratio::of_si(0.0),
         torque_margin: Ratio::of_si(1.5),
+        brake_delay: Time::of_si(0.05),
+        brake_share: Ratio::of_si(0.8),
     }
 }
 
@@ -134,6 +140,18 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             significant(d.torque_margin.si(), 3),
             "1",
             "the drive electronics limit the motor to 1.5 times the largest torque of the duty; it must be set so (common practice, no source)",
+        ),
+        (
+            "brake-delay",
+            significant(d.brake_delay.si() * 1e3, 3),
+            "ms",
+            "time until a spring-applied motor brake grips, 20 to 60 ms (common practice, no source)",
+        ),
+        (
+            "brake-share",
+            significant(d.brake_share.si(), 3),
+            "1",
+            "a warm or worn holding brake still gives 70 to 80 % of its rated torque (common practice, no source)",
         ),
         (
             "section-limit",

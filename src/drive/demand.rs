@@ -167,6 +167,8 @@ impl<'a> Demand<'a> {
         sheet.given(ch::SCALE_MOUNT_STIFFNESS, d.scale_mount_stiffness, Origin::Assumed);
         sheet.given(ch::END_GAP, d.end_gap, Origin::Assumed);
         sheet.given(ch::FRICTION_SCATTER, d.friction_scatter, Origin::Assumed);
+        sheet.given(ch::BRAKE_DELAY, d.brake_delay, Origin::Assumed);
+        sheet.given(ch::BRAKE_SHARE, d.brake_share, Origin::Assumed);
         sheet.given(ch::TORQUE_MARGIN, d.torque_margin, Origin::Assumed);
         sheet.given(ch::COMPENSATED_PLAY, d.compensated_play, Origin::Assumed);
         sheet.given(ch::SECTION_LIMIT, Length::of_si(2.0), Origin::Assumed);

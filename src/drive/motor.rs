@@ -78,9 +78,53 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     );
 }
 
+/// Works out what happens when power is lost at full downward speed; on a horizontal axis nothing falls.
+#[inline(always)]
+pub fn fall<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    if demand.axis.inclination.si() <= 0.0 {
+        sheet.absent(ch::STOPPING_DISTANCE);
+        return;
+    }
+    sheet.computed(ch::REDUCED_MASS, &brake::REDUCED_MASS, (ch::ROTATING_INERTIA, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+    let masses = (ch::GRAVITY_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
+    sheet.computed(ch::FALL_ACCELERATION, &brake::FALL_ACCELERATION, masses);
+    sheet.computed(
+        ch::BRAKE_DECELERATION,
+        &brake::BRAKE_DECELERATION,
+        (
+            ch::BRAKE_TORQUE,
+            ch::BRAKE_SHARE,
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::GRAVITY_FORCE,
+            ch::DRIVEN_MASS,
+            ch::REDUCED_MASS,
+        ),
+    );
+    sheet.computed(
+        ch::STOPPING_DISTANCE,
+        &brake::STOPPING_DISTANCE,
+        (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
+    );
+    sheet.computed(
+        ch::BRAKE_WORK,
+        &brake::BRAKE_WORK,
+        (
+            ch::SPEED,
+            ch::BRAKE_DELAY,
+            ch::FALL_ACCELERATION,
+            ch::BRAKE_DECELERATION,
+            ch::DRIVEN_MASS,
+            ch::REDUCED_MASS,
+            ch::GRAVITY_FORCE,
+        ),
+    );
+}
+
 /// Works out heating and power over the duty, once the torques are known.
 #[inline(always)]
 pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    fall(demand, sheet);
     let count = demand.phases.len();
     sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count)));
     sheet.computed(

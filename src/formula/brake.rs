@@ -6,7 +6,7 @@
 use super::constants::GRAVITY;
 use super::{Formula, Note};
 use crate::source::Source;
-use crate::units::{Angle, Force, Length, Mass, Measure, Ratio, Torque, Velocity};
+use crate::units::*;
 use std::f64::consts::TAU;
 
 /// Torque at the motor that holds a load, N·m, no safety inside.
@@ -91,3 +91,103 @@ pub fn buffer_stroke(
     let net = buffer_efficiency.si() * buffer_force.si() - drive_force.si() - weight;
     Length::of_si(if net <= 0.0 { f64::NAN } else { 0.5 * mass.si() * speed.si().powi(2) / net })
 }
+
+const FREE_FALL: &[Source] =
+    &[Source::derived("equation of motion of load and turning parts joined stiffly; energy balance checked")];
+
+/// Turning parts as mass on the slide: m_red = J·(2π·i/p)². 80 kg·cm², 10 mm, 1: 3158 kg.
+pub static REDUCED_MASS: Formula<fn(MomentOfInertia, Length, Ratio) -> Mass> = Formula {
+    note: Note {
+        id: "reduced-mass",
+        title: "turning parts as mass on the slide",
+        equation: "m_red = J_rot·(2π·i/p)²",
+        inputs: &[("J_rot", "rotating-inertia"), ("p", "travel-per-turn"), ("i", "reduction")],
+        validity: "all turning parts at the motor",
+        sources: FREE_FALL,
+    },
+    apply: |inertia, travel_per_turn, reduction| {
+        let turns = TAU * reduction.si() / travel_per_turn.si();
+        Mass::of_si(inertia.si() * turns * turns)
+    },
+};
+
+/// Acceleration of the load while nothing holds it. 2942 N, 300 kg and 3158 kg: 0.8508 m/s².
+pub static FALL_ACCELERATION: Formula<fn(Force, Mass, Mass) -> Acceleration> = Formula {
+    note: Note {
+        id: "fall-acceleration",
+        title: "acceleration of the load between loss of power and the grip of the brake",
+        equation: "g' = F_g/(m_d + m_red)",
+        inputs: &[("F_g", "gravity-force"), ("m_d", "driven-mass"), ("m_red", "reduced-mass")],
+        validity: "No friction, no counterbalance, no motor torque credited.",
+        sources: FREE_FALL,
+    },
+    apply: |gravity, driven, reduced| Acceleration::of_si(gravity.si() / (driven.si() + reduced.si())),
+};
+
+/// Deceleration by the brake. 12 N·m at full value, 10 mm, 1, 2942 N, 3458 kg: 1.3297 m/s².
+pub static BRAKE_DECELERATION: Formula<fn(Torque, Ratio, Length, Ratio, Force, Mass, Mass) -> Acceleration> = Formula {
+    note: Note {
+        id: "brake-deceleration",
+        title: "deceleration of a falling load by the motor brake",
+        equation: "a_b = (x_B·T_B·2π·i/p − F_g)/(m_d + m_red)",
+        inputs: &[
+            ("T_B", "brake-torque"),
+            ("x_B", "brake-share"),
+            ("p", "travel-per-turn"),
+            ("i", "reduction"),
+            ("F_g", "gravity-force"),
+            ("m_d", "driven-mass"),
+            ("m_red", "reduced-mass"),
+        ],
+        validity: "Not above zero: the brake does not stop the load.",
+        sources: FREE_FALL,
+    },
+    apply: |brake, share, travel_per_turn, reduction, gravity, driven, reduced| {
+        let force = share.si() * brake.si() * TAU * reduction.si() / travel_per_turn.si();
+        Acceleration::of_si((force - gravity.si()) / (driven.si() + reduced.si()))
+    },
+};
+
+/// Way from loss of power at full downward speed to standstill. 0.3 m/s, 50 ms, 0.8508 and 1.3297 m/s²: 60.2 mm.
+pub static STOPPING_DISTANCE: Formula<fn(Velocity, Time, Acceleration, Acceleration) -> Length> = Formula {
+    note: Note {
+        id: "stopping-distance",
+        title: "way of a falling load until the brake has stopped it",
+        equation: "s_b = v·t_B + g'·t_B²/2 + (v + g'·t_B)²/(2·a_b)",
+        inputs: &[("v", "speed"), ("t_B", "brake-delay"), ("g'", "fall-acceleration"), ("a_b", "brake-deceleration")],
+        validity: "A deceleration not above zero gives no result: the load is not stopped.",
+        sources: FREE_FALL,
+    },
+    apply: |speed, delay, fall, deceleration| {
+        let (v, t, g) = (speed.si(), delay.si(), fall.si());
+        let reached = v + g * t;
+        let way = v * t + 0.5 * g * t * t + reached * reached / (2.0 * deceleration.si());
+        Length::of_si(if deceleration.si() > 0.0 { way } else { f64::NAN })
+    },
+};
+
+/// Work of the brake in that stop. 0.3 m/s, 50 ms, 0.8508 and 1.3297 m/s², 3458 kg in all, 2942 N: 332.7 J.
+pub static BRAKE_WORK: Formula<fn(Velocity, Time, Acceleration, Acceleration, Mass, Mass, Force) -> Energy> = Formula {
+    note: Note {
+        id: "brake-work",
+        title: "work that the brake takes up in one stop of a falling load",
+        equation: "W_b = (m_d + m_red)·(v + g'·t_B)²/2 + F_g·(v + g'·t_B)²/(2·a_b)",
+        inputs: &[
+            ("v", "speed"),
+            ("t_B", "brake-delay"),
+            ("g'", "fall-acceleration"),
+            ("a_b", "brake-deceleration"),
+            ("m_d", "driven-mass"),
+            ("m_red", "reduced-mass"),
+            ("F_g", "gravity-force"),
+        ],
+        validity: "A deceleration not above zero gives no result: the load is not stopped.",
+        sources: FREE_FALL,
+    },
+    apply: |speed, delay, fall, deceleration, driven, reduced, gravity| {
+        let reached = speed.si() + fall.si() * delay.si();
+        let squared = reached * reached;
+        let work = 0.5 * (driven.si() + reduced.si()) * squared + gravity.si() * squared / (2.0 * deceleration.si());
+        Energy::of_si(if deceleration.si() > 0.0 { work } else { f64::NAN })
+    },
+};

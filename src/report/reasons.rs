@@ -171,6 +171,16 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     }
     let cost = view.money(Some(drive.cost.whole_life));
     text += &format!(" It costs {} to buy and {cost} over its life.", view.money(Some(drive.cost.purchase)));
+    if let Some(limit) = view.value_of(drive, "set-torque") {
+        text += &format!(" The torque limit in the drive electronics must be set to {limit}.");
+    }
+    let held = (view.value_of(drive, "holding-torque"), view.value_of(drive, "brake-torque"));
+    if let (Some(way), (Some(hold), Some(brake))) = (view.value_of(drive, "stopping-distance"), held) {
+        text += &format!(
+            " The brake is rated {brake} and has to hold {hold}, friction not counted; when power is lost at full speed \
+             downward it stops the load within {way}."
+        );
+    }
     let own = axis.families.iter().find(|family| family.family == drive.family);
     let best = own
         .and_then(|family| family.best.as_ref())
