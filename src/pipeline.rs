@@ -67,9 +67,12 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
     let mut faults = Faults::default();
     for waiver in inputs.brief.waivers.iter().filter(|waiver| inputs.rulebook.find(&waiver.rule).is_none()) {
         let near = nearest(&waiver.rule, inputs.rulebook.rules.iter().map(|rule| rule.id.as_str()));
-        let help = near.map(|near| format!("did you mean `{near}`?"));
+        let help = near.map_or_else(
+            || "write the id of the rule; `axiswright explain` and part three of a report list them".into(),
+            |near| format!("did you mean `{near}`?"),
+        );
         let message = format!("there is no rule `{}` to waive", waiver.rule);
-        faults.push(Fault::of_file(&inputs.brief.name, message, help));
+        faults.push(Fault::of_file(&inputs.brief.name, message, Some(help)));
     }
     for fault in never {
         let message = format!(

@@ -51,7 +51,12 @@ pub(super) fn read(
         let sum: f64 = parts.into_iter().map(Measure::si).sum();
         if (sum - 1.0).abs() > 1e-3 + 1e-12 {
             let message = format!("the shares add up to {} %, not 100 %", significant(sum * 100.0, 5));
-            node.fault(reader.faults, message, None);
+            let help = if sum < 1.0 {
+                format!("add {} %, for instance `stand: true`, or raise a share", significant((1.0 - sum) * 100.0, 5))
+            } else {
+                format!("take {} % away", significant((sum - 1.0) * 100.0, 5))
+            };
+            node.fault(reader.faults, message, Some(help));
         }
     }
     let duty: Vec<DutyShare> = shares.into_iter().map(|line| line.whole).collect::<Option<_>>()?;

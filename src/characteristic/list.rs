@@ -130,7 +130,7 @@ characteristics! {
         NUT_STIFFNESS: Stiffness, "nut-stiffness", "k_n", "N/µm", "stiffness of the nut at its preload";
         SCREW_INERTIA: MomentOfInertia, "screw-inertia", "J_s", "kg·cm²", "moment of inertia of the screw";
         SCREW_MASS: Mass, "screw-mass", "m_s", "kg", "mass of the screw";
-        NUT_HEAT: Power, "nut-heat", "P_n", "W", "mean heat from the drag of the nut";
+        NUT_HEAT: Power, "nut-heat", "P_n", "W", "mean heat that goes into the screw";
         SCREW_WARMING: TemperatureInterval, "screw-warming", "ΔT_s", "K", "warming of the screw over its surroundings";
         TEMPERATURE_RISE: TemperatureInterval, "temperature-rise", "ΔT_m", "K", "temperature of the measuring element over the reference temperature";
         EXPANSION: Expansion, "expansion", "α", "µm/(m·K)", "coefficient of thermal expansion of the measuring element";

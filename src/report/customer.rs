@@ -221,10 +221,11 @@ fn life(view: &View, drive: &CandidateRecord) -> String {
 
 fn whole(view: &View) -> Vec<Named> {
     let machine = &view.record.machine;
+    // error and growth belong together and have one unit
+    let lengths = [&machine.tool_point_error, &machine.tool_point_growth];
+    let small = lengths.into_iter().flatten().filter_map(|length| length.value).all(|length| length < 0.1);
     let amount = |amount: &Option<Amount>| match amount {
-        Some(Amount { value: Some(value), unit }) if unit == "mm" && *value < 0.1 => {
-            view.quantity(Some(value * 1000.0), "µm")
-        }
+        Some(Amount { value: Some(value), unit }) if unit == "mm" && small => view.quantity(Some(value * 1000.0), "µm"),
         Some(amount) => view.quantity(amount.value, &amount.unit),
         None => figure::NOT_KNOWN.into(),
     };

@@ -132,8 +132,22 @@ fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
             _ => String::new(),
         },
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
-        pareto: axis.pareto_set.iter().map(|point| pareto(view, point)).collect(),
+        pareto: visible(&axis.pareto_set).into_iter().map(|point| pareto(view, point)).collect(),
     }
+}
+
+/// The least share by which a line of the table is more accurate than the one above it.
+const VISIBLE_GAIN: f64 = 0.01;
+
+/// The points whose gain in accuracy a reader can see; the record holds all.
+fn visible(points: &[ParetoPoint]) -> Vec<&ParetoPoint> {
+    let mut kept: Vec<&ParetoPoint> = Vec::new();
+    for point in points {
+        if kept.last().is_none_or(|last| point.tool_error <= (1.0 - VISIBLE_GAIN) * last.tool_error) {
+            kept.push(point);
+        }
+    }
+    kept
 }
 
 fn pareto(view: &View, point: &ParetoPoint) -> ParetoLine {

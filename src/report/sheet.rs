@@ -110,6 +110,7 @@ pub fn lines(view: &View, drive: &CandidateRecord) -> Vec<SheetLine> {
             };
             let origin = match formula {
                 Some(formula) => standing(&formula.sources),
+                None if line.id == "carried-mass" && line.value != Some(0.0) => "brief, and the drives carried".into(),
                 None => words::origin(&line.origin).into(),
             };
             SheetLine {

@@ -70,8 +70,8 @@ impl View<'_> {
 
     fn size(&self, size: &Parameter) -> String {
         match &size.value {
-            // a module keeps its millimetres: they are the name of the tooth size
-            ParameterValue::Number { value, unit } if size.name == "module" => {
+            // module, diameter and lead keep their millimetres: they are the name of the size, as it is ordered
+            ParameterValue::Number { value, unit } if matches!(size.name.as_str(), "module" | "diameter" | "lead") => {
                 format!("{} {unit}", figure::figure(*value, 4))
             }
             ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, self.units, 4),

@@ -46,7 +46,13 @@ impl<'a> View<'a> {
         if line.unit.is_empty() {
             return self.money(line.value);
         }
-        figure::quantity(line.value, &line.unit, self.units, if line.origin == "formula" { 4 } else { 6 })
+        match line.value {
+            // a count that is given, such as the steps of an encoder, keeps all its digits
+            Some(value) if line.unit == "1" && line.origin != "formula" && value >= 1e6 && value.fract() == 0.0 => {
+                figure::count(value.min(1e15) as u64)
+            }
+            _ => figure::quantity(line.value, &line.unit, self.units, if line.origin == "formula" { 4 } else { 6 }),
+        }
     }
 
     /// The value of a characteristic of a drive, three digits.

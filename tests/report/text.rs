@@ -2,7 +2,7 @@
 
 use crate::reading::{Block, read};
 use crate::record;
-use axiswright::record::{DecisionRecord, ParameterValue};
+use axiswright::record::{Amount, DecisionRecord, ParameterValue, ParetoPoint};
 use axiswright::report::{escape, markdown};
 use axiswright::units::UnitSystem;
 use proptest::prelude::*;
@@ -109,6 +109,54 @@ fn inch_output_converts_lengths_speeds_masses_and_forces() {
     assert_eq!(value("wiper force"), "17.985 lbf");
     let glance = reading.tables_under("The machine at a glance")[0];
     assert_eq!(glance[1][4], "7.87 mil / 4.39 mil");
+}
+
+/// The name of a metric size is metric for every reader; error and growth of one machine have one unit.
+#[test]
+fn sizes_keep_their_millimetres_and_lengths_of_one_line_their_unit() {
+    let mut record = record();
+    let millimetres = |value| Some(Amount { value: Some(value), unit: "mm".into() });
+    record.machine.tool_point_error = millimetres(0.087);
+    record.machine.tool_point_growth = millimetres(0.278);
+    let customer = |record: &DecisionRecord, units| {
+        let text = markdown(record, units);
+        text[..text.find("## Part two").expect("part two")].to_string()
+    };
+    let inch = customer(&record, UnitSystem::Inch);
+    assert!(inch.contains(" mm diameter") && !inch.contains(" in diameter"));
+    let text = customer(&record, UnitSystem::Metric);
+    assert!(text.contains("0.087 mm") && text.contains("growth with temperature on top 0.278 mm"), "{text}");
+    record.machine.tool_point_growth = millimetres(0.05);
+    let text = customer(&record, UnitSystem::Metric);
+    assert!(text.contains(" 87 µm") && text.contains("growth with temperature on top 50 µm"), "{text}");
+}
+
+/// 2^20 steps: a count that is given is not rounded.
+#[test]
+fn a_given_count_keeps_all_its_digits() {
+    let mut record = record();
+    let line = &mut record.axes[1].chosen.as_mut().expect("a drive").worksheet[0];
+    (line.value, line.unit, line.origin, line.formula) = (Some(1_048_576.0), "1".into(), "catalog".into(), None);
+    assert!(markdown(&record, UnitSystem::Metric).contains("1\u{202f}048\u{202f}576"));
+}
+
+/// Of points whose accuracy reads the same only the first is shown.
+#[test]
+fn cost_against_accuracy_shows_only_gains_that_can_be_seen() {
+    let mut record = record();
+    let point = |merit, tool_error| ParetoPoint {
+        family: "ball-screw".into(),
+        parameters: Vec::new(),
+        merit,
+        purchase: merit,
+        whole_life: merit,
+        tool_error,
+        drive_mass: 1.0,
+    };
+    record.axes[0].pareto_set = vec![point(100.0, 24.93), point(101.0, 24.92), point(102.0, 24.6), point(103.0, 24.59)];
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let table = reading.tables_under("Cost against accuracy, axis long")[0];
+    assert_eq!(table[1..].iter().map(|row| row[1].as_str()).collect::<Vec<_>>(), ["100", "102"]);
 }
 
 #[test]
