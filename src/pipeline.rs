@@ -101,6 +101,8 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// Limits of the machine enter one by one: the machine is chosen under those that are known to bind, at first
 /// none, and checked against all. A machine that keeps all limits is the best under all, since fewer limits
 /// allow no worse one. A limit that is exceeded joins, and the axes are searched again for what it counts.
+/// Carried mass joins as well where an axis does not get the best that it has at the least mass: a lighter
+/// drive above it, that nothing offered so far, may be worth its price.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
@@ -122,7 +124,11 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
         let whole = Machine { brief, limits: brief.limits, offers: offers() };
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
         let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
-        if !join(&exceeded, complete && picks.is_empty(), &brief.limits, &mut coupling, &mut limits) {
+        let gives_way = choice.as_ref().and_then(|choice| choice.objective).is_none_or(|objective| {
+            let floor = machine.floor();
+            objective > floor + 1e-12 * floor.abs()
+        });
+        if !join(&exceeded, complete && gives_way, &brief.limits, &mut coupling, &mut limits) {
             let parts = Parts {
                 brief,
                 catalog: &inputs.catalog,
@@ -137,11 +143,11 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     }
 }
 
-/// Lets the limits that are exceeded join; says whether any did. Carried mass joins first when axes do not
-/// fit on each other.
-fn join(exceeded: &[&str], stuck: bool, all: &Limits, coupling: &mut Coupling, limits: &mut Limits) -> bool {
+/// Lets the limits that are exceeded join; says whether any did. Carried mass joins first when axes give way to
+/// each other or do not fit on each other.
+fn join(exceeded: &[&str], gives_way: bool, all: &Limits, coupling: &mut Coupling, limits: &mut Limits) -> bool {
     let before = *coupling;
-    if stuck {
+    if gives_way {
         coupling.mass = true;
     }
     for key in exceeded {
@@ -179,14 +185,13 @@ fn search_all(brief: &Brief, settings: &[Setting<'_>]) -> Vec<AxisSearch> {
     searches.into_iter().flatten().collect()
 }
 
-/// The least and the most that an axis may weigh on its carrier: itself, what it carries, and any drive it offers.
+/// The least that an axis may weigh on its carrier, with its lightest drive, and the most, with any that it offers:
+/// itself, what it carries, and the drive.
 fn load_of(brief: &Brief, axis: usize, search: Option<&AxisSearch>) -> (f64, f64) {
     let own = brief.axes[axis].moved_mass.si();
     let Some(search) = search else { return (own, own) };
     let masses = search.offers.iter().map(|offer| offer.found.attributes.mass).filter(|mass| mass.is_finite());
-    let (least, most) = masses.fold((f64::INFINITY, 0.0), |(least, most): (f64, f64), mass| {
-        (if mass < least { mass } else { least }, if mass > most { mass } else { most })
-    });
-    let least = if least.is_finite() { least } else { 0.0 };
+    let most = masses.fold(0.0, f64::max);
+    let least = if search.lightest.is_finite() { search.lightest } else { 0.0 };
     (own + search.carried.least + least, own + search.carried.most + most)
 }

@@ -54,6 +54,8 @@ pub struct AxisSearch {
     pub families: Vec<FamilySearch>,
     /// The drives that it offers to the machine, best first.
     pub offers: Vec<Offer>,
+    /// The least mass of an admissible drive, offered or not, kg; infinite if there is none.
+    pub lightest: f64,
 }
 
 struct Search<'s, 'd, 'a> {
@@ -89,6 +91,7 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
         candidates.extend(searched.walk.front.iter().cloned());
         families.push(searched);
     }
+    let mut lightest = families.iter().map(|searched| searched.walk.lightest).fold(f64::INFINITY, f64::min);
     let varies = carried.most - carried.least > 1e-9;
     if varies {
         let light = Demand::new(brief, axis, Mass::of_si(carried.least));
@@ -99,6 +102,10 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
             let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
             // without this the set would depend on which branches were left
             let better = |found: &Found| below.is_none_or(|best| found.attributes.merit < best);
+            // where branches were left, what remains says nothing of the lightest
+            if below.is_none() {
+                lightest = searched.iter().map(|searched| searched.walk.lightest).fold(lightest, f64::min);
+            }
             let further = searched.into_iter().flat_map(|searched| searched.walk.front).filter(better);
             for mut found in further {
                 // everything that a drive offers is measured at the most, so that merits compare
@@ -116,7 +123,7 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     } else {
         candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
     };
-    AxisSearch { carried, families, offers }
+    AxisSearch { carried, families, offers, lightest }
 }
 
 /// Samples between the least and the most carried mass.

@@ -25,6 +25,8 @@ pub struct Walk {
     pub best: Vec<Found>,
     /// The undominated ones, best first.
     pub front: Vec<Found>,
+    /// The least mass of an admissible one, kg; infinite if there is none.
+    pub lightest: f64,
 }
 
 /// How many of the best are kept.
@@ -35,12 +37,14 @@ struct Partial {
     excluded: Vec<u64>,
     best: Vec<(Attributes, Path)>,
     front: Front,
+    lightest: f64,
 }
 
 impl Partial {
     fn new(rules: usize, setting: &Setting<'_>) -> Partial {
         let front = Front::new(setting.coupling);
-        Partial { admissible: 0, excluded: vec![0; rules], best: Vec::with_capacity(KEPT + 1), front }
+        let best = Vec::with_capacity(KEPT + 1);
+        Partial { admissible: 0, excluded: vec![0; rules], best, front, lightest: f64::INFINITY }
     }
 
     fn offer(&mut self, attributes: Attributes, path: Path) {
@@ -58,6 +62,7 @@ impl Partial {
 
     fn merge(mut self, other: Partial) -> Partial {
         self.admissible += other.admissible;
+        self.lightest = self.lightest.min(other.lightest);
         for (mine, theirs) in self.excluded.iter_mut().zip(&other.excluded) {
             *mine += theirs;
         }
@@ -108,6 +113,7 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, b
         },
         best: found.best.into_iter().map(named).collect(),
         front,
+        lightest: found.lightest,
     }
 }
 
@@ -148,7 +154,9 @@ impl<F: Family> Walker<'_, '_, F> {
             None => {
                 partial.admissible += 1;
                 let unmet = self.plan.unmet_advice(sheet);
-                partial.offer(Attributes::of(self.family, path, sheet, &self.setting.merit, unmet), *path);
+                let attributes = Attributes::of(self.family, path, sheet, &self.setting.merit, unmet);
+                partial.lightest = partial.lightest.min(attributes.mass);
+                partial.offer(attributes, *path);
             }
         }
     }

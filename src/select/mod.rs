@@ -162,7 +162,7 @@ impl Machine<'_> {
     }
 
     /// What no machine can be below: every axis at its best.
-    fn floor(&self) -> f64 {
+    pub fn floor(&self) -> f64 {
         let least = |offer: &Vec<Offer>| {
             offer
                 .iter()
