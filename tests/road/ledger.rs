@@ -151,6 +151,10 @@ impl WithFamily for Replayed<'_> {
         let mut replayed = BTreeSet::new();
         for line in &sheet.lines {
             let Some(note) = line.note else { continue };
+            // `calc` gives no answer that is not a number, such as the way to stop without a brake
+            if !line.value.is_finite() {
+                continue;
+            }
             let entry = calc::find(note.id).unwrap_or_else(|| panic!("calc does not know {}", note.id));
             if !matches!(entry.run, calc::Run::Plain(_)) {
                 continue;

@@ -150,15 +150,15 @@ fn every_characteristic_is_entered_by_some_family() {
             slots
         }
     }
-    let inputs = small::inputs(&format!(
-        "limits: {{ lead-time: 20 weeks }}{}",
-        HORIZONTAL.replace("    ripple:", "    section-accuracy: 0.1 mm\n    ripple:")
-    ));
-    let demand = small::demand(&inputs, 0);
     let mut entered = BTreeSet::new();
-    for id in FAMILIES {
-        let slots = with_family(id, &demand, &inputs.catalog, Slots(&demand)).expect("a family");
-        entered.extend(slots.into_iter().map(|slot| ch::about(slot).0.id));
+    let asked = HORIZONTAL.replace("    ripple:", "    section-accuracy: 0.1 mm\n    ripple:");
+    for text in [asked.as_str(), VERTICAL] {
+        let inputs = small::inputs(&format!("limits: {{ lead-time: 20 weeks }}{text}"));
+        let demand = small::demand(&inputs, 0);
+        for id in FAMILIES {
+            let slots = with_family(id, &demand, &inputs.catalog, Slots(&demand)).expect("a family");
+            entered.extend(slots.into_iter().map(|slot| ch::about(slot).0.id));
+        }
     }
     let never: Vec<&str> = ch::all().iter().map(|about| about.id).filter(|id| !entered.contains(id)).collect();
     assert!(never.is_empty(), "{never:?}");
