@@ -6,7 +6,7 @@ use super::assumed::{self, Named};
 use super::figure;
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
-use super::view::{View, worst_first};
+use super::view::{View, only_fits, worst_first};
 use super::words;
 use crate::record::*;
 use serde::Serialize;
@@ -265,7 +265,9 @@ fn turning(view: &View, axis: &AxisRecord) -> Vec<String> {
 
 fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {
     let findings = worst_first(drive);
-    let binding = findings.iter().filter(|finding| finding.obligation == "shall" && finding.verdict == "pass");
+    let binding = findings
+        .iter()
+        .filter(|finding| finding.obligation == "shall" && finding.verdict == "pass" && !only_fits(finding));
     let mut notes: Vec<String> = binding
         .take(2)
         .map(|finding| {

@@ -128,9 +128,17 @@ pub fn worst_first(candidate: &CandidateRecord) -> Vec<&FindingRecord> {
     findings
 }
 
+/// Sizes and classes that fit or do not: one that is just allowed is no want of reserve.
+const FITS: [&str; 4] = ["bearing-bore", "belts", "grade-number", "teeth"];
+
+/// Whether a finding that is kept is about a size or class, so that it says nothing about reserve.
+pub fn only_fits(finding: &FindingRecord) -> bool {
+    finding.verdict == "pass" && FITS.contains(&finding.characteristic.as_str())
+}
+
 /// The worst binding finding of a drive.
 pub fn worst_binding(candidate: &CandidateRecord) -> Option<&FindingRecord> {
-    worst_first(candidate).into_iter().find(|finding| finding.obligation == "shall")
+    worst_first(candidate).into_iter().find(|finding| finding.obligation == "shall" && !only_fits(finding))
 }
 
 /// The worst binding finding that fails.

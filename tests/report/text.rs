@@ -131,6 +131,19 @@ fn sizes_keep_their_millimetres_and_lengths_of_one_line_their_unit() {
     assert!(text.contains(" 87 µm") && text.contains("growth with temperature on top 50 µm"), "{text}");
 }
 
+/// Grade 7 of at most 7 is allowed and says nothing about reserve.
+#[test]
+fn a_class_that_is_just_allowed_is_not_the_tightest_rule() {
+    let mut record = record();
+    let chosen = record.axes[1].chosen.as_mut().expect("a drive");
+    chosen.findings.retain(|finding| finding.obligation == "shall" && finding.verdict == "pass");
+    let finding = &mut chosen.findings[0];
+    (finding.characteristic, finding.utilisation) = ("grade-number".into(), Some(1.0));
+    let text = markdown(&record, UnitSystem::Metric);
+    let customer = &text[..text.find("## Part two").expect("part two")];
+    assert!(!customer.contains("The tightest uses 100 %") && !customer.contains("utilisation 100 %"), "{customer}");
+}
+
 /// 2^20 steps: a count that is given is not rounded.
 #[test]
 fn a_given_count_keeps_all_its_digits() {
