@@ -187,7 +187,8 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         .filter(|best| best.cost.whole_life < drive.cost.whole_life * (1.0 - 1e-9));
     if let Some(best) = best {
         // the best of a family is found at the most that the axis may have to carry
-        let alone = if axis.carried_mass.axes.is_empty() { "this axis alone" } else { "the heaviest load it may carry" };
+        let alone =
+            if axis.carried_mass.axes.is_empty() { "this axis alone" } else { "the heaviest load it may carry" };
         text += &format!(
             " The best of its kind for {alone} costs {}; {}.",
             view.money(Some(best.cost.whole_life)),
