@@ -1,7 +1,7 @@
 //! docs/brief.md and docs/examples tell the truth: every key, every default, every unit.
 
 use axiswright::brief::{Brief, FAMILIES, defaults, load, load_file, starter};
-use axiswright::units::{Dimension, Measure};
+use axiswright::units::*;
 use std::path::Path;
 
 const GUIDE: &str = include_str!("../docs/brief.md");
@@ -128,4 +128,14 @@ fn the_glass_table_in_inches_arrives_in_si() {
     assert!((bridge.moved_mass.si() - 281.227_269_4).abs() < 1e-9);
     assert!((bridge.speed.si() - 1.27).abs() < 1e-12);
     assert!((brief.temperature_swing.value.si() - 5.0).abs() < 1e-12);
+}
+
+/// Inch 25.4 mm and pound 0.453 592 37 kg are exact (NIST Special Publication 811, from memory).
+#[test]
+fn the_other_spellings_that_the_page_names_are_read() {
+    let page = include_str!("../docs/brief.md");
+    assert!(page.contains("`48\"`, `130 lbs`, `1500 ipm`"));
+    assert!((parse::<Length>("48\"").expect("inches").si() - 1.2192).abs() < 1e-12);
+    assert!((parse::<Mass>("130 lbs").expect("pounds").si() - 58.967_008_1).abs() < 1e-9);
+    assert!((parse::<Velocity>("1500 ipm").expect("inches a minute").si() - 0.635).abs() < 1e-12);
 }

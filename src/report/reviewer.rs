@@ -99,8 +99,9 @@ const NOT_CALCULATED: &[&str] = &[
     "Compliance, weight and vibration of bed, beams and guides: all stiffness here is that of the drive.",
     "Straightness, angular errors of the guides and the Abbe offsets they act on.",
     "The course of warming over time: temperatures are steady and at their worst.",
-    "Electrical supply, regeneration and its limits; cable chains and their drag unless the brief counts them in.",
-    "Safety functions, performance levels, brake wear and stopping distances.",
+    "The electrical network, regeneration and its limits; cable chains and their drag unless the brief counts them in.",
+    "Safety functions, performance levels, brake wear, crashes into a rigid stop, and stopping distances but that of a load \
+     that falls when power is lost.",
     "Driven nuts and racks with two pinions.",
     "Prices are estimates of the generic catalogue, not offers.",
 ];

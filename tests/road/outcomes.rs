@@ -174,3 +174,12 @@ fn a_waiver_of_a_rule_that_does_not_exist_is_refused_with_the_nearest_name() {
     assert_eq!(fault.message, "there is no rule `holding-break` to waive");
     assert_eq!(fault.help.as_deref(), Some("did you mean `holding-brake`?"));
 }
+
+#[test]
+fn a_waiver_by_a_name_like_no_rule_is_told_where_the_names_stand() {
+    let text = format!("{VERTICAL}waivers: [ {{ rule: xyzzyxyzzyxyzzy, reason: a trial, by: the owner }} ]\n");
+    let inputs = Inputs { brief: small::brief(&text), catalog: small::catalog(), rulebook: small::rules() };
+    let faults = pipeline::check(inputs).expect_err("there is no such rule");
+    let help = faults.iter().next().and_then(|fault| fault.help.as_deref()).expect("help");
+    assert!(help.contains("axiswright explain"), "{help}");
+}
