@@ -201,6 +201,9 @@ fn implausible_rows_are_remarked() {
     assert!(spoil("servo-motor", "inertia: 14 kg·cm²", "inertia: 1400 kg·cm²").contains("inertia"));
     assert!(spoil("ball-screw", "dynamic-rating: 36.2 kN", "dynamic-rating: 362 kN").contains("dynamic rating"));
     assert!(spoil("ball-screw", "root-diameter: 34.5 mm", "root-diameter: 40 mm").contains("root diameter"));
+    assert!(spoil("nut-unit", "inertia: 25 kg·cm²", "inertia: 250 kg·cm²").contains("radius of gyration"));
+    assert!(spoil("nut-unit", "stiffness: 560 N/µm", "stiffness: 56 N/µm").contains("stiffness"));
+    assert!(spoil("couplings", "kind: direct,", "kind: direct, pulley-diameter: 40 mm,").contains("no pulley"));
     assert!(spoil("rack/", "mass-per-length: 4.1 kg/m", "mass-per-length: 8.2 kg/m").contains("mass over"));
     assert!(spoil("gearbox", "stop-torque: 600 N·m", "stop-torque: 200 N·m").contains("stop torque"));
     assert!(spoil("preload", "share: 0.08", "share: 0.3").contains("preload"));

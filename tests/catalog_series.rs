@@ -4,7 +4,7 @@
 
 use axiswright::catalog::{Catalog, check, load};
 use axiswright::units::{Measure, Money};
-use std::f64::consts::PI;
+use std::f64::consts::{PI, TAU};
 
 fn catalog() -> Catalog {
     load(&[]).unwrap_or_else(|faults| panic!("{faults}"))
@@ -261,7 +261,35 @@ fn a_belt_is_as_stiff_as_its_two_spans() {
     let span = (0.3_f64.powi(2) - ((large - small) / 2.0).powi(2)).sqrt();
     close(span, 0.2984, 5e-5, "span");
     close(belt.torsional_stiffness.si(), 2.0 * 600e3 / span * (large / 2.0).powi(2), 5.0, "stiffness");
+    close(belt.pulley_diameter.unwrap().si(), large, 5e-5, "pulley on the screw");
     close(belt.rated_torque.si(), 45.0 * 30.0 * large / 2.0, 0.05, "rated torque");
+}
+
+/// Common practice, no source: every nut unit has screws, runs at near 105 000 mm/min over the diameter, costs more and
+/// weighs more the larger it is, and some belt reaches around its nut.
+#[test]
+fn nut_units_grow_with_their_screws() {
+    let catalog = catalog();
+    let mut units: Vec<_> = catalog.nut_units.iter().collect();
+    units.sort_by(|a, b| a.nominal_diameter.si().total_cmp(&b.nominal_diameter.si()));
+    assert_eq!(units.len(), 6);
+    for unit in &units {
+        let diameter = unit.nominal_diameter.si();
+        close(diameter * unit.speed_limit.si() * 60.0 / TAU, 107.0, 3.0, &unit.designation);
+        close(unit.stiffness.si() / diameter, 14.0e9, 0.1e9, &unit.designation);
+        let screws: Vec<_> =
+            catalog.ball_screws.iter().filter(|screw| screw.nominal_diameter.si() == diameter).collect();
+        assert!(!screws.is_empty(), "{}", unit.designation);
+        for screw in screws {
+            let pulleys = catalog.screw_reductions.iter().filter_map(|belt| belt.pulley_diameter);
+            assert!(pulleys.clone().any(|pulley| pulley > screw.nut_diameter), "{}", screw.designation);
+        }
+    }
+    for pair in units.windows(2) {
+        let (less, more) = (pair[0], pair[1]);
+        assert!(less.mass < more.mass && less.inertia < more.inertia && less.drag < more.drag);
+        assert!(less.price < more.price && less.speed_limit > more.speed_limit);
+    }
 }
 
 /// DN, the nominal diameter times the speed, is kept in m·rev/s: 70 000 mm/min let a 20 mm screw turn 3500 1/min.

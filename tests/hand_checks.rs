@@ -106,6 +106,21 @@ const HAND: &[(&str, &str, &str)] = &[
         "18490003",
     ),
     ("hollow-whip-speed root-diameter=40mm bore=16mm free-length=2m eigenvalue-squared=9.8696", "1/min", "1300.0"),
+    // 15 m/min and 12 m/min on 20 mm: 750 and 600 1/min, over 500: 1.5 and 1.2; what stands does not count
+    ("whip-distance speed=15m/min lead=20mm whip-speed=500/min phase-top-speed=12m/min,0", "1", "0.2000"),
+    ("whip-distance speed=8m/min lead=20mm whip-speed=500/min phase-top-speed=0", "1", "0.2000"),
+    // 27/4·2.0457·π²·206e9·(π·0.0345⁴/64)/4²
+    (
+        "clamped-column-load root-diameter=34.5mm free-length=4m buckling-factor=2.0457 yield-strength=1e6MPa",
+        "N",
+        "122022",
+    ),
+    // 350 MPa·π·0.0345²/4 is less than 867 713 N
+    (
+        "clamped-column-load root-diameter=34.5mm free-length=1.5m buckling-factor=2.0457 yield-strength=350MPa",
+        "N",
+        "327187",
+    ),
     ("tension-whip-factor axial-tension=5kN buckling-load=10kN eigenvalue-squared=9.8696", "1", "1.22474"),
     ("tension-whip-factor axial-tension=-10kN buckling-load=10kN eigenvalue-squared=9.8696", "1", "0.0"),
     ("screw-sag core-diameter=34.5mm free-length=4m eigenvalue-squared=9.87", "mm", "16.7"),
@@ -249,7 +264,9 @@ const HAND: &[(&str, &str, &str)] = &[
     ),
     ("rack-line-price rack-metre-price=424 rack-length=12m rack-price-factor=1", "", "5088.0"),
     ("pinion-price pinion-base-price=40 pinion-size-price=22.4 module=3mm teeth=20", "", "156.4"),
-    ("price-sum rack-line-price=5088 pinion-price=156", "", "5244.0"),
+    ("price-sum first=5088 second=156", "", "5244.0"),
+    // (2·90 + 220)·1.25^0.8 = 400·1.19544
+    ("clamps-price thrust-ends=2 clamp-price=90 ends-price=220 nominal-diameter=40mm", "", "478.18"),
     ("fastening-price fastener-price=2 fasteners=192 joint-price=35 segments=12 gauge-price=90", "", "859.0"),
     ("scale-price scale-fixed-price=1100 scale-metre-price=550 travel=11m", "", "7150.0"),
     ("upkeep-price upkeep-hours=4h upkeep-hours-per-metre=1h travel=3m labour-rate=60 lubricant-price=50", "", "470.0"),

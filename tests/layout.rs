@@ -33,8 +33,10 @@ fn masses_add_up_over_all_drives() {
     // 2·(12 + 1.3 + 2·2 + 0.5 + 10) = 2·27.8
     let screw = (SCREW_DRIVE_MASS.apply)(q("12 kg"), q("1.3 kg"), q("2 kg"), q("2"), q("0.5 kg"), q("10 kg"), q("2"));
     gives(screw, "55.6 kg");
+    // 2·(10 + 4 + 1 + 7)
+    gives((RIDING_NUT_DRIVES.apply)(q("10 kg"), q("4 kg"), q("1 kg"), q("7 kg"), q("2")), "44.0 kg");
     // 2·60 + 38
-    gives((RACK_DRIVE_MASS.apply)(q("60 kg"), q("38 kg"), q("2")), "158.0 kg");
+    gives((RIDING_DRIVE_MASS.apply)(q("60 kg"), q("38 kg"), q("2")), "158.0 kg");
 }
 
 #[test]
@@ -45,6 +47,8 @@ fn lengths_add_and_the_lesser_one_counts() {
     gives((LENGTH_LIMIT.apply)(q("250 mm"), q("60"), q("12 m")), "12000 mm");
     gives((LESSER_LENGTH.apply)(q("11 m"), q("2 m")), "2.000 m");
     gives((LESSER_LENGTH.apply)(q("0.8 m"), q("2 m")), "0.800 m");
+    gives((NUT_UNIT_MISFIT.apply)(q("40 mm"), q("32 mm")), "8.0 mm");
+    gives((NUT_UNIT_MISFIT.apply)(q("32 mm"), q("40 mm")), "8.0 mm");
     gives((LENGTH_SUM.apply)(q("30 µm"), q("18 µm")), "48.0 µm");
     // 10 mm/2^20 = 10e6/1 048 576 nm; a ratio of 5 makes it a fifth
     gives((ENCODER_STEP.apply)(q("10 mm"), q("1048576"), q("1")), "9.537 nm");

@@ -62,6 +62,7 @@ pub fn check(catalog: &Catalog) -> Vec<Remark> {
     each(catalog, &mut remarks, preload_class);
     each(catalog, &mut remarks, end_arrangement);
     each(catalog, &mut remarks, screw_bearing);
+    each(catalog, &mut remarks, nut_unit);
     each(catalog, &mut remarks, screw_reduction);
     each(catalog, &mut remarks, rack);
     each(catalog, &mut remarks, rack_grade);
@@ -145,8 +146,19 @@ fn screw_bearing(bearing: &ScrewBearing, doubts: &mut Doubts<'_>) {
     doubts.within("speed limit times 1.4 bores, mm/min,", mean_speed, 5e4, 6e5);
 }
 
+fn nut_unit(unit: &NutUnit, doubts: &mut Doubts<'_>) {
+    let nominal = mm(unit.nominal_diameter);
+    // what turns sits a little outside the screw: near 0.65 nominal diameters in the series
+    let gyration = (unit.inertia.si() / unit.mass.si()).sqrt() * 1e3;
+    doubts.within("radius of gyration over nominal diameter", gyration / nominal, 0.35, 1.2);
+    doubts.within("stiffness over nominal diameter, N/µm a mm,", unit.stiffness.si() / 1e6 / nominal, 7.0, 30.0);
+    let circumference = nominal * unit.speed_limit.si() * 60.0 / std::f64::consts::TAU;
+    doubts.within("speed limit times nominal diameter, mm/min,", circumference, 4e4, 2.5e5);
+}
+
 fn screw_reduction(reduction: &ScrewReduction, doubts: &mut Doubts<'_>) {
     doubts.holds(reduction.kind != "direct" || reduction.ratio.si() == 1.0, "a coupling has the ratio 1");
+    doubts.holds(reduction.kind != "direct" || reduction.pulley_diameter.is_none(), "a coupling has no pulley");
     doubts.within("ratio", reduction.ratio.si(), 0.5, 5.0);
     doubts.within("efficiency", reduction.efficiency.si(), 0.85, 1.0);
     let wind_up = reduction.rated_torque.si() / reduction.torsional_stiffness.si();

@@ -21,7 +21,7 @@ pub use motor::{LinearScale, PriceBasis, ServoMotor};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
-pub use screw::{BallScrew, EndArrangement, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction};
+pub use screw::{BallScrew, EndArrangement, NutUnit, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction};
 
 /// Everything there is to choose from; every list is sorted by designation and none is empty.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,7 +36,9 @@ pub struct Catalog {
     pub end_arrangements: Vec<EndArrangement>,
     /// Screw bearings.
     pub screw_bearings: Vec<ScrewBearing>,
-    /// Couplings and belts between motor and screw.
+    /// Bearings and housings of driven nuts.
+    pub nut_units: Vec<NutUnit>,
+    /// Couplings and belts between motor and screw or nut.
     pub screw_reductions: Vec<ScrewReduction>,
     /// Racks.
     pub racks: Vec<Rack>,
@@ -67,6 +69,7 @@ pub struct Lists {
     pub preload_classes: Vec<PreloadClass>,
     pub end_arrangements: Vec<EndArrangement>,
     pub screw_bearings: Vec<ScrewBearing>,
+    pub nut_units: Vec<NutUnit>,
     pub screw_reductions: Vec<ScrewReduction>,
     pub racks: Vec<Rack>,
     pub rack_grades: Vec<RackGrade>,
@@ -86,6 +89,7 @@ impl Lists {
             preload_classes: self.preload_classes,
             end_arrangements: self.end_arrangements,
             screw_bearings: self.screw_bearings,
+            nut_units: self.nut_units,
             screw_reductions: self.screw_reductions,
             racks: self.racks,
             rack_grades: self.rack_grades,

@@ -64,6 +64,8 @@ parts! {
         screw_per_metre: Money, "nu", Positive;
         /// Machining of both ends of a screw of 32 mm.
         screw_ends: Money, "nu", Positive;
+        /// Clamp for one end of a standing screw of 32 mm.
+        screw_clamp: Money, "nu", Positive;
         /// Radial bearing at the supported end, over the price of a bearing pair of the same bore.
         support_price_share: Ratio, "1", Share;
         /// Pinion: what does not depend on its size.

@@ -113,19 +113,39 @@ parts! {
         mass: Mass, "kg", Positive;
     }
 
-    /// What joins motor and screw: a coupling (ratio 1) or a toothed belt.
+    /// What turns the nut of a standing screw: the nut's own bearing in a housing, with the seat of the belt pulley.
+    NutUnit, "nut-unit", nut_units {
+        /// Nominal diameter of the screws whose nuts it takes.
+        nominal_diameter: Length, "mm", Positive;
+        /// Moment of inertia of all that turns, the nut included, without the pulley.
+        inertia: MomentOfInertia, "kg·cm²", Positive;
+        /// Highest speed of the nut.
+        speed_limit: AngularVelocity, "1/min", Positive;
+        /// Axial stiffness of bearing and housing.
+        stiffness: Stiffness, "N/µm", Positive;
+        /// Drag of the preloaded bearing with its seals.
+        drag: Torque, "N·m", NotNegative;
+        /// Mass without the nut.
+        mass: Mass, "kg", Positive;
+        /// Price without the nut.
+        price: Money, "nu", Price;
+    }
+
+    /// What joins the motor and the screw or the driven nut: a coupling (ratio 1) or a toothed belt.
     ScrewReduction, "screw-reduction", screw_reductions {
         /// A coupling between the shafts (direct) or a toothed belt (belt).
         kind: String, "text", OneOf(&["direct", "belt"]);
-        /// Turns of the motor for one turn of the screw.
+        /// Turns of the motor for one turn of screw or nut.
         ratio: Ratio, "1", Positive;
         /// Efficiency.
         efficiency: Ratio, "1", Share;
         /// Moment of inertia, at the motor.
         inertia: MomentOfInertia, "kg·cm²", Positive;
-        /// Torsional stiffness, at the screw.
+        /// Torsional stiffness, at screw or nut.
         torsional_stiffness: TorsionalStiffness, "kN·m/rad", Positive;
-        /// Rated torque, at the screw.
+        /// Pitch diameter of the pulley on screw or nut; left out for a coupling.
+        pulley_diameter: Option<Length>, "mm", Positive;
+        /// Rated torque, at screw or nut.
         rated_torque: Torque, "N·m", Positive;
         /// Highest speed, at the motor.
         speed_limit: AngularVelocity, "1/min", Positive;

@@ -4,34 +4,6 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::{About, Characteristic, PhaseCharacteristic};
 use crate::units::*;
 
-macro_rules! characteristics {
-    (
-        single { $($name:ident: $quantity:ident, $id:literal, $symbol:literal, $unit:literal, $words:literal;)* }
-        phased { $($phased:ident: $phased_quantity:ident, $phased_id:literal, $phased_symbol:literal, $phased_unit:literal, $phased_words:literal;)* }
-    ) => {
-        #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
-        enum Single { $($name,)* COUNT }
-        #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
-        enum Phased { $($phased,)* COUNT }
-        pub(super) const SINGLES: usize = Single::COUNT as usize;
-        /// How many slots the ledger has.
-        pub const SLOTS: usize = SINGLES + Phased::COUNT as usize * MOST_PHASES;
-        $(
-            #[doc = $words]
-            pub const $name: Characteristic<$quantity> = Characteristic::at_slot(Single::$name as usize);
-        )*
-        $(
-            #[doc = $phased_words]
-            pub const $phased: PhaseCharacteristic<$phased_quantity> =
-                PhaseCharacteristic::at_slot(SINGLES + Phased::$phased as usize * MOST_PHASES);
-        )*
-        pub(super) static ABOUT: &[About] = &[
-            $(About { id: $id, symbol: $symbol, unit: $unit, words: $words, phased: false, dimension: <$quantity as Measure>::DIMENSION },)*
-            $(About { id: $phased_id, symbol: $phased_symbol, unit: $phased_unit, words: $phased_words, phased: true, dimension: <$phased_quantity as Measure>::DIMENSION },)*
-        ];
-    };
-}
-
 characteristics! {
     single {
         // what the brief asks of the axis
@@ -115,8 +87,8 @@ characteristics! {
         JOURNAL_LENGTH: Length, "journal-length", "L_j", "mm", "both journals of the screw together";
         FREE_LENGTH: Length, "free-length", "L_f", "mm", "free length of the screw, bearing to bearing";
         SCREW_LENGTH: Length, "screw-length", "L_s", "mm", "length of the screw";
-        SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of the screw at top speed of the axis";
-        MEAN_SCREW_SPEED: AngularVelocity, "mean-screw-speed", "n_sm", "1/min", "mean speed of the screw over the working time";
+        SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of the screw, or of the driven nut, at top speed of the axis";
+        MEAN_SCREW_SPEED: AngularVelocity, "mean-screw-speed", "n_sm", "1/min", "mean speed of the screw over the working time; none where the screw stands";
         CIRCULATION_SPEED: CirculationSpeed, "circulation-speed", "DN", "mm/min", "ball circulation speed at top speed of the axis";
         LEAD_ANGLE: Angle, "lead-angle", "β", "deg", "lead angle of the screw";
         SCREW_EFFICIENCY: Ratio, "screw-efficiency", "η_1", "1", "efficiency of the nut, turning into thrust";
@@ -151,14 +123,26 @@ characteristics! {
         BEARING_SPEED_LIMIT: AngularVelocity, "bearing-speed-limit", "n_b", "1/min", "highest speed of the screw bearing";
         BEARING_SET_DRAG: Torque, "bearing-set-drag", "T_b1", "N·m", "drag of one set of screw bearings";
         BEARING_MASS: Mass, "bearing-mass", "m_b", "kg", "mass of one set of screw bearings";
-        BEARING_DRAG: Torque, "bearing-drag-torque", "T_b", "N·m", "drag of all screw bearings together";
+        BEARING_DRAG: Torque, "bearing-drag-torque", "T_b", "N·m", "drag of all screw bearings together, or of the bearing of a driven nut";
         WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw";
-        COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the screw buckles";
+        COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "force of the nut at which the screw buckles";
         BEARING_LIFE_HOURS: Time, "bearing-life-hours", "L_bh", "h", "nominal life of the screw bearing in working hours";
-        SCREW_STIFFNESS: Stiffness, "screw-stiffness", "k_s", "N/µm", "axial stiffness of screw and bearings at the worst nut position";
+        SCREW_STIFFNESS: Stiffness, "screw-stiffness", "k_s", "N/µm", "axial stiffness of screw and bearings, or of screw and clamps, at the worst nut position";
         SCREW_TORSION: Stiffness, "screw-torsional-stiffness-linear", "k_t", "N/µm", "torsional stiffness of the screw, seen along the travel";
         COUPLING_LINEAR_STIFFNESS: Stiffness, "coupling-linear-stiffness", "k_cl", "N/µm", "stiffness of coupling or belt, seen along the travel";
         SCREW_SAG: Length, "screw-sag", "f_s", "mm", "sag of the screw under its own weight";
+
+        // driven nut
+        NUT_DIAMETER: Length, "nut-diameter", "D_n", "mm", "outside diameter of the nut body";
+        NUT_UNIT_DIAMETER: Length, "nut-unit-diameter", "d_u", "mm", "nominal diameter of the screws that the nut unit is made for";
+        NUT_UNIT_MISFIT: Length, "nut-unit-misfit", "Δd_u", "mm", "by how much the nut unit is made for another diameter of screw";
+        NUT_UNIT_INERTIA: MomentOfInertia, "nut-unit-inertia", "J_u", "kg·cm²", "inertia of all that turns with a driven nut, the nut included";
+        NUT_UNIT_SPEED_LIMIT: AngularVelocity, "nut-unit-speed-limit", "n_nu", "1/min", "highest speed of the nut unit";
+        NUT_UNIT_MASS: Mass, "nut-unit-mass", "m_u", "kg", "mass of the nut unit without the nut";
+        NUT_UNIT_STIFFNESS: Stiffness, "nut-unit-stiffness", "k_u", "N/µm", "axial stiffness of the nut unit's bearing and housing";
+        CLAMP_STIFFNESS: Stiffness, "clamp-stiffness", "k_c", "N/µm", "axial stiffness of the clamp at one end of a standing screw";
+        PULLEY_DIAMETER: Length, "pulley-diameter", "d_pu", "mm", "pitch diameter of the belt pulley on the nut";
+        WHIP_DISTANCE: Ratio, "whip-distance", "x_cr", "1", "least distance of the nut's speeds from the critical speed of the standing screw, over that speed";
 
         // coupling, belt or gearbox
         REDUCTION: Ratio, "reduction", "i", "1", "turns of the motor for one turn of screw or pinion";
@@ -336,8 +320,8 @@ characteristics! {
         // money, mass and time, all drives of the axis
         DRIVE_MASS: Mass, "drive-mass", "m_dr", "kg", "complete mass of all drives of the axis";
         LEAD_TIME: Time, "lead-time", "t_L", "weeks", "longest delivery time of any part";
-        ELEMENT_PRICE: Money, "element-price", "k_e", "", "one screw with nut, or one rack line with pinion";
-        SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings of one screw, or fasteners and joints of one rack line";
+        ELEMENT_PRICE: Money, "element-price", "k_e", "", "one screw with nut and nut unit if any, or one rack line with pinion";
+        SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings or clamps of one screw, or fasteners and joints of one rack line";
         REDUCTION_PRICE: Money, "reduction-price", "k_red", "", "one coupling, belt or gearbox";
         MOTOR_PRICE: Money, "motor-price", "k_M", "", "one motor with its drive electronics";
         GRADE_PRICE_FACTOR: Ratio, "grade-price-factor", "K_gr", "1", "price of the grade over that of the base grade";
@@ -346,6 +330,9 @@ characteristics! {
         SCREW_METRE_PRICE: Money, "screw-metre-price", "k_1", "", "price a metre of a 32 mm screw";
         ENDS_PRICE: Money, "ends-price", "k_2", "", "machining of the screw ends, 32 mm screw";
         BEARING_PRICE: Money, "bearing-price", "k_3", "", "one set of screw bearings";
+        SCREW_PRICE: Money, "screw-price", "k_12", "", "one screw with its nut, without nut unit";
+        NUT_UNIT_PRICE: Money, "nut-unit-price", "k_13", "", "one nut unit";
+        CLAMP_PRICE: Money, "clamp-price", "k_14", "", "one clamp for the end of a standing screw, 32 mm screw";
         SUPPORT_PRICE_SHARE: Ratio, "support-price-share", "x_u", "1", "price of a radial support over that of a bearing set";
         RACK_METRE_PRICE: Money, "rack-metre-price", "k_4", "", "price a metre of rack in the base quality";
         RACK_PRICE_FACTOR: Ratio, "rack-price-factor", "K_q", "1", "price of the quality over that of the base quality";

@@ -3,6 +3,8 @@
 //! An id here is the word for the thing everywhere: rule files, records, reports, tests. The unit is the
 //! one it is shown in; values are kept in SI. The list itself stands in `list`.
 
+#[macro_use]
+mod slots;
 mod list;
 
 pub use list::*;

@@ -24,6 +24,7 @@ pub fn cautions(brief: &Brief, axis: &Axis, family: Option<&str>, scale: bool, b
     }
     match family {
         Some("ball-screw") => ids.extend(["screw-entanglement", "end-stop-inertia"]),
+        Some("driven-nut") => ids.extend(["turning-nut", "end-stop-inertia"]),
         Some(_) => ids.push("rack-trapping"),
         None => {}
     }

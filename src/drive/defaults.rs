@@ -54,6 +54,18 @@ pub mod parts {
     pub fn screw_yield_strength() -> Pressure {
         Pressure::of_si(350e6)
     }
+    /// Bending eigenvalue squared of a screw clamped at both ends.
+    pub fn clamped_eigenvalue_squared() -> Ratio {
+        Ratio::of_si(20.0)
+    }
+    /// Buckling factor of the part of a standing screw between clamp and nut.
+    pub fn clamped_buckling_factor() -> Ratio {
+        Ratio::of_si(2.0457)
+    }
+    /// Clamp at one end of a standing screw.
+    pub fn clamp_stiffness() -> Stiffness {
+        Stiffness::of_si(2000e6)
+    }
     /// Friction of a greased mesh.
     pub fn mesh_friction() -> Ratio {
         Ratio::of_si(0.09)
@@ -164,6 +176,36 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             significant(STEEL_EXPANSION * 1e6, 4),
             "µm/(m·K)",
             "steel screw, rack and bed (common practice, no source)",
+        ),
+    ]
+}
+
+/// Defaults of driven nuts in words, for the list of assumptions.
+pub fn told_driven_nuts() -> Vec<Told> {
+    vec![
+        (
+            "clamp-stiffness",
+            significant(parts::clamp_stiffness().si() / 1e6, 4),
+            "N/µm",
+            "block that clamps one end of a standing screw, 1000 to 4000 N/µm; in place of the screw bearing (common practice, no source)",
+        ),
+        (
+            "eigenvalue-squared",
+            significant(parts::clamped_eigenvalue_squared().si(), 4),
+            "1",
+            "both ends clamped: 22.37 for the uniform beam, 20 since clamps give (common practice, no source)",
+        ),
+        (
+            "buckling-factor",
+            significant(parts::clamped_buckling_factor().si(), 5),
+            "1",
+            "the compressed part of the screw is fixed at the clamp and supported by the nut (derived)",
+        ),
+        (
+            "nut-bearing-life",
+            "not worked out".into(),
+            "",
+            "the bearing of a driven nut is taken to outlast the nut; ask its supplier (common practice, no source)",
         ),
     ]
 }

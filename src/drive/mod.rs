@@ -9,15 +9,18 @@ mod ball_screw;
 mod cautions;
 pub mod defaults;
 mod demand;
+mod driven_nut;
 mod feedback;
 mod merit;
 mod motor;
 mod price;
 mod rack;
+mod screw;
 
 pub use ball_screw::BallScrewDrive;
 pub use cautions::cautions;
 pub use demand::{Demand, Phase};
+pub use driven_nut::DrivenNutDrive;
 pub use merit::{Floor, Merit, REFERENCES};
 pub use rack::RackDrive;
 
@@ -26,7 +29,7 @@ use crate::catalog::Catalog;
 use crate::ledger::Ledger;
 
 /// The families that can be chosen, in the order in which they are reported.
-pub const FAMILIES: [&str; 3] = ["ball-screw", "straight-rack", "helical-rack"];
+pub const FAMILIES: [&str; 4] = ["ball-screw", "driven-nut", "straight-rack", "helical-rack"];
 
 /// The families that are considered for an axis.
 pub fn considered(brief: &Brief, axis: usize) -> Vec<&'static str> {
@@ -109,6 +112,7 @@ pub trait WithFamily {
 pub fn with_family<W: WithFamily>(id: &str, demand: &Demand<'_>, catalog: &Catalog, work: W) -> Option<W::Output> {
     match id {
         "ball-screw" => Some(work.with(&BallScrewDrive::new(demand, catalog))),
+        "driven-nut" => Some(work.with(&DrivenNutDrive::new(demand, catalog))),
         "straight-rack" => Some(work.with(&RackDrive::new(demand, catalog, false))),
         "helical-rack" => Some(work.with(&RackDrive::new(demand, catalog, true))),
         _ => None,

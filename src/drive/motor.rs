@@ -4,7 +4,7 @@ use super::demand::Demand;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
 use crate::formula::{brake, inertia, motor, stop};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// The motors that are offered: on a horizontal axis those without a brake, which holds nothing there; if the
@@ -37,6 +37,22 @@ pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
 #[inline(always)]
 pub fn holding<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+}
+
+/// Works out the inertias at the motor; `shaft` is the inertia of what turns behind the reduction.
+#[inline(always)]
+pub fn inertias<L: Ledger>(shaft: Characteristic<MomentOfInertia>, sheet: &mut L) {
+    sheet.computed(
+        ch::ROTATING_INERTIA,
+        &inertia::ROTATING_INERTIA,
+        (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, shaft, ch::REDUCTION),
+    );
+    sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+    sheet.computed(
+        ch::LOAD_INERTIA,
+        &inertia::LOAD_INERTIA,
+        (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, shaft, ch::REDUCTION),
+    );
 }
 
 /// Works out the torque of every phase and its peak, once forces, ratio, efficiency and inertia are known.

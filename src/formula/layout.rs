@@ -49,6 +49,40 @@ pub static RIDING_UNITS: Formula<fn(Mass, Mass, Mass, Ratio) -> Mass> = Formula 
     apply: |motor, gearbox, pinion, drives| Mass::of_si(drives.si() * (motor.si() + gearbox.si() + pinion.si())),
 };
 
+/// Driven nuts with all that rides, all drives: m_r = n_d·(m_M + m_g + m_n + m_u). Check: 2·(10 + 4 + 1 + 7) → 44 kg.
+pub static RIDING_NUT_DRIVES: Formula<fn(Mass, Mass, Mass, Mass, Ratio) -> Mass> = Formula {
+    note: Note {
+        id: "riding-nut-drives",
+        title: "mass of motor, belt, nut and nut unit that ride on the slide",
+        equation: "m_r = n_d·(m_M + m_g + m_n + m_u)",
+        inputs: &[
+            ("m_M", "motor-mass"),
+            ("m_g", "reduction-mass"),
+            ("m_n", "nut-mass"),
+            ("m_u", "nut-unit-mass"),
+            ("n_d", "drives"),
+        ],
+        validity: "the screw stands on the bed, the nut and what turns it ride on the slide",
+        sources: DERIVED,
+    },
+    apply: |motor, reduction, nut, unit, drives| {
+        Mass::of_si(drives.si() * (motor.si() + reduction.si() + nut.si() + unit.si()))
+    },
+};
+
+/// How far two diameters differ: |d_u − d_0|. Check: 40 mm, 32 mm → 8 mm.
+pub static NUT_UNIT_MISFIT: Formula<fn(Length, Length) -> Length> = Formula {
+    note: Note {
+        id: "nut-unit-misfit",
+        title: "by how much the nut unit is made for another diameter of screw",
+        equation: "Δd_u = |d_u − d_0|",
+        inputs: &[("d_u", "nut-unit-diameter"), ("d_0", "nominal-diameter")],
+        validity: "a unit takes the nuts of one nominal diameter",
+        sources: DERIVED,
+    },
+    apply: |unit, screw| Length::of_si((unit.si() - screw.si()).abs()),
+};
+
 /// Share of the cutting force on the most loaded drive: 1, or 1/2 + y/B with two. Check: y/B 0.3 → 0.8.
 pub static CUTTING_SHARE: Formula<fn(Ratio, Ratio) -> Ratio> = Formula {
     note: Note {
@@ -146,23 +180,23 @@ pub static TORQUE_SUM: Formula<fn(Torque, Torque) -> Torque> = Formula {
     apply: |first, second| Torque::of_si(first.si() + second.si()),
 };
 
-/// Largest torque in the screw shaft: F·P_h/(2π·η) + T_d + J_s·2π·a/P_h.
+/// Largest torque at screw or driven nut: F·P_h/(2π·η) + T_d + J_s·2π·a/P_h.
 /// Check: 5 kN, 10 mm, 0.95, 1 N·m, 25.6 kg·cm², 5 m/s² → 8.377 + 1 + 8.042 = 17.42 N·m.
 pub static SHAFT_TORQUE: Formula<fn(Force, Length, Ratio, Torque, MomentOfInertia, Acceleration) -> Torque> = Formula {
     note: Note {
         id: "shaft-torque",
-        title: "largest torque that coupling or belt hands to the screw",
+        title: "largest torque that coupling or belt hands to the screw or the driven nut",
         equation: "T_1 = F_max·P_h/(2π·η_1) + T_d + J_s·2π·a/P_h",
         inputs: &[
             ("F_max", "peak-force"),
             ("P_h", "lead"),
             ("η_1", "screw-efficiency"),
             ("T_d", "drag-torque"),
-            ("J_s", "screw-inertia"),
+            ("J_s", "shaft-inertia"),
             ("a", "acceleration"),
         ],
         validity: "all three at once: an upper value",
-        sources: &[Source::derived("balance of torques on the screw")],
+        sources: &[Source::derived("balance of torques on the part that turns")],
     },
     apply: |force, lead, efficiency, drag, inertia, acceleration| {
         let radius = lead.si() / (2.0 * PI);
@@ -250,17 +284,17 @@ pub static SCREW_DRIVE_MASS: Formula<fn(Mass, Mass, Mass, Ratio, Mass, Mass, Rat
     },
 };
 
-/// Complete mass of the rack drives of an axis: n_d·m_rack + m_r. Check: 2·60 + 38 → 158 kg.
-pub static RACK_DRIVE_MASS: Formula<fn(Mass, Mass, Ratio) -> Mass> = Formula {
+/// Complete mass of drives whose motors ride: n_d·m_st + m_r. Check: 2·60 + 38 → 158 kg.
+pub static RIDING_DRIVE_MASS: Formula<fn(Mass, Mass, Ratio) -> Mass> = Formula {
     note: Note {
-        id: "rack-drive-mass",
-        title: "complete mass of the rack drives of the axis",
-        equation: "m_dr = n_d·m_r2 + m_r",
-        inputs: &[("m_r2", "rack-mass"), ("m_r", "riding-mass"), ("n_d", "drives")],
-        validity: "fasteners neglected",
+        id: "riding-drive-mass",
+        title: "complete mass of the drives of the axis, motors riding",
+        equation: "m_dr = n_d·m_st + m_r",
+        inputs: &[("m_st", "standing-mass"), ("m_r", "riding-mass"), ("n_d", "drives")],
+        validity: "rack or screw stands; fasteners and clamps neglected",
         sources: DERIVED,
     },
-    apply: |rack, riding, drives| Mass::of_si(drives.si() * rack.si() + riding.si()),
+    apply: |standing, riding, drives| Mass::of_si(drives.si() * standing.si() + riding.si()),
 };
 
 /// Torque from force at a pinion or screw without loss. Check: 5 kN at 200 mm a turn → 159.2 N·m.

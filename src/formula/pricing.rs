@@ -31,6 +31,21 @@ pub static SUPPORT_PRICE: Formula<fn(Money, Ratio, Ratio, Ratio, Money, Length) 
     },
 };
 
+/// Clamped ends of a standing screw: (n_t·k_14 + k_2)·(d_0/32 mm)^0.8. Check: 2·90 + 220 at 32 mm → 400.
+pub static CLAMPS_PRICE: Formula<fn(Ratio, Money, Money, Length) -> Money> = Formula {
+    note: Note {
+        id: "clamps-price",
+        title: "price of clamps and end machining of a standing screw",
+        equation: "k_b = (n_t·k_14 + k_2)·(d_0/32 mm)^0.8",
+        inputs: &[("n_t", "thrust-ends"), ("k_14", "clamp-price"), ("k_2", "ends-price"), ("d_0", "nominal-diameter")],
+        validity: "generic prices",
+        sources: SHAPE,
+    },
+    apply: |ends, clamp, machining, diameter| {
+        Money((ends.si() * clamp.0 + machining.0) * (diameter.si() / 0.032).powf(0.8))
+    },
+};
+
 /// A length of rack: k_4·L·K_q. Check: 424·12 m·1 → 5088.
 pub static RACK_LINE_PRICE: Formula<fn(Money, Length, Ratio) -> Money> = Formula {
     note: Note {
@@ -63,9 +78,9 @@ pub static PINION_PRICE: Formula<fn(Money, Money, Length, Ratio) -> Money> = For
 pub static PRICE_SUM: Formula<fn(Money, Money) -> Money> = Formula {
     note: Note {
         id: "price-sum",
-        title: "price of rack line and pinion",
-        equation: "k_e = k_r + k_p",
-        inputs: &[("k_r", "rack-line-price"), ("k_p", "pinion-price")],
+        title: "price of rack line and pinion, or of screw and nut unit",
+        equation: "k_e = k_1 + k_2",
+        inputs: &[("k_1", "first"), ("k_2", "second")],
         validity: "any",
         sources: &[Source::derived("sum")],
     },

@@ -124,8 +124,11 @@ fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {
         list.extend(told(&format!("axes.{}", axis.name), drive::defaults::told(axis)));
     }
     let considered = |family: &str| axes.iter().any(|axis| axis.families.iter().any(|other| other.family == family));
-    if considered("ball-screw") {
+    if considered("ball-screw") || considered("driven-nut") {
         list.extend(told("screws", drive::defaults::told_parts(false)));
+    }
+    if considered("driven-nut") {
+        list.extend(told("driven-nuts", drive::defaults::told_driven_nuts()));
     }
     if considered("straight-rack") || considered("helical-rack") {
         list.extend(told("racks", drive::defaults::told_parts(true)));

@@ -173,11 +173,19 @@ fn cost(worked: &Worked<'_>) -> CostRecord {
     use crate::units::Measure;
     let read =
         |characteristic: crate::ledger::Characteristic<crate::units::Money>| worked.sheet.read(characteristic).si();
+    let nut_unit = worked.parts.iter().any(|part| part.role == "nut-unit");
     let screw = worked.parts.iter().any(|part| part.role == "ball-screw");
+    let (element, support, reduction) = if nut_unit {
+        ("ball screws with nuts and nut units", "clamps and ends of the screws", "belts")
+    } else if screw {
+        ("ball screws with nuts", "screw bearings and ends", "couplings or belts")
+    } else {
+        ("racks and pinions", "rack fasteners, joints and gauge", "gearboxes")
+    };
     let lines = [
-        (if screw { "ball screws with nuts" } else { "racks and pinions" }, ch::ELEMENT_COST),
-        (if screw { "screw bearings and ends" } else { "rack fasteners, joints and gauge" }, ch::SUPPORT_COST),
-        (if screw { "couplings or belts" } else { "gearboxes" }, ch::REDUCTION_COST),
+        (element, ch::ELEMENT_COST),
+        (support, ch::SUPPORT_COST),
+        (reduction, ch::REDUCTION_COST),
         ("motors with drive electronics", ch::MOTOR_COST),
         ("linear scales", ch::FEEDBACK_COST),
         ("datum machining, fitting and alignment", ch::FITTING_COST),

@@ -41,8 +41,13 @@ pub const CAUTIONS: &[(&str, &str)] = &[
          whole travel.",
     ),
     (
+        "turning-nut",
+        "Nut, belt and motor ride along the travel. The turning nut and its belt wind up hair, gloves and clothing and \
+         draw in fingers against the standing screw. Enclose them, and cover the screw over the whole travel.",
+    ),
+    (
         "end-stop-inertia",
-        "Motor and screw store more energy than the slide. In a crash into a rigid end stop that energy goes through \
+        "Motor and screw, or motor and driven nut, store more energy than the slide. In a crash into a rigid end stop that energy goes through \
          the nut and its bearings, and a torque limit does not take it away. Use yielding stops and check nut and \
          bearings for the crash.",
     ),

@@ -38,7 +38,7 @@ pub const GLOSSARY: &[Entry] = &[
     entry(
         "ball-screw-with-driven-nut",
         "Ball screw with driven nut",
-        "A ball screw whose shaft stands still while the nut turns. A long shaft that does not turn cannot whip.",
+        "A ball screw whose shaft stands still while the nut turns. A long shaft that does not turn is not thrown outward, so it may be longer or faster.",
     ),
     entry("gearbox-ratio", "Gearbox ratio", "Turns of the motor for one turn of the pinion, such as 7:1."),
     entry(

@@ -8,7 +8,7 @@ use axiswright::characteristic as ch;
 use axiswright::drive::{BallScrewDrive, Demand, Family};
 use axiswright::ledger::{Known, Ledger};
 use axiswright::pipeline::{self, Inputs, recommend};
-use axiswright::record::{DecisionRecord, Outcome};
+use axiswright::record::{DecisionRecord, FamilyRecord, Outcome};
 use axiswright::search::MOST_STAGES;
 use axiswright::units::Measure;
 use std::sync::LazyLock;
@@ -217,4 +217,81 @@ axes:
     let held = sheet.read(ch::PHASE_FORCE.phase(standing)).si();
     let weight = sheet.read(ch::GRAVITY_FORCE).si();
     assert!((held - weight - 2000.0).abs() < 1e-9, "{held} N held at a weight of {weight} N");
+}
+
+fn long_axis(travel: &str, speed: &str) -> String {
+    format!(
+        "
+machine: Long table
+axes:
+  table:
+    direction: horizontal
+    travel: {travel}
+    moved-mass: 800 kg
+    speed: {speed}
+    acceleration: 1.5 m/s²
+    cutting-force: 1 kN
+"
+    )
+}
+
+fn family<'r>(record: &'r DecisionRecord, id: &str) -> &'r FamilyRecord {
+    record.axes[0].families.iter().find(|searched| searched.family == id).expect("all families are searched")
+}
+
+/// Common practice, no source: at 4 m and 45 m/min a turning screw whips; with a driven nut it still serves, dearer
+/// than the rack.
+#[test]
+fn at_4_m_and_45_m_per_minute_a_driven_nut_serves_where_a_turning_screw_whips() {
+    let record = recommend(&inputs(&long_axis("4 m", "45 m/min")), false);
+    assert_eq!(family(&record, "ball-screw").admissible, 0);
+    let (nut, rack) = (family(&record, "driven-nut"), family(&record, "helical-rack"));
+    assert!(nut.admissible > 0 && rack.admissible > 0);
+    let cost = |family: &FamilyRecord| family.best.as_ref().expect("admissible").cost.whole_life;
+    assert!(cost(nut) > cost(rack), "{} and {}", cost(nut), cost(rack));
+    let best = nut.best.as_ref().expect("admissible");
+    assert!(best.components.iter().any(|part| part.role == "nut-unit"));
+    assert!(best.cost.lines.iter().any(|line| line.item == "ball screws with nuts and nut units"));
+}
+
+/// Common practice, no source: at 6 m a screw of any size sags more than 1.5 mm between its clamps; the driven nut that
+/// misses by least is told with its cost beside the rack that serves.
+#[test]
+fn a_6_m_axis_lists_a_driven_nut_with_its_cost_beside_the_rack() {
+    let record = recommend(&inputs(&long_axis("6 m", "15 m/min")), false);
+    let (nut, rack) = (family(&record, "driven-nut"), family(&record, "helical-rack"));
+    assert_eq!(nut.admissible, 0);
+    assert!(nut.ruled_out_by.iter().any(|finding| finding.rule == "screw-sag-limit"), "{:?}", nut.ruled_out_by);
+    let missed = nut.nearest.as_ref().expect("the nearest miss");
+    let best = rack.best.as_ref().expect("admissible");
+    assert!(missed.cost.whole_life > best.cost.whole_life && missed.cost.whole_life.is_finite());
+    assert!(missed.cost.purchase > 0.0 && best.cost.purchase > 0.0);
+    // without sag, which supports that travel along take away, it would serve
+    let waived = long_axis("6 m", "15 m/min")
+        + "waivers:\n  - { rule: screw-sag-limit, reason: supports travel along, by: the designer }\n";
+    let record = recommend(&inputs(&waived), false);
+    assert!(family(&record, "driven-nut").admissible > 0);
+}
+
+/// Common practice, no source: over people no belt may part the brake from the load, so no driven nut either.
+#[test]
+fn no_driven_nut_hangs_over_people() {
+    let ram = |people: bool| {
+        let text = "
+machine: Ram
+axes:
+  ram:
+    direction: vertical
+    travel: 1.5 m
+    moved-mass: 150 kg
+    people-below: PEOPLE
+    speed: 30 m/min
+    acceleration: 2 m/s²
+    families: [driven-nut]
+";
+        let record = recommend(&inputs(&text.replace("PEOPLE", if people { "true" } else { "false" })), false);
+        family(&record, "driven-nut").admissible
+    };
+    assert_eq!(ram(true), 0);
+    assert!(ram(false) > 0);
 }

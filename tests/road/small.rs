@@ -28,6 +28,7 @@ const PRELOADS: [&str; 3] = ["clearance", "light", "medium"];
 const ENDS: [&str; 2] = ["fixed-free", "fixed-fixed"];
 const BEARINGS: [&str; 3] = ["axial-bearing-17-pair", "axial-bearing-25-pair", "axial-bearing-30-triple"];
 const REDUCTIONS: [&str; 3] = ["coupling-60", "coupling-150", "belt-8x50-28-i2"];
+const NUT_UNITS: [&str; 4] = ["nut-unit-32", "nut-unit-40", "nut-unit-50", "nut-unit-63"];
 const MOTORS: [&str; 4] = ["servo-1.5kw", "servo-2.2kw-brake", "servo-4.5kw", "servo-4.5kw-brake"];
 const RACKS: [&str; 2] = ["rack-2", "rack-3"];
 const QUALITIES: [&str; 3] = ["q5-hardened-ground", "q6-hardened-ground", "q8-milled-hardened"];
@@ -55,6 +56,7 @@ pub fn cut(mut catalog: Catalog) -> Catalog {
     keep(&mut catalog.preload_classes, |part| &part.designation, &PRELOADS);
     keep(&mut catalog.end_arrangements, |part| &part.designation, &ENDS);
     keep(&mut catalog.screw_bearings, |part| &part.designation, &BEARINGS);
+    keep(&mut catalog.nut_units, |part| &part.designation, &NUT_UNITS);
     keep(&mut catalog.screw_reductions, |part| &part.designation, &REDUCTIONS);
     keep(&mut catalog.servo_motors, |part| &part.designation, &MOTORS);
     keep(&mut catalog.rack_grades, |part| &part.designation, &QUALITIES);
@@ -66,7 +68,7 @@ pub fn cut(mut catalog: Catalog) -> Catalog {
     catalog
 }
 
-/// The cut-down catalogue: 31 104 screws and 2304 racks of either kind of teeth for a vertical axis with any feedback.
+/// The cut-down catalogue: 31 104 screws, 3456 driven nuts and 2304 racks of either kind of teeth for a vertical axis with any feedback.
 pub fn catalog() -> Catalog {
     static SMALL: LazyLock<Catalog> =
         LazyLock::new(|| cut(catalog::load_texts(catalog::built_in()).expect("the built-in catalogue loads")));

@@ -5,14 +5,15 @@
 //! Limits: the nut's half loads come from phases with constant acceleration; whip and column length are the
 //! whole bearing distance, nut ignored, which is on the safe side.
 
-mod screw;
+mod stages;
 
 use super::demand::Demand;
+use super::screw::{self, GRADE, PRELOAD, SIZE};
 use super::{Family, Part, Size, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, inertia, layout, motion, stiffness, stop};
-use crate::ledger::{Ledger, Origin};
+use crate::formula::{layout, stiffness};
+use crate::ledger::Ledger;
 use crate::units::*;
 
 /// The family on one axis.
@@ -24,9 +25,6 @@ pub struct BallScrewDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
 
-const SIZE: usize = 0;
-const GRADE: usize = 1;
-const PRELOAD: usize = 2;
 const ENDS: usize = 3;
 const BEARING: usize = 4;
 const REDUCTION: usize = 5;
@@ -47,23 +45,8 @@ impl<'a> BallScrewDrive<'a> {
     }
 
     fn reduction<L: Ledger>(&self, reduction: &ScrewReduction, sheet: &mut L) {
-        let catalog = Origin::Catalog;
-        sheet.given(ch::REDUCTION, reduction.ratio, catalog);
-        sheet.given(ch::REDUCTION_EFFICIENCY, reduction.efficiency, catalog);
-        sheet.given(ch::REDUCTION_INERTIA, reduction.inertia, catalog);
-        sheet.given(ch::REDUCTION_STIFFNESS, reduction.torsional_stiffness, catalog);
-        sheet.given(ch::REDUCTION_TORQUE_LIMIT, reduction.rated_torque, catalog);
-        sheet.given(ch::REDUCTION_SPEED_LIMIT, reduction.speed_limit, catalog);
-        sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
-        sheet.given(ch::BELTS, Ratio::of_si(if reduction.kind == "belt" { 1.0 } else { 0.0 }), catalog);
-        sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
-        sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
+        screw::reduction(reduction, sheet);
         motor::holding(sheet);
-        sheet.computed(
-            ch::COUPLING_LINEAR_STIFFNESS,
-            &stiffness::LINEAR_OF_TORSIONAL,
-            (ch::REDUCTION_STIFFNESS, ch::TRAVEL_PER_TURN),
-        );
         sheet.computed(
             ch::TOTAL_STIFFNESS,
             &stiffness::SERIES_5,
@@ -77,37 +60,13 @@ impl<'a> BallScrewDrive<'a> {
         );
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
-        sheet.computed(
-            ch::SHAFT_TORQUE,
-            &layout::SHAFT_TORQUE,
-            (ch::PEAK_FORCE, ch::LEAD, ch::SCREW_EFFICIENCY, ch::DRAG_TORQUE, ch::SCREW_INERTIA, ch::ACCELERATION),
-        );
-        sheet.computed(ch::TOTAL_EFFICIENCY, &layout::PRODUCT, (ch::SCREW_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
-        sheet.computed(
-            ch::TOTAL_BACK_EFFICIENCY,
-            &layout::PRODUCT,
-            (ch::BACK_DRIVING_EFFICIENCY, ch::REDUCTION_EFFICIENCY),
-        );
+        screw::shaft_torque(ch::SCREW_INERTIA, sheet);
     }
 
     fn duty<L: Ledger>(&self, sheet: &mut L) {
-        sheet.computed(
-            ch::ROTATING_INERTIA,
-            &inertia::ROTATING_INERTIA,
-            (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
-        );
-        sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
-        sheet.computed(
-            ch::LOAD_INERTIA,
-            &inertia::LOAD_INERTIA,
-            (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::SCREW_INERTIA, ch::REDUCTION),
-        );
+        motor::inertias(ch::SCREW_INERTIA, sheet);
         motor::peak(self.demand, sheet);
-        sheet.computed(
-            ch::REDUCTION_STOP_TORQUE,
-            &stop::REDUCTION_STOP_TORQUE,
-            (ch::SET_TORQUE, ch::LOAD_INERTIA, ch::ROTOR_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
-        );
+        screw::stop(sheet);
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
@@ -129,24 +88,10 @@ impl<'a> BallScrewDrive<'a> {
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        feedback::enter_reader(scale, crate::drive::defaults::parts::screw_scatter(), sheet);
-        if scale.is_none() {
-            sheet.computed(
-                ch::POSITION_ERROR,
-                &budget::ROOT_SUM_SQUARE_3,
-                (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch::TURN_VARIATION),
-            );
-            sheet.computed(
-                ch::SECTION_POSITION_ERROR,
-                &budget::ROOT_SUM_SQUARE_3,
-                (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION, ch::TURN_VARIATION),
-            );
-            sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::SCREW_WARMING));
-        }
-        feedback::work_out(scale, sheet);
+        screw::position(scale, sheet);
         let lead_time = price::longest(&[
-            self.picked_size(path).lead_time,
-            self.picked_grade(path).lead_time,
+            screw::picked_size(self.catalog, path).lead_time,
+            screw::picked_grade(self.catalog, path).lead_time,
             self.picked_ends(path).lead_time,
             self.picked_bearing(path).lead_time,
             self.picked_reduction(path).lead_time,
@@ -155,15 +100,6 @@ impl<'a> BallScrewDrive<'a> {
         price::enter_whole(scale, lead_time, sheet);
     }
 
-    fn picked_size(&self, path: &[u16]) -> &'a BallScrew {
-        &self.catalog.ball_screws[usize::from(path[SIZE])]
-    }
-    fn picked_grade(&self, path: &[u16]) -> &'a ScrewGrade {
-        &self.catalog.screw_grades[usize::from(path[GRADE])]
-    }
-    fn picked_class(&self, path: &[u16]) -> &'a PreloadClass {
-        &self.catalog.preload_classes[usize::from(path[PRELOAD])]
-    }
     fn picked_ends(&self, path: &[u16]) -> &'a EndArrangement {
         &self.catalog.end_arrangements[usize::from(path[ENDS])]
     }
@@ -201,9 +137,12 @@ impl Family for BallScrewDrive<'_> {
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
         match stage {
-            SIZE => self.size(self.picked_size(path), sheet),
-            GRADE => self.grade(self.picked_grade(path), sheet),
-            PRELOAD => self.preload(self.picked_class(path), sheet),
+            SIZE => self.size(screw::picked_size(self.catalog, path), sheet),
+            GRADE => screw::grade(screw::picked_grade(self.catalog, path), sheet),
+            PRELOAD => {
+                screw::preload(screw::picked_class(self.catalog, path), ch::ELEMENT_PRICE, sheet);
+                screw::nut_loads(self.demand, sheet);
+            }
             ENDS => self.ends(self.picked_ends(path), sheet),
             BEARING => self.bearing(self.picked_bearing(path), sheet),
             REDUCTION => self.reduction(self.picked_reduction(path), sheet),
@@ -225,14 +164,10 @@ impl Family for BallScrewDrive<'_> {
     fn parts(&self, path: &[u16], _: &impl Ledger) -> Vec<Part> {
         let drives = f64::from(self.demand.axis.drives.value);
         let (ends, bearing) = (self.picked_ends(path), self.picked_bearing(path));
-        let (size, grade, class) = (self.picked_size(path), self.picked_grade(path), self.picked_class(path));
-        let mut parts = vec![
-            Part::new("ball-screw", &size.designation, drives, size.generic),
-            Part::new("screw-grade", &grade.designation, drives, grade.generic),
-            Part::new("preload-class", &class.designation, drives, class.generic),
-            Part::new("end-arrangement", &ends.designation, drives, ends.generic),
-            Part::new("screw-bearing", &bearing.designation, drives * ends.thrust_ends.si(), bearing.generic),
-        ];
+        let mut parts = screw::parts(self.catalog, path, drives);
+        parts.push(Part::new("end-arrangement", &ends.designation, drives, ends.generic));
+        let sets = drives * ends.thrust_ends.si();
+        parts.push(Part::new("screw-bearing", &bearing.designation, sets, bearing.generic));
         let (reduction, motor) = (self.picked_reduction(path), self.picked_motor(path));
         parts.push(Part::new("screw-reduction", &reduction.designation, drives, reduction.generic));
         parts.push(Part::new("servo-motor", &motor.designation, drives, motor.generic));
@@ -243,17 +178,13 @@ impl Family for BallScrewDrive<'_> {
     }
 
     fn sizes(&self, path: &[u16]) -> Vec<Size> {
-        let (size, grade, class) = (self.picked_size(path), self.picked_grade(path), self.picked_class(path));
-        let reduction = self.picked_reduction(path);
-        vec![
-            Size::number("diameter", size.nominal_diameter.si() * 1e3, "mm"),
-            Size::number("lead", size.lead.si() * 1e3, "mm"),
-            Size::word("grade", &grade.designation),
-            Size::word("ends", &self.picked_ends(path).designation),
-            Size::word("preload", &class.designation),
-            Size::number("ratio", reduction.ratio.si(), "1"),
+        let ends = Size::word("ends", &self.picked_ends(path).designation);
+        let mut sizes = screw::sizes(self.catalog, path, Some(ends));
+        sizes.extend([
+            Size::number("ratio", self.picked_reduction(path).ratio.si(), "1"),
             Size::word("motor", &self.picked_motor(path).designation),
             Size::word("feedback", feedback::word(self.feedbacks[usize::from(path[FEEDBACK])])),
-        ]
+        ]);
+        sizes
     }
 }

@@ -11,7 +11,7 @@ use super::demand::Demand;
 use super::{Family, Part, Size, feedback, motor, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, inertia, layout, motion, stiffness, stop};
+use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, layout, motion, stiffness, stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -155,17 +155,7 @@ impl<'a> RackDrive<'a> {
             (ch::MEAN_FORCE, ch::TRAVEL_PER_TURN, ch::MESH_EFFICIENCY),
         );
         sheet.computed(ch::RADIAL_LOAD, &gear_geometry::RADIAL_LOAD, (ch::MEAN_FORCE, ch::HELIX_ANGLE));
-        sheet.computed(
-            ch::ROTATING_INERTIA,
-            &inertia::ROTATING_INERTIA,
-            (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, ch::PINION_INERTIA, ch::REDUCTION),
-        );
-        sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
-        sheet.computed(
-            ch::LOAD_INERTIA,
-            &inertia::LOAD_INERTIA,
-            (ch::MASS_INERTIA, ch::REDUCTION_INERTIA, ch::PINION_INERTIA, ch::REDUCTION),
-        );
+        motor::inertias(ch::PINION_INERTIA, sheet);
         motor::holding(sheet);
     }
 
@@ -182,7 +172,7 @@ impl<'a> RackDrive<'a> {
     fn heat<L: Ledger>(&self, sheet: &mut L) {
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
-        sheet.computed(ch::DRIVE_MASS, &layout::RACK_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
+        sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {

@@ -1,0 +1,134 @@
+//! The ball screw with driven nut: what it is joined from, and how it is worked out, in working order.
+//!
+//! The screw stands, clamped at both ends; the nut turns in its own bearing and rides on the slide with belt and motor.
+//! Stages: size, grade, preload, nut unit, belt, motor, duty, peak, heat, feedback. Forces are worked out once the motor
+//! is known, since it rides; what speed and fit forbid falls before.
+//! Limits: only the first critical speed of the screw is judged, at every speed that is held; the life of the nut's
+//! bearing is not worked out; pretension and warming of the clamped screw are left out of its column load and its
+//! sag; the free length counts the nut without its housing. The bearing's heat goes half into the screw.
+
+mod stages;
+
+use super::demand::Demand;
+use super::screw::{self, GRADE, PRELOAD, SIZE};
+use super::{Family, Part, Size, feedback, motor, price};
+use crate::catalog::*;
+use crate::characteristic as ch;
+use crate::ledger::Ledger;
+use crate::units::*;
+
+/// The family on one axis.
+#[derive(Debug)]
+pub struct DrivenNutDrive<'a> {
+    demand: &'a Demand<'a>,
+    catalog: &'a Catalog,
+    belts: Vec<&'a ScrewReduction>,
+    motors: Vec<&'a ServoMotor>,
+    feedbacks: Vec<Option<&'a LinearScale>>,
+}
+
+const UNIT: usize = 3;
+const BELT: usize = 4;
+const MOTOR: usize = 5;
+const DUTY: usize = 6;
+const PEAK: usize = 7;
+const HEAT: usize = 8;
+const FEEDBACK: usize = 9;
+
+/// The belts of a catalogue; if it has none, its couplings, which fall since they have no pulley.
+fn belts(catalog: &Catalog) -> Vec<&ScrewReduction> {
+    let belts: Vec<&ScrewReduction> = catalog.screw_reductions.iter().filter(|part| part.kind == "belt").collect();
+    if belts.is_empty() { catalog.screw_reductions.iter().collect() } else { belts }
+}
+
+impl<'a> DrivenNutDrive<'a> {
+    /// The family on this axis, joined from this catalogue.
+    pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog) -> Self {
+        let (motors, feedbacks) = (motor::options(demand, catalog), feedback::options(demand, catalog));
+        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks }
+    }
+
+    fn feedback<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        let scale = self.picked_scale(path);
+        screw::position(scale, sheet);
+        let lead_time = price::longest(&[
+            screw::picked_size(self.catalog, path).lead_time,
+            screw::picked_grade(self.catalog, path).lead_time,
+            self.picked_unit(path).lead_time,
+            self.picked_belt(path).lead_time,
+            self.picked_motor(path).lead_time,
+        ]);
+        price::enter_whole(scale, lead_time, sheet);
+    }
+
+    fn picked_unit(&self, path: &[u16]) -> &'a NutUnit {
+        &self.catalog.nut_units[usize::from(path[UNIT])]
+    }
+    fn picked_belt(&self, path: &[u16]) -> &'a ScrewReduction {
+        self.belts[usize::from(path[BELT])]
+    }
+    fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
+        self.motors[usize::from(path[MOTOR])]
+    }
+    fn picked_scale(&self, path: &[u16]) -> Option<&'a LinearScale> {
+        self.feedbacks[usize::from(path[FEEDBACK])]
+    }
+}
+
+impl Family for DrivenNutDrive<'_> {
+    fn id(&self) -> &'static str {
+        "driven-nut"
+    }
+
+    fn stages(&self) -> Vec<usize> {
+        let (screws, grades) = (self.catalog.ball_screws.len(), self.catalog.screw_grades.len());
+        let (classes, units) = (self.catalog.preload_classes.len(), self.catalog.nut_units.len());
+        let (belts, motors) = (self.belts.len(), self.motors.len());
+        vec![screws, grades, classes, units, belts, motors, 1, 1, 1, self.feedbacks.len()]
+    }
+
+    fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
+        match stage {
+            SIZE => self.size(screw::picked_size(self.catalog, path), sheet),
+            GRADE => screw::grade(screw::picked_grade(self.catalog, path), sheet),
+            PRELOAD => screw::preload(screw::picked_class(self.catalog, path), ch::SCREW_PRICE, sheet),
+            UNIT => self.unit(self.picked_unit(path), sheet),
+            BELT => self.belt(self.picked_belt(path), sheet),
+            MOTOR => motor::given(self.picked_motor(path), sheet),
+            DUTY => self.duty(sheet),
+            PEAK => self.peak(sheet),
+            HEAT => self.heat(sheet),
+            _ => self.feedback(path, sheet),
+        }
+    }
+
+    fn motor_model(&self, path: &[u16]) -> &str {
+        &self.picked_motor(path).size
+    }
+
+    fn gearbox_model(&self, _: &[u16]) -> Option<&str> {
+        None
+    }
+
+    fn parts(&self, path: &[u16], _: &impl Ledger) -> Vec<Part> {
+        let drives = f64::from(self.demand.axis.drives.value);
+        let (unit, belt, motor) = (self.picked_unit(path), self.picked_belt(path), self.picked_motor(path));
+        let mut parts = screw::parts(self.catalog, path, drives);
+        parts.push(Part::new("nut-unit", &unit.designation, drives, unit.generic));
+        parts.push(Part::new("screw-reduction", &belt.designation, drives, belt.generic));
+        parts.push(Part::new("servo-motor", &motor.designation, drives, motor.generic));
+        let scale = self.picked_scale(path);
+        parts.extend(scale.map(|scale| Part::new("linear-scale", &scale.designation, drives, scale.generic)));
+        parts
+    }
+
+    fn sizes(&self, path: &[u16]) -> Vec<Size> {
+        let mut sizes = screw::sizes(self.catalog, path, None);
+        sizes.extend([
+            Size::number("ratio", self.picked_belt(path).ratio.si(), "1"),
+            Size::word("motor", &self.picked_motor(path).designation),
+            Size::word("feedback", feedback::word(self.picked_scale(path))),
+        ]);
+        sizes
+    }
+}

@@ -1,0 +1,103 @@
+//! The stages in which a driven nut differs from a turning screw: clamped ends, nut unit, belt, and what rides.
+
+use super::DrivenNutDrive;
+use crate::catalog::*;
+use crate::characteristic as ch;
+use crate::drive::defaults::parts;
+use crate::drive::{motor, price, screw};
+use crate::formula::{column, layout, pricing, shaft, stiffness};
+use crate::ledger::{Ledger, Origin};
+use crate::units::*;
+
+impl DrivenNutDrive<'_> {
+    pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
+        let prices = &self.catalog.prices;
+        screw::size(size, prices, sheet);
+        sheet.given(ch::NUT_DIAMETER, size.nut_diameter, Origin::Catalog);
+        // both ends are clamped, and the screw stands
+        let (both, still) = (Ratio::of_si(2.0), AngularVelocity::of_si(0.0));
+        sheet.given(ch::THRUST_ENDS, both, Origin::Assumed);
+        sheet.given(ch::MEAN_SCREW_SPEED, still, Origin::Assumed);
+        sheet.given(ch::EIGENVALUE_SQUARED, parts::clamped_eigenvalue_squared(), Origin::Assumed);
+        sheet.given(ch::BUCKLING_FACTOR, parts::clamped_buckling_factor(), Origin::Assumed);
+        sheet.given(ch::CLAMP_STIFFNESS, parts::clamp_stiffness(), Origin::Assumed);
+        let beam = (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::EIGENVALUE_SQUARED);
+        sheet.computed(ch::SCREW_SAG, &shaft::SCREW_SAG, beam);
+        sheet.computed(ch::WHIP_SPEED, &shaft::WHIP_SPEED, beam);
+        let tops = ch::PHASE_TOP_SPEED.all(self.demand.phases.len());
+        sheet.computed(ch::WHIP_DISTANCE, &shaft::WHIP_DISTANCE, (ch::SPEED, ch::LEAD, ch::WHIP_SPEED, tops));
+        sheet.computed(
+            ch::COLUMN_LOAD,
+            &column::CLAMPED_COLUMN_LOAD,
+            (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::BUCKLING_FACTOR, ch::SCREW_YIELD_STRENGTH),
+        );
+        sheet.computed(
+            ch::SCREW_STIFFNESS,
+            &stiffness::SCREW_END_STIFFNESS,
+            (ch::CORE_DIAMETER, ch::FREE_LENGTH, ch::THRUST_ENDS, ch::CLAMP_STIFFNESS),
+        );
+        sheet.given(ch::CLAMP_PRICE, prices.screw_clamp, Origin::Catalog);
+        sheet.computed(
+            ch::SUPPORT_PRICE,
+            &pricing::CLAMPS_PRICE,
+            (ch::THRUST_ENDS, ch::CLAMP_PRICE, ch::ENDS_PRICE, ch::NOMINAL_DIAMETER),
+        );
+    }
+
+    pub(super) fn unit<L: Ledger>(&self, unit: &NutUnit, sheet: &mut L) {
+        let catalog = Origin::Catalog;
+        sheet.given(ch::NUT_UNIT_DIAMETER, unit.nominal_diameter, catalog);
+        sheet.given(ch::NUT_UNIT_INERTIA, unit.inertia, catalog);
+        sheet.given(ch::NUT_UNIT_SPEED_LIMIT, unit.speed_limit, catalog);
+        sheet.given(ch::NUT_UNIT_STIFFNESS, unit.stiffness, catalog);
+        sheet.given(ch::NUT_UNIT_MASS, unit.mass, catalog);
+        sheet.given(ch::NUT_UNIT_PRICE, unit.price, catalog);
+        sheet.given(ch::BEARING_DRAG, unit.drag, catalog);
+        sheet.computed(ch::NUT_UNIT_MISFIT, &layout::NUT_UNIT_MISFIT, (ch::NUT_UNIT_DIAMETER, ch::NOMINAL_DIAMETER));
+        sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
+        sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::SCREW_PRICE, ch::NUT_UNIT_PRICE));
+    }
+
+    #[inline(always)]
+    pub(super) fn belt<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
+        screw::reduction(belt, sheet);
+        // what has no pulley is not known to fit, and falls
+        let pulley = belt.pulley_diameter.unwrap_or(Length::of_si(f64::NAN));
+        sheet.given(ch::PULLEY_DIAMETER, pulley, Origin::Catalog);
+        let springs = (
+            ch::SCREW_STIFFNESS,
+            ch::NUT_STIFFNESS,
+            ch::NUT_UNIT_STIFFNESS,
+            ch::COUPLING_LINEAR_STIFFNESS,
+            ch::BRACKET_STIFFNESS,
+        );
+        sheet.computed(ch::TOTAL_STIFFNESS, &stiffness::SERIES_5, springs);
+        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
+    }
+
+    #[inline(always)]
+    pub(super) fn duty<L: Ledger>(&self, sheet: &mut L) {
+        let riding = (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::DRIVES);
+        sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
+        self.demand.enter_forces(sheet);
+        sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
+        screw::nut_loads(self.demand, sheet);
+        screw::shaft_torque(ch::NUT_UNIT_INERTIA, sheet);
+        motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
+        motor::holding(sheet);
+    }
+
+    #[inline(always)]
+    pub(super) fn peak<L: Ledger>(&self, sheet: &mut L) {
+        motor::peak(self.demand, sheet);
+        screw::stop(sheet);
+    }
+
+    #[inline(always)]
+    pub(super) fn heat<L: Ledger>(&self, sheet: &mut L) {
+        screw::warming(self.demand, sheet);
+        motor::heat(self.demand, sheet);
+        price::enter_drives(sheet);
+        sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::SCREW_MASS, ch::RIDING_MASS, ch::DRIVES));
+    }
+}

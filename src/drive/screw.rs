@@ -1,0 +1,267 @@
+//! What every ball screw has, whether the screw turns or the nut: size, grade, preload, loads of the nut, belt, warming.
+//!
+//! Method: each function enters lines that are the same for both; a family calls it in the stage where it knows what
+//! the lines need. Limits: those of the families.
+
+use super::demand::Demand;
+use super::{Part, Size, defaults, feedback, price};
+use crate::catalog::*;
+use crate::characteristic as ch;
+use crate::formula::{
+    budget, cost, layout, lead_accuracy, motion, rolling_life, screw, shaft, stiffness, stop, thermal,
+};
+use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::units::*;
+
+/// First stage of both families: size.
+pub const SIZE: usize = 0;
+/// Second stage of both families: grade.
+pub const GRADE: usize = 1;
+/// Third stage of both families: preload.
+pub const PRELOAD: usize = 2;
+
+/// The screw that a path picks.
+pub fn picked_size<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a BallScrew {
+    &catalog.ball_screws[usize::from(path[SIZE])]
+}
+
+/// The manufacture that a path picks.
+pub fn picked_grade<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a ScrewGrade {
+    &catalog.screw_grades[usize::from(path[GRADE])]
+}
+
+/// The preload that a path picks.
+pub fn picked_class<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a PreloadClass {
+    &catalog.preload_classes[usize::from(path[PRELOAD])]
+}
+
+/// Enters what size and travel decide, before any force is known.
+pub fn size<L: Ledger>(size: &BallScrew, prices: &PriceBasis, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::NOMINAL_DIAMETER, size.nominal_diameter, catalog);
+    sheet.given(ch::LEAD, size.lead, catalog);
+    sheet.given(ch::BALL_CIRCLE_DIAMETER, size.ball_circle_diameter, catalog);
+    sheet.given(ch::BALL_DIAMETER, size.ball_diameter, catalog);
+    sheet.given(ch::ROOT_DIAMETER, size.root_diameter, catalog);
+    sheet.given(ch::NUT_LENGTH, size.nut_length, catalog);
+    sheet.given(ch::NUT_MASS, size.nut_mass, catalog);
+    sheet.given(ch::SIZE_DYNAMIC_RATING, size.dynamic_rating, catalog);
+    sheet.given(ch::SIZE_STATIC_RATING, size.static_rating, catalog);
+    sheet.given(ch::RATED_NUT_STIFFNESS, size.nut_stiffness, catalog);
+    sheet.given(ch::SCREW_YIELD_STRENGTH, defaults::parts::screw_yield_strength(), Origin::Assumed);
+    sheet.given(ch::TRAVEL_PER_TURN, size.lead, catalog);
+    sheet.computed(ch::FREE_LENGTH, &screw::FREE_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::END_GAP, ch::NUT_LENGTH));
+    sheet.computed(ch::JOURNAL_LENGTH, &layout::JOURNAL_LENGTH, (ch::NOMINAL_DIAMETER,));
+    sheet.computed(ch::SCREW_LENGTH, &screw::SCREW_LENGTH, (ch::FREE_LENGTH, ch::JOURNAL_LENGTH));
+    sheet.computed(ch::SCREW_SPEED, &motion::SHAFT_SPEED, (ch::SPEED, ch::LEAD));
+    sheet.computed(ch::CIRCULATION_SPEED, &screw::CIRCULATION_SPEED, (ch::NOMINAL_DIAMETER, ch::SCREW_SPEED));
+    sheet.computed(ch::CORE_DIAMETER, &stiffness::CORE_DIAMETER, (ch::BALL_CIRCLE_DIAMETER, ch::BALL_DIAMETER));
+    sheet.computed(ch::LEAD_ANGLE, &screw::LEAD_ANGLE, (ch::LEAD, ch::BALL_CIRCLE_DIAMETER));
+    sheet.computed(ch::SCREW_MASS, &screw::SCREW_MASS, (ch::NOMINAL_DIAMETER, ch::SCREW_LENGTH));
+    sheet.computed(ch::SCREW_WEIGHT_ON_NUT, &shaft::WEIGHT_ON_NUT, (ch::ROOT_DIAMETER, ch::FREE_LENGTH));
+    sheet.given(ch::SCREW_BASE_PRICE, prices.screw_base, catalog);
+    sheet.given(ch::SCREW_METRE_PRICE, prices.screw_per_metre, catalog);
+    sheet.given(ch::SUPPORT_PRICE_SHARE, prices.support_price_share, catalog);
+    sheet.given(ch::ENDS_PRICE, prices.screw_ends, catalog);
+    price::enter_kind(prices, price::Kind::Screw, sheet);
+}
+
+/// Enters what the manufacture decides.
+pub fn grade<L: Ledger>(grade: &ScrewGrade, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    let positioning = Ratio::of_si(if grade.positioning { 1.0 } else { 0.0 });
+    sheet.given(ch::GRADE_NUMBER, Ratio::of_si(f64::from(grade.grade)), catalog);
+    sheet.given(ch::POSITIONING, positioning, catalog);
+    sheet.given(ch::VARIATION_300, grade.variation_300, catalog);
+    sheet.given(ch::TURN_VARIATION, grade.turn_variation, catalog);
+    sheet.given(ch::RATING_FACTOR, grade.rating_factor, catalog);
+    sheet.given(ch::CIRCULATION_LIMIT, grade.circulation_limit, catalog);
+    sheet.given(ch::LENGTH_PER_DIAMETER, grade.length_per_diameter, catalog);
+    sheet.given(ch::BLANK_LENGTH, grade.length_limit, catalog);
+    sheet.given(ch::DIAMETER_LIMIT, grade.diameter_limit, catalog);
+    sheet.given(ch::GRADE_PRICE_FACTOR, grade.price_factor, catalog);
+    sheet.given(ch::SCREW_FRICTION, grade.friction, catalog);
+    sheet.computed(
+        ch::SCREW_LENGTH_LIMIT,
+        &layout::LENGTH_LIMIT,
+        (ch::NOMINAL_DIAMETER, ch::LENGTH_PER_DIAMETER, ch::BLANK_LENGTH),
+    );
+    sheet.computed(ch::DYNAMIC_RATING, &layout::RATED_FORCE, (ch::SIZE_DYNAMIC_RATING, ch::RATING_FACTOR));
+    sheet.computed(ch::STATIC_RATING, &layout::RATED_FORCE, (ch::SIZE_STATIC_RATING, ch::RATING_FACTOR));
+    sheet.computed(ch::SCREW_EFFICIENCY, &screw::SCREW_EFFICIENCY, (ch::LEAD_ANGLE, ch::SCREW_FRICTION));
+    sheet.computed(ch::BACK_DRIVING_EFFICIENCY, &screw::BACK_DRIVING_EFFICIENCY, (ch::LEAD_ANGLE, ch::SCREW_FRICTION));
+    let lead_inputs = |length| (ch::GRADE_NUMBER, ch::POSITIONING, ch::VARIATION_300, length);
+    sheet.computed(ch::MEAN_TRAVEL_DEVIATION, &lead_accuracy::MEAN_TRAVEL_DEVIATION, lead_inputs(ch::TRAVEL));
+    sheet.computed(ch::TRAVEL_VARIATION, &lead_accuracy::TRAVEL_VARIATION, lead_inputs(ch::TRAVEL));
+    sheet.computed(
+        ch::SECTION_TRAVEL_DEVIATION,
+        &lead_accuracy::MEAN_TRAVEL_DEVIATION,
+        lead_inputs(ch::SECTION_LENGTH),
+    );
+    sheet.computed(ch::SECTION_TRAVEL_VARIATION, &lead_accuracy::TRAVEL_VARIATION, lead_inputs(ch::SECTION_LENGTH));
+    sheet.computed(ch::RIPPLE, &layout::SAME_LENGTH, (ch::TURN_VARIATION,));
+}
+
+/// Enters what the preload decides, and as `price` that of the screw with its nut.
+#[inline(always)]
+pub fn preload<L: Ledger>(class: &PreloadClass, price: Characteristic<Money>, sheet: &mut L) {
+    sheet.given(ch::PRELOAD_SHARE, class.share, Origin::Catalog);
+    sheet.given(ch::NUT_CLEARANCE, class.clearance, Origin::Catalog);
+    sheet.computed(ch::PRELOAD, &screw::PRELOAD, (ch::PRELOAD_SHARE, ch::DYNAMIC_RATING));
+    sheet.computed(ch::PRELOAD_DRAG, &screw::PRELOAD_DRAG, (ch::PRELOAD, ch::LEAD, ch::LEAD_ANGLE));
+    sheet.computed(ch::NUT_STIFFNESS, &stiffness::NUT_STIFFNESS, (ch::RATED_NUT_STIFFNESS, ch::PRELOAD_SHARE));
+    sheet.computed(ch::PLAY, &layout::SAME_LENGTH, (ch::NUT_CLEARANCE,));
+    sheet.given(ch::NUT_PRICE_FACTOR, class.nut_price_factor, Origin::Catalog);
+    sheet.computed(
+        price,
+        &cost::SCREW_PRICE,
+        (
+            ch::NOMINAL_DIAMETER,
+            ch::SCREW_LENGTH,
+            ch::SCREW_LENGTH_LIMIT,
+            ch::GRADE_PRICE_FACTOR,
+            ch::NUT_PRICE_FACTOR,
+            ch::SCREW_BASE_PRICE,
+            ch::SCREW_METRE_PRICE,
+        ),
+    );
+}
+
+/// Works out life and static safety of the nut, once the forces are known.
+#[inline(always)]
+pub fn nut_loads<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
+    sheet.computed(
+        ch::SCREW_LIFE,
+        &rolling_life::PAIR_LIFE,
+        (
+            ch::DYNAMIC_RATING,
+            ch::PRELOAD,
+            ch::PHASE_FORCE.all(count),
+            ch::PHASE_SHARE.all(count),
+            ch::PHASE_SPEED.all(count),
+        ),
+    );
+    sheet.computed(
+        ch::SCREW_LIFE_HOURS,
+        &rolling_life::LIFE_HOURS,
+        (ch::SCREW_LIFE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN),
+    );
+    sheet.computed(ch::LOADED_HALF_PEAK, &rolling_life::HALF_LOAD, (ch::PEAK_FORCE, ch::PRELOAD));
+    sheet.computed(ch::STATIC_SAFETY, &rolling_life::STATIC_SAFETY, (ch::STATIC_RATING, ch::LOADED_HALF_PEAK));
+}
+
+/// Works out how warm the screw gets, once forces, drag and the mean speed of the screw are known.
+#[inline(always)]
+pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
+    sheet.computed(
+        ch::NUT_HEAT,
+        &stop::NUT_HEAT,
+        (
+            ch::PRELOAD_DRAG,
+            ch::BEARING_DRAG,
+            ch::MEAN_SPEED,
+            ch::TRAVEL_PER_TURN,
+            ch::PHASE_FORCE.all(count),
+            ch::PHASE_SHARE.all(count),
+            ch::PHASE_SPEED.all(count),
+            ch::SCREW_EFFICIENCY,
+        ),
+    );
+    sheet.computed(
+        ch::SCREW_WARMING,
+        &thermal::SCREW_WARMING,
+        (ch::NUT_HEAT, ch::NOMINAL_DIAMETER, ch::TRAVEL, ch::MEAN_SCREW_SPEED),
+    );
+}
+
+/// Enters coupling or belt, as far as it needs no force.
+#[inline(always)]
+pub fn reduction<L: Ledger>(reduction: &ScrewReduction, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::REDUCTION, reduction.ratio, catalog);
+    sheet.given(ch::REDUCTION_EFFICIENCY, reduction.efficiency, catalog);
+    sheet.given(ch::REDUCTION_INERTIA, reduction.inertia, catalog);
+    sheet.given(ch::REDUCTION_STIFFNESS, reduction.torsional_stiffness, catalog);
+    sheet.given(ch::REDUCTION_TORQUE_LIMIT, reduction.rated_torque, catalog);
+    sheet.given(ch::REDUCTION_SPEED_LIMIT, reduction.speed_limit, catalog);
+    sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
+    sheet.given(ch::BELTS, Ratio::of_si(if reduction.kind == "belt" { 1.0 } else { 0.0 }), catalog);
+    sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
+    sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
+    sheet.computed(
+        ch::COUPLING_LINEAR_STIFFNESS,
+        &stiffness::LINEAR_OF_TORSIONAL,
+        (ch::REDUCTION_STIFFNESS, ch::TRAVEL_PER_TURN),
+    );
+    sheet.computed(ch::TOTAL_EFFICIENCY, &layout::PRODUCT, (ch::SCREW_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
+    sheet.computed(
+        ch::TOTAL_BACK_EFFICIENCY,
+        &layout::PRODUCT,
+        (ch::BACK_DRIVING_EFFICIENCY, ch::REDUCTION_EFFICIENCY),
+    );
+}
+
+/// Works out what coupling or belt hands to the part that turns, whose inertia is named.
+#[inline(always)]
+pub fn shaft_torque<L: Ledger>(inertia: Characteristic<MomentOfInertia>, sheet: &mut L) {
+    sheet.computed(
+        ch::SHAFT_TORQUE,
+        &layout::SHAFT_TORQUE,
+        (ch::PEAK_FORCE, ch::LEAD, ch::SCREW_EFFICIENCY, ch::DRAG_TORQUE, inertia, ch::ACCELERATION),
+    );
+}
+
+/// Works out what an emergency stop does to coupling or belt.
+#[inline(always)]
+pub fn stop<L: Ledger>(sheet: &mut L) {
+    sheet.computed(
+        ch::REDUCTION_STOP_TORQUE,
+        &stop::REDUCTION_STOP_TORQUE,
+        (ch::SET_TORQUE, ch::LOAD_INERTIA, ch::ROTOR_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
+    );
+}
+
+/// Enters what measures the position, and the error budget of it.
+#[inline(always)]
+pub fn position<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+    feedback::enter_reader(scale, defaults::parts::screw_scatter(), sheet);
+    if scale.is_none() {
+        sheet.computed(
+            ch::POSITION_ERROR,
+            &budget::ROOT_SUM_SQUARE_3,
+            (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch::TURN_VARIATION),
+        );
+        sheet.computed(
+            ch::SECTION_POSITION_ERROR,
+            &budget::ROOT_SUM_SQUARE_3,
+            (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION, ch::TURN_VARIATION),
+        );
+        sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::SCREW_WARMING));
+    }
+    feedback::work_out(scale, sheet);
+}
+
+/// The screw with its nut as components of a drive.
+pub fn parts(catalog: &Catalog, path: &[u16], drives: f64) -> Vec<Part> {
+    let (size, grade, class) = (picked_size(catalog, path), picked_grade(catalog, path), picked_class(catalog, path));
+    vec![
+        Part::new("ball-screw", &size.designation, drives, size.generic),
+        Part::new("screw-grade", &grade.designation, drives, grade.generic),
+        Part::new("preload-class", &class.designation, drives, class.generic),
+    ]
+}
+
+/// The main sizes of screw and nut; what lies between grade and preload is handed in.
+pub fn sizes(catalog: &Catalog, path: &[u16], between: Option<Size>) -> Vec<Size> {
+    let size = picked_size(catalog, path);
+    let mut sizes = vec![
+        Size::number("diameter", size.nominal_diameter.si() * 1e3, "mm"),
+        Size::number("lead", size.lead.si() * 1e3, "mm"),
+        Size::word("grade", &picked_grade(catalog, path).designation),
+    ];
+    sizes.extend(between);
+    sizes.push(Size::word("preload", &picked_class(catalog, path).designation));
+    sizes
+}
