@@ -101,16 +101,17 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// Limits of the machine enter one by one: the machine is chosen under those that are known to bind, at first
 /// none, and checked against all. A machine that keeps all limits is the best under all, since fewer limits
 /// allow no worse one. A limit that is exceeded joins, and the axes are searched again for what it counts.
-/// Carried mass joins as well where an axis does not get the best that it has at the least mass: a lighter
-/// drive above it, that nothing offered so far, may be worth its price.
+/// The mass of a drive that another axis carries counts from the start: a lighter one may be worth its price
+/// to the axis below.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
-    let mut coupling = Coupling::default();
+    let mut coupling = Coupling { mass: true, ..Coupling::default() };
     let mut limits = Limits { lead_time: brief.limits.lead_time, ..Limits::default() };
     loop {
+        let on_axis = |axis: usize| Coupling { mass: brief.axes[axis].carried_by.is_some(), ..coupling };
         let settings: Vec<Setting<'_>> =
-            waived.iter().map(|waived| setting(inputs, coupling, waived, exhaustive)).collect();
+            (0..brief.axes.len()).map(|axis| setting(inputs, on_axis(axis), &waived[axis], exhaustive)).collect();
         let searches = search_all(brief, &settings);
         let offers = || searches.iter().map(|search| search.offers.clone()).collect();
         let machine = Machine { brief, limits, offers: offers() };
@@ -124,11 +125,7 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
         let whole = Machine { brief, limits: brief.limits, offers: offers() };
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
         let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
-        let gives_way = choice.as_ref().and_then(|choice| choice.objective).is_none_or(|objective| {
-            let floor = machine.floor();
-            objective > floor + 1e-12 * floor.abs()
-        });
-        if !join(&exceeded, complete && gives_way, &brief.limits, &mut coupling, &mut limits) {
+        if !join(&exceeded, &brief.limits, &mut coupling, &mut limits) {
             let parts = Parts {
                 brief,
                 catalog: &inputs.catalog,
@@ -143,13 +140,9 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     }
 }
 
-/// Lets the limits that are exceeded join; says whether any did. Carried mass joins first when axes give way to
-/// each other or do not fit on each other.
-fn join(exceeded: &[&str], gives_way: bool, all: &Limits, coupling: &mut Coupling, limits: &mut Limits) -> bool {
+/// Lets the limits that are exceeded join; says whether any did.
+fn join(exceeded: &[&str], all: &Limits, coupling: &mut Coupling, limits: &mut Limits) -> bool {
     let before = *coupling;
-    if gives_way {
-        coupling.mass = true;
-    }
     for key in exceeded {
         match *key {
             "purchase" => (coupling.purchase, limits.purchase) = (true, all.purchase),
@@ -160,8 +153,6 @@ fn join(exceeded: &[&str], gives_way: bool, all: &Limits, coupling: &mut Couplin
             _ => {}
         }
     }
-    // the mass of a drive counts wherever any limit makes axes give way to each other
-    coupling.mass |= *coupling != before;
     *coupling != before
 }
 

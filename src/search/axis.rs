@@ -95,9 +95,11 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     let varies = carried.most - carried.least > 1e-9;
     if varies {
         let light = Demand::new(brief, axis, Mass::of_si(carried.least));
-        // where no limit makes axes give way to each other, only what is better than the best can matter
-        let best = candidates.iter().map(|found| found.attributes.merit).fold(f64::INFINITY, f64::min);
-        let below = (setting.coupling == Coupling::default() && best.is_finite()).then_some(best);
+        // where no limit makes axes give way to each other and no axis below bears this one, only what is better
+        // than the best can matter, as long as the best passes at the least mass too
+        let best = candidates.iter().min_by(|a, b| a.order(b)).filter(|_| setting.coupling == Coupling::default());
+        let best = best.filter(|best| admissible(best.family, &best.path, &light, setting));
+        let below = best.map(|best| best.attributes.merit).filter(|merit| merit.is_finite());
         for id in considered(brief, axis) {
             let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
             // without this the set would depend on which branches were left
