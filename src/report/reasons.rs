@@ -72,7 +72,10 @@ fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord)
         .findings
         .iter()
         .find(|finding| finding.obligation == "should" && finding.verdict != "pass" && !unmet(drive, &finding.rule));
-    if let Some(finding) = advice {
+    // advice decided where the rival would be better without what it does not follow
+    let bare = |candidate: &CandidateRecord| candidate.merit / (1.0 + candidate.unmet_advice);
+    let by_advice = bare(rival) < bare(drive) || !(bare(rival).is_finite() && bare(drive).is_finite());
+    if let Some(finding) = advice.filter(|_| by_advice) {
         let title = view.rule_title(&finding.rule);
         return format!("it does not follow the advice “{title}”: {}", view.clause(finding));
     }
@@ -80,8 +83,14 @@ fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord)
     if own.is_finite() && other.is_finite() && other > own {
         let enough = (3..8).find(|&digits| figure::figure(own, digits) != figure::figure(other, digits)).unwrap_or(8);
         let (own, other) = (figure::figure(own, enough), figure::figure(other, enough));
+        let both = |id: &str| Some((view.value_of(rival, id)?, view.value_of(drive, id)?));
+        let error = both("tool-error").map(|(theirs, ours)| format!("half band at the tool {theirs} against {ours}"));
+        let give = both("total-stiffness").map(|(theirs, ours)| format!("stiffness {theirs} against {ours}"));
+        let weighed: Vec<String> = [error, give].into_iter().flatten().collect();
+        let weighed = if weighed.is_empty() { String::new() } else { format!(": {}", weighed.join(", ")) };
         format!(
-            "by the weights of the brief, with advice not met, it comes to {other} against {own}, and less is better"
+            "by the weights of the brief, with advice not met, it comes to {other} against {own}, and less is \
+             better{weighed}"
         )
     } else {
         "cost of one axis alone does not decide, part three sets out by what the machine is chosen".into()

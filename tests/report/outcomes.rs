@@ -255,6 +255,8 @@ fn a_cheaper_drive_that_lost_is_told_with_the_measure_that_decided() {
     let best = record.axes[1].families[1].best.as_mut().expect("a rack");
     best.cost.whole_life = 8000.0;
     best.merit = 0.91;
+    // without the advice that it does not follow it would be the better one
+    best.unmet_advice = 0.2;
     let reading = read(&markdown(&record, UnitSystem::Metric));
     let told = reading.items_under("Decision")[1];
     assert!(told.contains("8000 EUR against 8400 EUR"), "{told}");
