@@ -79,7 +79,7 @@ impl Ask {
 /// A horizontal axis that cuts either way.
 pub fn ask() -> impl Strategy<Value = Ask> {
     let demands = (0.4..2.2_f64, 40.0..500.0_f64, 0.25..0.9_f64, 0.5..5.0_f64, 100.0..2500.0_f64);
-    let rest = (1000.0..6000.0_f64, 0.05..0.2_f64, 0.02..0.1_f64, 10.0..40.0_f64, 0.002..0.02_f64, 1.0..8.0_f64);
+    let rest = (1000.0..5500.0_f64, 0.05..0.2_f64, 0.02..0.1_f64, 10.0..40.0_f64, 0.002..0.02_f64, 1.0..8.0_f64);
     (demands, rest, 0.1..1.0_f64).prop_map(
         |(
             (travel, mass, speed, acceleration, force),

@@ -26,7 +26,7 @@ fn with_duty(ask: &Ask, duty: Vec<(f64, f64, bool, f64)>) -> Inputs {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 6, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(small::cases(6))]
 
     #[test]
     fn a_level_axis_seen_from_the_other_side_is_the_same(ask in ask()) {

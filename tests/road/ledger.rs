@@ -115,7 +115,7 @@ impl WithFamily for Checked<'_> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(small::cases(40))]
 
     #[test]
     fn worksheet_and_plain_numbers_agree_and_every_line_follows_from_the_lines_it_names(

@@ -138,7 +138,7 @@ fn assert_choice(choice: &Choice, best: Option<&(f64, [usize; 3])>, what: &str) 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 250, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(small::cases(250))]
 
     #[test]
     fn the_chosen_machine_is_the_best_of_all_combinations(

@@ -57,7 +57,7 @@ fn varied(scale: [f64; 5], limited: bool) -> Inputs {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 5, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(small::cases(5))]
 
     #[test]
     fn nothing_that_is_skipped_changes_the_record(

@@ -11,6 +11,7 @@ use axiswright::pipeline::{self, Inputs};
 use axiswright::rule::{self, Rulebook};
 use axiswright::search::{Coupling, MOST_STAGES, Path, Setting};
 use axiswright::units::{Mass, Measure};
+use proptest::test_runner::{Config, RngSeed};
 use std::sync::LazyLock;
 
 const SCREWS: [&str; 8] = [
@@ -79,6 +80,11 @@ pub fn catalog() -> Catalog {
 pub fn rules() -> Rulebook {
     static RULES: LazyLock<Rulebook> = LazyLock::new(|| rule::load(&[]).expect("the built-in rules load"));
     RULES.clone()
+}
+
+/// So many random cases, the same in every run.
+pub fn cases(cases: u32) -> Config {
+    Config { cases, failure_persistence: None, rng_seed: RngSeed::Fixed(2002), ..Config::default() }
 }
 
 /// A brief out of its text.
