@@ -122,12 +122,15 @@ impl Machine<'_> {
         let solved = program::solve(self, &kept, cuts);
         let tree = tree::search(self, &kept, cuts);
         let columns = 0;
-        match (solved, tree) {
+        match (&solved, tree) {
             (_, Some(tree)) if tree.complete => match tree.picks {
                 Some(picks) => {
                     let objective = self.objective(&picks);
+                    // the solver's own answer has to be as good; where it is not, nothing is called proven
+                    let disputed = matches!(&solved, program::Solved::Picks { picks, proven: true }
+                        if (self.objective(picks) - objective).abs() > 1e-6 * objective.abs());
                     Choice {
-                        status: Status::Optimal,
+                        status: if disputed { Status::NotProven } else { Status::Optimal },
                         picks,
                         objective: Some(objective),
                         bound: Some(objective),
@@ -139,11 +142,11 @@ impl Machine<'_> {
                     Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
                 }
             },
-            (program::Solved::Picks { picks, proven }, _) if needs(self, &picks).keep_all() => {
-                let objective = self.objective(&picks);
-                let status = if proven { Status::Optimal } else { Status::NotProven };
-                let bound = if proven { Some(objective) } else { Some(self.floor()) };
-                Choice { status, picks, objective: Some(objective), bound, columns, cuts: 0 }
+            (program::Solved::Picks { picks, proven }, _) if needs(self, picks).keep_all() => {
+                let objective = self.objective(picks);
+                let status = if *proven { Status::Optimal } else { Status::NotProven };
+                let bound = if *proven { Some(objective) } else { Some(self.floor()) };
+                Choice { status, picks: picks.clone(), objective: Some(objective), bound, columns, cuts: 0 }
             }
             (program::Solved::Infeasible, _) => {
                 Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
