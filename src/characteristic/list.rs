@@ -187,7 +187,6 @@ characteristics! {
         TIGHTENING_FACTOR: Ratio, "tightening-factor", "α_A", "1", "scatter of the tightening method";
         EMBEDDING_LOSS: Ratio, "embedding-loss", "f_Z", "1", "preload lost by embedding";
         SHARING_FASTENERS: Ratio, "sharing-fasteners", "n_e", "1", "fasteners that share the force at a segment end";
-        SLIP_SAFETY: Ratio, "slip-safety", "S_G", "1", "safety against micro-slip under reversing force";
         PINION_SPEED: AngularVelocity, "pinion-speed", "n_p", "1/min", "speed of the pinion at top speed of the axis";
         MEAN_PINION_SPEED: AngularVelocity, "mean-pinion-speed", "n_pm", "1/min", "mean speed of the pinion over the working time";
         TRANSVERSE_CONTACT_RATIO: Ratio, "transverse-contact-ratio", "ε_α", "1", "transverse contact ratio";

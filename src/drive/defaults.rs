@@ -90,10 +90,6 @@ pub mod parts {
     pub fn sharing_fasteners() -> Ratio {
         Ratio::of_si(3.0)
     }
-    /// Safety against micro-slip under reversing force.
-    pub fn slip_safety() -> Ratio {
-        Ratio::of_si(1.8)
-    }
     /// Scatter that no ball screw axis falls below.
     pub fn screw_scatter() -> Length {
         Length::of_si(0.6e-6)
@@ -251,12 +247,6 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 ratio(parts::sharing_fasteners()),
                 "1",
                 "elastic sharing along the bar at a segment end (derived)",
-            ),
-            (
-                "slip-safety",
-                ratio(parts::slip_safety()),
-                "1",
-                "reversing force on a friction joint (VDI 2230, from memory)",
             ),
             (
                 "reversal-factor",

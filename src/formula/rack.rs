@@ -123,21 +123,20 @@ pub fn mount_stiffness(fastener_stiffness: Stiffness, fastener_pitch: Length, se
     Stiffness::of_si((STEEL_YOUNG * section_area.si() * fastener_stiffness.si() / fastener_pitch.si()).sqrt())
 }
 
-/// Force at which the rack begins to slip on its seat. M8 12.9 at 32.0 kN, µ 0.15, α_A 1.6, 7.5 %, 3 sharing, S 1.8: 4.4 kN.
-pub static SLIP_FORCE: Formula<fn(Force, Ratio, Ratio, Ratio, Ratio, Ratio) -> Force> = Formula {
+/// Force at which the rack begins to slip on its seat. M8 12.9 at 32.0 kN, µ 0.15, α_A 1.6, 7.5 %, 3 sharing: 7.9 kN, no safety inside.
+pub static SLIP_FORCE: Formula<fn(Force, Ratio, Ratio, Ratio, Ratio) -> Force> = Formula {
     note: Note {
         id: "slip-force",
         title: "force at which the rack slips on its seat",
-        equation: "F_S = n·µ_T·F_M·(1/α_A − f_Z)/S_G",
+        equation: "F_S = n·µ_T·F_M·(1/α_A − f_Z)",
         inputs: &[
             ("F_M", "fastener-preload"),
             ("µ_T", "friction"),
             ("α_A", "tightening-factor"),
             ("f_Z", "embedding"),
             ("n", "bolts-sharing"),
-            ("S_G", "safety"),
         ],
-        validity: "f_Z is the share of the preload lost by embedding. n is how many fasteners share a force before any slips: 3 at a segment end, 5 inside. Pins not counted. Zero where embedding eats the least preload.",
+        validity: "f_Z is the share of the preload lost by embedding. n is how many fasteners share a force before any slips: 3 at a segment end, 5 inside. Pins not counted; no safety inside. Zero where embedding eats the least preload.",
         sources: &[
             Source::memory("VDI 2230 part 1, tightening factor, embedding and slip"),
             Source::derived("sharing along a bar on springs"),
@@ -153,10 +152,9 @@ pub fn slip_force(
     tightening_factor: Ratio,
     embedding: Ratio,
     bolts_sharing: Ratio,
-    safety: Ratio,
 ) -> Force {
     let least = larger(0.0, fastener_preload.si() * (1.0 / tightening_factor.si() - embedding.si()));
-    Force::of_si(bolts_sharing.si() * friction.si() * least / safety.si())
+    Force::of_si(bolts_sharing.si() * friction.si() * least)
 }
 
 /// Mass of the rack line. 4.1 kg/m, 8 m: 32.8 kg.

@@ -64,7 +64,7 @@ fn three_fasteners_share_at_a_segment_end_and_five_inside() {
 fn slip_force_of_m8_fasteners() {
     let slip = |sharing: f64, embedding: f64| {
         let preload = Force::of_si(32.016e3);
-        (SLIP_FORCE.apply)(preload, ratio(0.15), ratio(1.6), ratio(embedding), ratio(sharing), ratio(1.8)).si() / 1e3
+        (SLIP_FORCE.apply)(preload, ratio(0.15), ratio(1.6), ratio(embedding), ratio(sharing)).si() / 1.8 / 1e3
     };
     near("4 without embedding", slip(4.0, 0.0), 6.67, 0.005);
     for (embedding, force) in [(0.05, 6.14), (0.075, 5.87), (0.10, 5.60)] {

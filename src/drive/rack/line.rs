@@ -32,7 +32,6 @@ impl RackDrive<'_> {
         sheet.given(ch::TIGHTENING_FACTOR, parts::tightening_factor(), assumed);
         sheet.given(ch::EMBEDDING_LOSS, parts::embedding_loss(), assumed);
         sheet.given(ch::SHARING_FASTENERS, parts::sharing_fasteners(), assumed);
-        sheet.given(ch::SLIP_SAFETY, parts::slip_safety(), assumed);
         sheet.given(ch::MESH_FRICTION, parts::mesh_friction(), assumed);
         sheet.given(ch::REVERSAL_FACTOR, parts::reversal_factor(), assumed);
         sheet.computed(
@@ -43,14 +42,7 @@ impl RackDrive<'_> {
         sheet.computed(
             ch::SLIP_FORCE,
             &rack::SLIP_FORCE,
-            (
-                ch::FASTENER_PRELOAD,
-                ch::SEAT_FRICTION,
-                ch::TIGHTENING_FACTOR,
-                ch::EMBEDDING_LOSS,
-                ch::SHARING_FASTENERS,
-                ch::SLIP_SAFETY,
-            ),
+            (ch::FASTENER_PRELOAD, ch::SEAT_FRICTION, ch::TIGHTENING_FACTOR, ch::EMBEDDING_LOSS, ch::SHARING_FASTENERS),
         );
         sheet.computed(
             ch::MOUNT_STIFFNESS,
