@@ -1,25 +1,65 @@
 //! The named quantities that rules and reports speak of, one typed slot of the ledger each.
 //!
 //! An id here is the word for the thing everywhere: rule files, records, reports, tests. The unit is the
-//! one it is shown in; values are kept in SI. The list itself stands in `list`.
+//! one it is shown in; values are kept in SI. The list itself stands in one file a subject.
 
 #[macro_use]
 mod slots;
-mod list;
+mod accuracy;
+mod demand;
+mod driven_nut;
+mod force;
+mod money;
+mod motor;
+mod phase;
+mod rack;
+mod reduction;
+mod screw;
+mod screw_ends;
+mod stiffness;
 
-pub use list::*;
+pub use accuracy::*;
+pub use demand::*;
+pub use driven_nut::*;
+pub use force::*;
+pub use money::*;
+pub use motor::*;
+pub use phase::END as SLOTS;
+pub use phase::*;
+pub use rack::*;
+pub use reduction::*;
+pub use screw::*;
+pub use screw_ends::*;
+pub use stiffness::*;
 
 use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
+/// The single-valued characteristics, subject by subject, in the order of their slots.
+const SUBJECTS: [&[About]; 11] = [
+    demand::ABOUT,
+    force::ABOUT,
+    screw::ABOUT,
+    screw_ends::ABOUT,
+    driven_nut::ABOUT,
+    reduction::ABOUT,
+    rack::ABOUT,
+    stiffness::ABOUT,
+    motor::ABOUT,
+    accuracy::ABOUT,
+    money::ABOUT,
+];
+
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).
 pub fn about(slot: usize) -> (&'static About, Option<usize>) {
-    if slot < list::SINGLES {
-        (&list::ABOUT[slot], None)
-    } else {
-        let index = slot - list::SINGLES;
-        (&list::ABOUT[list::SINGLES + index / MOST_PHASES], Some(index % MOST_PHASES + 1))
+    let mut index = slot;
+    for subject in SUBJECTS {
+        if index < subject.len() {
+            return (&subject[index], None);
+        }
+        index -= subject.len();
     }
+    (&phase::ABOUT[index / MOST_PHASES], Some(index % MOST_PHASES + 1))
 }
 
 /// The id of the characteristic in this slot; phases are numbered from 1: "phase-force.3".
@@ -32,10 +72,10 @@ pub fn id(slot: usize) -> String {
 
 /// The slot of the single-valued characteristic with this id, and what is told of it.
 pub fn find(id: &str) -> Option<(usize, &'static About)> {
-    list::ABOUT.iter().enumerate().find(|(_, about)| !about.phased && about.id == id)
+    SUBJECTS.into_iter().flatten().enumerate().find(|(_, about)| about.id == id)
 }
 
 /// Every characteristic, singles first.
-pub fn all() -> &'static [About] {
-    list::ABOUT
+pub fn all() -> impl Iterator<Item = &'static About> {
+    SUBJECTS.into_iter().flatten().chain(phase::ABOUT)
 }

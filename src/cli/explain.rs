@@ -55,7 +55,7 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
     if let Some(entry) = calc::find(name) {
         parts.push(formula(entry));
     }
-    if let Some(about) = characteristic::all().iter().find(|about| about.id == name) {
+    if let Some(about) = characteristic::all().find(|about| about.id == name) {
         parts.push(quantity(book, about));
     }
     parts.extend(keys.iter().filter(|key| key.name == name).map(key_of_the_brief));
@@ -116,7 +116,7 @@ fn names(book: &Rulebook, keys: &[Key]) -> Vec<String> {
     let mut names: Vec<String> = FAMILIES.iter().map(|id| id.to_string()).collect();
     names.extend(book.rules.iter().map(|rule| rule.id.clone()));
     names.extend(calc::entries().map(|entry| entry.note.id.to_string()));
-    names.extend(characteristic::all().iter().map(|about| about.id.to_string()));
+    names.extend(characteristic::all().map(|about| about.id.to_string()));
     names.extend(keys.iter().map(|key| key.name.clone()));
     names.sort();
     names.dedup();
@@ -136,7 +136,7 @@ fn index(book: &Rulebook, keys: &[Key]) -> String {
     list("Families", FAMILIES.to_vec());
     list("Rules", book.rules.iter().map(|rule| rule.id.as_str()).collect());
     list("Formulas", calc::entries().map(|entry| entry.note.id).collect());
-    list("Quantities", characteristic::all().iter().map(|about| about.id).collect());
+    list("Quantities", characteristic::all().map(|about| about.id).collect());
     list("Keys of the brief", keys.iter().map(|key| key.name.as_str()).collect());
     text
 }

@@ -98,11 +98,11 @@ fn find(node: &Node, id: &str, faults: &mut Faults) -> Option<(usize, &'static A
     if let Some(found) = characteristic::find(id) {
         return Some(found);
     }
-    if characteristic::all().iter().any(|about| about.phased && about.id == id) {
+    if characteristic::all().any(|about| about.phased && about.id == id) {
         node.fault(faults, format!("`{id}` has one value a phase; a rule needs a single value"), None);
         return None;
     }
-    let known = characteristic::all().iter().filter(|about| !about.phased).map(|about| about.id);
+    let known = characteristic::all().filter(|about| !about.phased).map(|about| about.id);
     let help = nearest(id, known).map(|near| format!("did you mean `{near}`?"));
     node.fault(faults, format!("unknown characteristic `{id}`"), help);
     None

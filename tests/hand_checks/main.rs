@@ -4,10 +4,17 @@
 //! equation says. Works of others stand in the reference tests, second methods in the method tests. Rows of the
 //! formulas that `calc` offers with arguments of their own stand in the tests of `calc`.
 
+mod duty;
+mod motors;
+mod screws;
+
 use axiswright::calc::{calculate, entries};
 
 /// Call, unit, value to its last digit.
-const HAND: &[(&str, &str, &str)] = &[
+type Row = (&'static str, &'static str, &'static str);
+
+/// Rows that have no file of their own.
+const HAND: &[Row] = &[
     // fall of a suspended load: 0.008·(2π/0.01)² = 3158.27 kg; 2941.995/3458.27; (12·628.319 − 2941.995)/3458.27
     ("reduced-mass rotating-inertia=80kg·cm² travel-per-turn=10mm reduction=1", "kg", "3158.3"),
     ("fall-acceleration gravity-force=2941.995N driven-mass=300kg reduced-mass=3158.27kg", "m/s²", "0.85071"),
@@ -291,12 +298,12 @@ fn call(line: &str) -> axiswright::calc::Answer {
 #[test]
 fn every_row_is_met_to_its_last_digit() {
     let mut wrong = Vec::new();
-    for (line, unit, expected) in HAND {
+    for (line, unit, expected) in [HAND, duty::ROWS, motors::ROWS, screws::ROWS].concat() {
         let answer = call(line);
         let decimals = expected.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         let half = 0.5 * 10f64.powi(-(decimals as i32));
         let number: f64 = expected.parse().unwrap();
-        if answer.unit != *unit || (answer.value - number).abs() > half * (1.0 + 1e-6) {
+        if answer.unit != unit || (answer.value - number).abs() > half * (1.0 + 1e-6) {
             wrong.push(format!("{line}: {} {}, by hand {expected} {unit}", answer.value, answer.unit));
         }
     }

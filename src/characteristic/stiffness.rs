@@ -1,0 +1,12 @@
+//! Stiffness and dynamics.
+
+use crate::ledger::{About, Characteristic};
+use crate::units::*;
+
+characteristics! {
+    after super::rack::END;
+
+    TOTAL_STIFFNESS: Stiffness, "total-stiffness", "k", "N/µm", "stiffness of one drive from motor to slide at the worst place";
+    FIRST_MODE: Frequency, "first-mode", "f_1", "Hz", "first resonance of the axis on its drive, motor held";
+    CUTTING_DEFLECTION: Length, "cutting-deflection", "u_c", "mm", "give of the drive under the cutting force";
+}

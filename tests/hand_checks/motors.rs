@@ -1,0 +1,3 @@
+//! Rows worked by hand: motors, brakes, belts and stops.
+
+pub const ROWS: &[super::Row] = &[];
