@@ -6,7 +6,7 @@ use crate::calc::{self, Entry};
 use crate::characteristic;
 use crate::ledger::About;
 use crate::report;
-use crate::rule::{self, FAMILIES, Rulebook};
+use crate::rule::{self, FAMILIES, Rule, Rulebook};
 use clap::Args;
 use std::fmt::Write;
 use std::path::PathBuf;
@@ -50,7 +50,9 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
         parts.push(family(book, name));
     }
     if let Some(rule) = book.find(name) {
-        parts.push(format!("Rule {}", rule::describe_rule(rule).trim_start_matches("## ")));
+        let mut text = format!("Rule {}", rule::describe_rule(rule).trim_start_matches("## "));
+        text.push_str(&how_it_is_worked_out(rule));
+        parts.push(text);
     }
     if let Some(entry) = calc::find(name) {
         parts.push(formula(entry));
@@ -60,6 +62,20 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
     }
     parts.extend(keys.iter().filter(|key| key.name == name).map(key_of_the_brief));
     parts.join("\n")
+}
+
+/// The equations of what a rule names, as far as a formula goes by the same name.
+fn how_it_is_worked_out(rule: &Rule) -> String {
+    let mut text = String::new();
+    let mut told = Vec::new();
+    for slot in rule.slots() {
+        let id = characteristic::about(slot).0.id;
+        if let Some(entry) = calc::find(id).filter(|_| !told.contains(&id)) {
+            let _ = writeln!(text, "- Formula of `{id}`: {}", entry.note.equation);
+            told.push(id);
+        }
+    }
+    text
 }
 
 fn family(book: &Rulebook, id: &str) -> String {

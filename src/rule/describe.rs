@@ -1,6 +1,6 @@
 //! The rulebook in words, for people: the document `docs/rules.md` and `explain` are made of it.
 
-use super::{Example, Limit, Rule, Rulebook, When};
+use super::{Example, Limit, Rule, Rulebook, Sense, Verdict, When};
 use crate::characteristic;
 use crate::units::{print_rounded, significant};
 use std::fmt::Write;
@@ -58,6 +58,7 @@ pub fn describe_rule(rule: &Rule) -> String {
     }
     for example in &rule.examples {
         let _ = writeln!(out, "- Example: {}", describe_example(example));
+        let _ = writeln!(out, "  - worked: {}", worked(rule, example));
     }
     out
 }
@@ -65,6 +66,38 @@ pub fn describe_rule(rule: &Rule) -> String {
 fn describe_example(example: &Example) -> String {
     let given: Vec<String> = example.written.iter().map(|(id, value)| format!("{id} {value}")).collect();
     format!("{}: utilisation {}, {}", given.join(", "), significant(example.utilisation, 6), example.verdict.word())
+}
+
+/// The example line by line of a pocket calculator: demand, limit, and what is divided by what.
+fn worked(rule: &Rule, example: &Example) -> String {
+    let given = |slot: usize| example.given.iter().find(|(id, _)| *id == slot).map_or(f64::NAN, |(_, value)| *value);
+    let unit = characteristic::about(rule.demand).0.display_unit();
+    let shown = |value: f64| if value.is_nan() { "not known".into() } else { print_rounded(value, unit, 6) };
+    let demand = given(rule.demand);
+    let (limit, how) = match rule.limit {
+        Limit::Value(value) => (value, String::new()),
+        Limit::Of(slot) if rule.factor == 1.0 => (given(slot), String::new()),
+        Limit::Of(slot) => {
+            let limit = rule.factor * given(slot);
+            (limit, format!("{} · {} = ", rule.factor, shown(given(slot))))
+        }
+    };
+    let held = format!("{} against {} {how}{}", shown(demand), rule.sense.word().replace('-', " "), shown(limit));
+    let (over, under) = match rule.sense {
+        Sense::AtMost => (demand, limit),
+        Sense::AtLeast => (limit, demand),
+    };
+    match example.verdict {
+        Verdict::NotEvaluated => format!("{held}; not worked out, and so not passed"),
+        verdict => format!(
+            "{held}; {} / {} = {}, {} 1: {}",
+            significant(over / unit.si, 6),
+            significant(under / unit.si, 6),
+            significant(example.utilisation, 6),
+            if verdict == Verdict::Pass { "not above" } else { "above" },
+            verdict.word()
+        ),
+    }
 }
 
 fn families(rule: &Rule) -> String {
