@@ -129,6 +129,8 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &motor::CONTINUOUS_TORQUE,
     &motor::PEAK_POWER,
     &motor::MEAN_POWER,
+    &moves::MEAN_STROKE,
+    &moves::MOVES_PER_HOUR,
     &pricing::SUPPORT_PRICE,
     &pricing::CLAMPS_PRICE,
     &pricing::RACK_LINE_PRICE,

@@ -19,6 +19,8 @@ characteristics! {
     GRAVITY_FORCE: Force, "gravity-force", "F_g", "N", "weight along the axis on one drive, no friction credited, no counterbalance";
     MEAN_SPEED: Velocity, "mean-speed", "v_m", "m/min", "mean speed over the working time";
     SERVICE_DISTANCE: Length, "service-distance", "s_t", "km", "distance travelled over the service life";
+    MEAN_STROKE: Length, "mean-stroke", "s_m", "mm", "mean stroke over the duty, weighted by travel";
+    MOVES_PER_HOUR: Ratio, "moves-per-hour", "N_h", "1", "moves in an hour of work, each way counted";
     MOVE_TIME: Time, "move-time", "t_m", "s", "time of a usual move at top speed";
     TRAVEL_PER_TURN: Length, "travel-per-turn", "p", "mm", "travel of the axis for one turn of screw or pinion";
 }

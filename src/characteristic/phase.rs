@@ -12,6 +12,7 @@ phased_characteristics! {
     PHASE_SPEED: Velocity, "phase-speed", "v_k", "m/min", "mean speed in this phase, positive upward or forward";
     PHASE_TOP_SPEED: Velocity, "phase-top-speed", "v̂_k", "m/min", "top speed in this phase";
     PHASE_ACCELERATION: Acceleration, "phase-acceleration", "a_k", "m/s²", "acceleration in this phase, positive upward or forward";
+    PHASE_STROKE: Length, "phase-stroke", "s_k", "mm", "stroke of the move that this phase belongs to; zero where none";
     PHASE_PROCESS_FORCE: Force, "phase-process-force", "F_p,k", "N", "cutting force in this phase, positive against upward or forward motion";
     PHASE_DRIVE_PROCESS_FORCE: Force, "phase-drive-process-force", "F_pd,k", "N", "cutting force on the most loaded drive in this phase";
     PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";

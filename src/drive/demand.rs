@@ -9,7 +9,7 @@
 
 use crate::brief::{Axis, Brief, CuttingDirection, DutyShare};
 use crate::characteristic as ch;
-use crate::formula::{MOST_PHASES, duty, layout, motion};
+use crate::formula::{MOST_PHASES, duty, layout, motion, moves};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -26,6 +26,8 @@ pub struct Phase {
     pub top_speed: f64,
     /// Acceleration, m/s².
     pub acceleration: f64,
+    /// Stroke of the move it belongs to, m; zero where there is none.
+    pub stroke: f64,
     /// Process force that the drive has to add, N.
     pub process: f64,
 }
@@ -127,6 +129,10 @@ impl<'a> Demand<'a> {
             );
         }
         let count = self.phases.len();
+        let moved = (ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count), ch::PHASE_STROKE.all(count));
+        sheet.computed(ch::MOVES_PER_HOUR, &moves::MOVES_PER_HOUR, moved);
+        let (shares, speeds, strokes) = moved;
+        sheet.computed(ch::MEAN_STROKE, &moves::MEAN_STROKE, (shares, speeds, strokes, ch::USUAL_STROKE));
         sheet.computed(ch::MEAN_SPEED, &motion::MEAN_SPEED, (ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)));
         sheet.computed(ch::SERVICE_DISTANCE, &motion::SERVICE_DISTANCE, (ch::MEAN_SPEED, ch::SERVICE_HOURS));
         sheet.computed(ch::MOVE_TIME, &motion::MOVE_TIME, (ch::USUAL_STROKE, ch::SPEED, ch::ACCELERATION, ch::JERK));
@@ -183,6 +189,7 @@ impl<'a> Demand<'a> {
             sheet.given(ch::PHASE_SPEED.phase(index), Velocity::of_si(phase.speed), origin);
             sheet.given(ch::PHASE_TOP_SPEED.phase(index), Velocity::of_si(phase.top_speed), origin);
             sheet.given(ch::PHASE_ACCELERATION.phase(index), Acceleration::of_si(phase.acceleration), origin);
+            sheet.given(ch::PHASE_STROKE.phase(index), Length::of_si(phase.stroke), origin);
             sheet.given(ch::PHASE_PROCESS_FORCE.phase(index), Force::of_si(phase.process), origin);
         }
     }
@@ -249,7 +256,15 @@ fn phases(axis: &Axis) -> Vec<Phase> {
         if line.stand {
             let process = duty_sign(axis, 0.0) * line.force.si();
             let share = line.share.si();
-            phases.push(Phase { share, direction: 0.0, speed: 0.0, top_speed: 0.0, acceleration: 0.0, process });
+            phases.push(Phase {
+                share,
+                direction: 0.0,
+                speed: 0.0,
+                top_speed: 0.0,
+                acceleration: 0.0,
+                stroke: 0.0,
+                process,
+            });
         } else {
             moving_phases(axis, line, &mut phases);
         }
@@ -258,14 +273,15 @@ fn phases(axis: &Axis) -> Vec<Phase> {
     for direction in [1.0, -1.0] {
         for acceleration in [a, -a] {
             let speed = direction * v / 2.0;
-            let ramp = Phase { share: 0.0, direction, speed, top_speed: v, acceleration, process: 0.0 };
+            let ramp = Phase { share: 0.0, direction, speed, top_speed: v, acceleration, stroke: 0.0, process: 0.0 };
             add_unless_covered(&mut phases, ramp);
         }
         let cutting = axis.cutting_speed.value.si();
         for sign in peak_signs(axis, direction) {
             let process = sign * axis.cutting_force.value.si();
             let speed = direction * cutting;
-            let cut = Phase { share: 0.0, direction, speed, top_speed: cutting, acceleration: 0.0, process };
+            let cut =
+                Phase { share: 0.0, direction, speed, top_speed: cutting, acceleration: 0.0, stroke: 0.0, process };
             add_unless_covered(&mut phases, cut);
         }
     }
@@ -308,6 +324,7 @@ fn moving_phases(axis: &Axis, line: &DutyShare, phases: &mut Vec<Phase>) {
             speed: direction * speed,
             top_speed: top,
             acceleration: direction * acceleration,
+            stroke,
             process,
         };
         phases.push(phase(ramp, top / 2.0, acceleration, 0.0));

@@ -28,6 +28,7 @@ pub mod lead_accuracy;
 pub mod mesh;
 pub mod motion;
 pub mod motor;
+pub mod moves;
 pub mod pricing;
 pub mod rack;
 pub mod rating;
