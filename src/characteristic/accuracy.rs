@@ -19,14 +19,14 @@ characteristics! {
     POSITION_ERROR: Length, "position-error", "M", "µm", "range of the mean position deviation over the full travel";
     SECTION_POSITION_ERROR: Length, "section-position-error", "M_2", "µm", "range of the mean position deviation over 2 m";
     PLAY: Length, "play", "j_p", "µm", "play of the drive along the travel";
-    LOOP_PLAY: Length, "loop-play", "j_L", "µm", "play of the drive inside the loop of a linear scale; not there without a scale";
+    LOOP_PLAY: Length, "loop-play", "j_L", "µm", "play of the drive inside the loop of a linear scale";
     LOST_MOTION: Length, "lost-motion", "u_f", "µm", "friction lost motion";
     REVERSAL_ERROR: Length, "reversal-error", "B", "µm", "reversal error";
     SCATTER: Length, "scatter", "s_x", "µm", "standard deviation of a position";
     DRIVE_SCATTER: Length, "drive-scatter", "s_d", "µm", "scatter from measuring step and friction";
     LEAST_SCATTER: Length, "least-scatter", "s_0m", "µm", "scatter that no drive of its kind falls below";
     REPEATABILITY: Length, "repeatability", "R", "µm", "bidirectional repeatability";
-    ACCURACY: Length, "accuracy", "A", "µm", "bidirectional accuracy: A up to 2 m of travel, systematic deviation E above";
+    ACCURACY: Length, "accuracy", "A", "µm", "bidirectional accuracy (above 2 m of travel the systematic deviation E)";
     SECTION_ACCURACY: Length, "section-accuracy", "A_2", "µm", "bidirectional accuracy on any 2 m section";
     TOOL_ERROR: Length, "tool-error", "e_t", "µm", "half band that the axis adds at the tool";
     THERMAL_GROWTH: Length, "thermal-growth", "ΔL", "µm", "growth of the measuring element over the travel in service";

@@ -36,7 +36,7 @@ characteristics! {
     JOURNAL_LENGTH: Length, "journal-length", "L_j", "mm", "both journals of the screw together";
     FREE_LENGTH: Length, "free-length", "L_f", "mm", "free length of the screw, bearing to bearing";
     SCREW_LENGTH: Length, "screw-length", "L_s", "mm", "length of the screw";
-    SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of the screw, or of the driven nut, at top speed of the axis";
+    SCREW_SPEED: AngularVelocity, "screw-speed", "n_scr", "1/min", "speed of screw or driven nut at top speed of the axis";
     MEAN_SCREW_SPEED: AngularVelocity, "mean-screw-speed", "n_sm", "1/min", "mean speed of the screw over the working time; none where the screw stands";
     CIRCULATION_SPEED: CirculationSpeed, "circulation-speed", "DN", "mm/min", "ball circulation speed at top speed of the axis";
     LEAD_ANGLE: Angle, "lead-angle", "β", "deg", "lead angle of the screw";

@@ -53,6 +53,7 @@ struct DriveSheet {
 #[derive(Serialize)]
 struct FindingLine {
     rule: String,
+    id: String,
     must: &'static str,
     characteristic: String,
     demand: String,
@@ -194,6 +195,7 @@ fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
     let (demand, limit) = view.pair(finding);
     FindingLine {
         rule: view.rule_title(&finding.rule),
+        id: finding.rule.clone(),
         must: words::obligation(&finding.obligation),
         characteristic: view.words_of(&finding.characteristic),
         demand,
