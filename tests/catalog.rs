@@ -178,7 +178,7 @@ entries:
     let catalog = load_layers(vec![built_in(), vec![text("mine.yaml", bearing)]]).unwrap();
     let mine = catalog.screw_bearings.iter().find(|part| part.designation == "mine").unwrap();
     assert!(mine.price.si().is_nan());
-    assert!(show(&catalog, "mine").unwrap().contains("not known"));
+    assert!(show(&catalog, "mine").unwrap().contains("not stated"));
     let remarks = check(&catalog);
     assert_eq!(remarks.len(), 1, "{remarks:?}");
     assert_eq!((remarks[0].kind, remarks[0].designation.as_str()), ("screw-bearing", "mine"));

@@ -82,7 +82,7 @@ impl Kind {
 
 /// How many fields a line of the list shows.
 const COLUMNS: usize = 6;
-const NOT_KNOWN: &str = "not known";
+const NOT_KNOWN: &str = "not stated";
 
 /// The kinds with their number of parts, or the parts of one kind, a line each.
 ///
@@ -121,7 +121,9 @@ pub fn show(catalog: &Catalog, designation: &str) -> Option<String> {
             ["lead-time".into(), row.lead_time, "Time from order to delivery.".into()],
         ];
         for (field, value) in kind.fields.iter().zip(row.values) {
-            lines.push([field.key(), value.unwrap_or(NOT_KNOWN.into()), field.words.trim().into()]);
+            let money = if field.unit == "nu" { " (currency of the brief)" } else { "" };
+            let value = value.map_or(NOT_KNOWN.into(), |value| value + money);
+            lines.push([field.key(), value, field.words.trim().into()]);
         }
         let lines = lines.into_iter().map(Vec::from).collect();
         Some(table(&[designation, "", ""], lines))

@@ -49,7 +49,12 @@ fn cells(line: &str) -> Option<Vec<String>> {
 
 /// The message for a name that nothing has, with the nearest spelling and where to look.
 pub fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>, look: &str) -> String {
-    let nearest = crate::yaml::nearest(name, known).map(|known| format!("; did you mean `{known}`?"));
+    let known: Vec<&str> = known.collect();
+    // a word that is part of one name only is meant for it
+    let mut holding = known.iter().copied().filter(|known| name.len() > 2 && known.contains(name));
+    let only = holding.next().filter(|_| holding.next().is_none());
+    let nearest = crate::yaml::nearest(name, known.iter().copied()).or(only);
+    let nearest = nearest.map(|known| format!("; did you mean `{known}`?"));
     format!("no {what} is called `{name}`{}\n`axiswright {look}` tells what there is", nearest.unwrap_or_default())
 }
 
@@ -72,6 +77,10 @@ mod tests {
     fn an_unknown_name_gets_the_nearest_spelling() {
         let message = unknown("rule", "screw-wip", ["screw-whip", "brake"].into_iter(), "explain");
         assert!(message.contains("did you mean `screw-whip`?"), "{message}");
+        let message = unknown("kind", "motor", ["servo-motor", "rack"].into_iter(), "catalog list");
+        assert!(message.contains("did you mean `servo-motor`?"), "{message}");
+        let message = unknown("kind", "screw", ["ball-screw", "screw-grade"].into_iter(), "catalog list");
+        assert!(!message.contains("did you mean"), "{message}");
         assert!(!unknown("rule", "zzzzzzzz", ["screw-whip"].into_iter(), "explain").contains("did you mean"));
     }
 }
