@@ -30,7 +30,7 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 12 + 6 + 4 + 28 + 5 + 5);
+    assert_eq!(keys.len(), 16 + 6 + 4 + 28 + 5 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }
@@ -47,6 +47,10 @@ fn the_guide_tells_the_defaults_that_are_used() {
         ("discount-rate", defaults::DISCOUNT_RATE),
         ("energy-price", defaults::ENERGY_PRICE),
         ("temperature-swing", defaults::TEMPERATURE_SWING),
+        ("supply-voltage", defaults::SUPPLY_VOLTAGE),
+        ("supply-tolerance", defaults::SUPPLY_TOLERANCE),
+        ("altitude", defaults::ALTITUDE),
+        ("ambient-temperature", defaults::AMBIENT_TEMPERATURE),
         ("overtravel", defaults::OVERTRAVEL),
         ("drives", defaults::DRIVES),
         ("guide-friction", defaults::GUIDE_FRICTION),
@@ -79,6 +83,8 @@ fn the_guide_lists_every_unit() {
         ("power", Dimension::Power),
         ("frequency", Dimension::Frequency),
         ("temperature difference", Dimension::Temperature),
+        ("temperature", Dimension::Celsius),
+        ("voltage", Dimension::Voltage),
     ];
     for (name, dimension) in dimensions {
         let units: Vec<String> =

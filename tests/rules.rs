@@ -146,7 +146,9 @@ fn every_margin_is_taken_once_and_as_agreed() {
         ("pinion-pitting", 1.0),
         ("rack-pitting", 1.0),
         ("rack-speed", 1.0),
-        ("resonance-floor", 25.0),
+        ("resonance-floor", 1.0),
+        ("motor-standing", 0.7),
+        ("motor-winding", 1.0),
     ] {
         assert_eq!(margin(id), expected, "{id}");
     }

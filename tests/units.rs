@@ -65,6 +65,10 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::CirculationSpeed, "mm/min", 1.666_666_666_666_666_7e-5),
     (Dimension::LoopGain, "1/s", 1.0), (Dimension::LoopGain, "(m/min)/mm", 16.666_666_666_666_668),
     (Dimension::Expansion, "µm/(m·K)", 0.000_001), (Dimension::Expansion, "1/K", 1.0),
+    (Dimension::Voltage, "V", 1.0), (Dimension::Voltage, "kV", 1000.0),
+    (Dimension::Celsius, "°C", 1.0),
+    (Dimension::LineLoad, "N/mm", 1000.0), (Dimension::LineLoad, "kN/mm", 1e6),
+    (Dimension::LineLoad, "lbf/in", 175.126_835_246_476_36),
     (Dimension::Money, "", 1.0),
 ];
 

@@ -1,6 +1,6 @@
 //! The one place of all defaults that a brief takes when it leaves a value out.
 //!
-//! None of these comes from a standard; each says so.
+//! Each says what it rests on: common practice, or the memory of a standard.
 
 use crate::source::Source;
 use crate::units::{Measure, Unit};
@@ -42,6 +42,20 @@ pub const DISCOUNT_RATE: Preset = preset(6.0, "%", "usual rate for plant investm
 pub const ENERGY_PRICE: Preset = preset(0.25, "", "size of an industrial price of a kWh; take your contract's");
 /// `temperature-swing`.
 pub const TEMPERATURE_SWING: Preset = preset(5.0, "K", "closed workshop without air conditioning");
+/// `supply-voltage`.
+pub const SUPPLY_VOLTAGE: Preset = preset(400.0, "V", "three-phase low voltage, a standard value of IEC 60038");
+/// `supply-tolerance`.
+pub const SUPPLY_TOLERANCE: Preset = Preset {
+    value: 10.0,
+    unit: "%",
+    source: Source::memory("sag of ±10 % that IEC 60038 allows a supply and IEC 60204-1 asks a machine to work with"),
+};
+/// `altitude`.
+pub const ALTITUDE: Preset =
+    Preset { value: 1000.0, unit: "m", source: Source::memory("site for which IEC 60034-1 rates motors") };
+/// `ambient-temperature`.
+pub const AMBIENT_TEMPERATURE: Preset =
+    Preset { value: 40.0, unit: "°C", source: Source::memory("air for which IEC 60034-1 rates motors") };
 /// `overtravel`, at each end.
 pub const OVERTRAVEL: Preset = preset(50.0, "mm", "room for limit switches and end stops");
 /// `drives`.

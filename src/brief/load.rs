@@ -2,7 +2,7 @@
 
 use super::defaults;
 use super::reader::{Reader, above_zero_to, zero_to};
-use super::types::{Axis, Brief, Entry, Limits, Prefer, Waiver};
+use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
 use super::{axis, carrying};
 use crate::yaml::{Document, Faults, Node, nearest, read_text};
 use std::path::Path;
@@ -16,6 +16,10 @@ const KEYS: &[&str] = &[
     "energy-price",
     "environment",
     "temperature-swing",
+    "supply-voltage",
+    "supply-tolerance",
+    "altitude",
+    "ambient-temperature",
     "limits",
     "prefer",
     "axes",
@@ -63,6 +67,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     let environment = environment(root, reader);
     let temperature_swing =
         reader.or_preset(root, "temperature-swing", zero_to(100.0, "K"), &defaults::TEMPERATURE_SWING);
+    let site = site(root, reader);
     let limits = limits(root, reader);
     let prefer = prefer(root, reader);
     let (names, axes) = axes(root, reader);
@@ -78,11 +83,25 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         energy_price: energy_price?,
         environment,
         temperature_swing: temperature_swing?,
+        site: site?,
         limits,
         prefer: prefer?,
         axes: axes?,
         waivers,
         assumptions: std::mem::take(&mut reader.assumptions),
+    })
+}
+
+fn site(root: &Node<'_>, reader: &mut Reader<'_>) -> Option<Site> {
+    let voltage = reader.or_preset(root, "supply-voltage", above_zero_to(1000.0, "V"), &defaults::SUPPLY_VOLTAGE);
+    let tolerance = reader.or_preset(root, "supply-tolerance", zero_to(50.0, "%"), &defaults::SUPPLY_TOLERANCE);
+    let altitude = reader.or_preset(root, "altitude", zero_to(4000.0, "m"), &defaults::ALTITUDE);
+    let ambient = reader.or_preset(root, "ambient-temperature", zero_to(60.0, "°C"), &defaults::AMBIENT_TEMPERATURE);
+    Some(Site {
+        supply_voltage: voltage?,
+        supply_tolerance: tolerance?,
+        altitude: altitude?,
+        ambient_temperature: ambient?,
     })
 }
 

@@ -1,8 +1,8 @@
 //! What a brief holds once it is read; every quantity typed, every default marked.
 
 use crate::units::{
-    Acceleration, Angle, Force, Frequency, Jerk, Length, Mass, Measure, Money, Power, Ratio, TemperatureInterval, Time,
-    Velocity,
+    Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, Mass, Measure, Money, Power, Ratio,
+    TemperatureInterval, Time, Velocity, Voltage,
 };
 
 /// A value together with who set it.
@@ -50,6 +50,8 @@ pub struct Brief {
     pub environment: Vec<String>,
     /// How far the temperature strays to either side of that of the calibration.
     pub temperature_swing: Entry<TemperatureInterval>,
+    /// Supply and site of the motors.
+    pub site: Site,
     /// Limits of the whole machine.
     pub limits: Limits,
     /// What counts how much when several drives are admissible.
@@ -60,6 +62,19 @@ pub struct Brief {
     pub waivers: Vec<Waiver>,
     /// The defaults that were used.
     pub assumptions: Vec<Assumption>,
+}
+
+/// Supply and site of the motors.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Site {
+    /// Nominal voltage of the supply.
+    pub supply_voltage: Entry<Voltage>,
+    /// By how much that voltage may sag while the machine works.
+    pub supply_tolerance: Entry<Ratio>,
+    /// Altitude.
+    pub altitude: Entry<Length>,
+    /// Highest temperature of the air around the motors.
+    pub ambient_temperature: Entry<CelsiusTemperature>,
 }
 
 /// Limits of the whole machine; what is not stated is not limited.

@@ -75,6 +75,9 @@ operands!(
     CirculationSpeed,
     LoopGain,
     Expansion,
+    Voltage,
+    CelsiusTemperature,
+    LineLoad,
     Money
 );
 

@@ -222,6 +222,17 @@ fn servo_motor(motor: &ServoMotor, doubts: &mut Doubts<'_>) {
     doubts.holds(motor.rated_torque <= motor.standstill_torque, "the rated torque is above that at standstill");
     doubts.holds(motor.rated_speed <= motor.speed_limit, "the rated speed is above the highest");
     doubts.holds(motor.knee_speed < motor.speed_limit, "the knee speed is not below the highest speed");
+    doubts.holds(motor.rated_voltage <= motor.voltage_limit, "the rated voltage is above that of the electronics");
+    doubts.within("temperature of the winding, °C,", motor.winding_temperature.si(), 100.0, 180.0);
+    doubts.within("time constant of the winding, s,", motor.winding_time.si(), 10.0, 300.0);
+    doubts.within("time constant of the frame, min,", motor.frame_time.si() / 60.0, 5.0, 120.0);
+    // radial limit follows T_0^0.65 in the series, 300 N at 1 N·m
+    let radial = motor.radial_limit.si() / motor.standstill_torque.si().powf(0.65);
+    doubts.within("radial limit over its trend with torque, N,", radial, 80.0, 1000.0);
+    doubts.holds(
+        motor.brake_torque.is_some() == (motor.brake_energy.is_some() && motor.brake_life_energy.is_some()),
+        "brake torque, brake energy and brake life energy belong together",
+    );
     // inertia follows T^1.4 in the series, about 0.4 kg·cm² at 1 N·m; slim and stout rotors differ sevenfold
     let trend = 0.4 * motor.rated_torque.si().powf(1.4);
     doubts.within("inertia over its trend with torque", motor.inertia.si() * 1e4 / trend, 0.15, 7.0);

@@ -8,6 +8,10 @@ parts! {
     ServoMotor, "servo-motor", servo_motors {
         /// Name of the size; the same with and without brake.
         size: String, "text", Words;
+        /// Nominal supply voltage for which knee speed and highest speed hold.
+        rated_voltage: Voltage, "V", Positive;
+        /// Highest nominal supply voltage of the drive electronics.
+        voltage_limit: Voltage, "V", Positive;
         /// Rated power.
         rated_power: Power, "kW", Positive;
         /// Rated torque.
@@ -20,12 +24,26 @@ parts! {
         peak_torque: Torque, "N·m", Positive;
         /// Speed up to which the peak torque is there.
         knee_speed: AngularVelocity, "1/min", Positive;
-        /// Highest speed, where no torque is left.
+        /// Whether it keeps its power above knee and rated speed.
+        field_weakening: bool, "flag", Any;
+        /// Highest speed; without field weakening the speed where no torque is left.
         speed_limit: AngularVelocity, "1/min", Positive;
+        /// Temperature that the winding may have: 40 °C and the rise of its thermal class.
+        winding_temperature: CelsiusTemperature, "°C", Positive;
+        /// Thermal time constant of the winding.
+        winding_time: Time, "s", Positive;
+        /// Thermal time constant of the frame.
+        frame_time: Time, "min", Positive;
+        /// Radial force that the shaft end bears at rated speed.
+        radial_limit: Force, "N", Positive;
         /// Moment of inertia of the rotor, with the brake if any.
         inertia: MomentOfInertia, "kg·cm²", Positive;
         /// Rated torque of the holding brake; absent without one.
         brake_torque: Option<Torque>, "N·m", Positive;
+        /// Energy that the brake takes up in one emergency stop; absent without a brake.
+        brake_energy: Option<Energy>, "J", Positive;
+        /// Energy that the brake takes up in emergency stops over its life; absent without a brake.
+        brake_life_energy: Option<Energy>, "kJ", Positive;
         /// Mass, with the brake if any.
         mass: Mass, "kg", Positive;
         /// Price of the motor, with the brake if any.

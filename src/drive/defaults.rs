@@ -6,6 +6,11 @@ use crate::units::*;
 /// Expansion of steel, 1/K: screw, rack and bed.
 pub const STEEL_EXPANSION: f64 = 11.5e-6;
 
+/// Length of the short run from cold that is told of a motor.
+pub fn short_time() -> Time {
+    Time::of_si(600.0)
+}
+
 /// Values that nobody states for an axis.
 #[derive(Debug, Clone, Copy)]
 pub struct AxisDefaults {

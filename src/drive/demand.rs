@@ -115,6 +115,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::ENERGY_PRICE, brief.energy_price.value, said(brief.energy_price.stated));
         sheet.given(ch::DISCOUNT_RATE, brief.discount_rate.value, said(brief.discount_rate.stated));
         sheet.computed(ch::ANNUITY, &crate::formula::cost::ANNUITY, (ch::DISCOUNT_RATE, ch::SERVICE_YEARS));
+        super::motor::site(&brief.site, sheet);
         self.enter_requirements(sheet);
         self.enter_assumptions(sheet);
         self.enter_phases(sheet);

@@ -15,6 +15,7 @@ mod merit;
 mod motor;
 mod price;
 mod rack;
+mod rest;
 mod screw;
 
 pub use ball_screw::BallScrewDrive;

@@ -1,9 +1,10 @@
 //! The motor stage, the same for every family: it ends at the motor shaft.
 
 use super::demand::Demand;
+use crate::brief::Site;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
-use crate::formula::{brake, inertia, motor, stop};
+use crate::formula::{envelope, inertia, motor, site, stop};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -16,16 +17,44 @@ pub fn options<'a>(demand: &Demand<'_>, catalog: &'a Catalog) -> Vec<&'a ServoMo
     if wanted.is_empty() { catalog.servo_motors.iter().collect() } else { wanted }
 }
 
-/// Enters what the catalogue says of a motor.
+/// Enters supply and site, which are the same for all motors of the machine.
+pub fn site<L: Ledger>(site: &Site, sheet: &mut L) {
+    let said = |stated: bool| if stated { Origin::Brief } else { Origin::Assumed };
+    sheet.given(ch::SUPPLY_VOLTAGE, site.supply_voltage.value, said(site.supply_voltage.stated));
+    sheet.given(ch::SUPPLY_TOLERANCE, site.supply_tolerance.value, said(site.supply_tolerance.stated));
+    sheet.given(ch::ALTITUDE, site.altitude.value, said(site.altitude.stated));
+    sheet.given(ch::AMBIENT_TEMPERATURE, site.ambient_temperature.value, said(site.ambient_temperature.stated));
+}
+
+/// Enters what the catalogue says of a motor, and what supply and site leave of it.
 #[inline(always)]
 pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
     let catalog = Origin::Catalog;
-    sheet.given(ch::RATED_TORQUE, motor.rated_torque, catalog);
-    sheet.given(ch::STANDSTILL_TORQUE, motor.standstill_torque, catalog);
+    sheet.given(ch::RATED_VOLTAGE, motor.rated_voltage, catalog);
+    sheet.given(ch::VOLTAGE_LIMIT, motor.voltage_limit, catalog);
+    sheet.given(ch::WINDING_TEMPERATURE, motor.winding_temperature, catalog);
+    sheet.given(ch::WINDING_TIME, motor.winding_time, catalog);
+    sheet.given(ch::FRAME_TIME, motor.frame_time, catalog);
+    sheet.given(ch::LISTED_RATED_TORQUE, motor.rated_torque, catalog);
+    sheet.given(ch::LISTED_STANDSTILL_TORQUE, motor.standstill_torque, catalog);
     sheet.given(ch::RATED_SPEED, motor.rated_speed, catalog);
     sheet.given(ch::MOTOR_PEAK_TORQUE, motor.peak_torque, catalog);
-    sheet.given(ch::KNEE_SPEED, motor.knee_speed, catalog);
-    sheet.given(ch::MOTOR_SPEED_LIMIT, motor.speed_limit, catalog);
+    sheet.given(ch::LISTED_KNEE_SPEED, motor.knee_speed, catalog);
+    sheet.given(ch::LISTED_SPEED_LIMIT, motor.speed_limit, catalog);
+    sheet.given(ch::FIELD_WEAKENING, Ratio::of_si(if motor.field_weakening { 1.0 } else { 0.0 }), catalog);
+    let voltages = (ch::SUPPLY_VOLTAGE, ch::SUPPLY_TOLERANCE, ch::RATED_VOLTAGE);
+    sheet.computed(ch::VOLTAGE_FACTOR, &site::VOLTAGE_FACTOR, voltages);
+    sheet.computed(ch::KNEE_SPEED, &site::SPEED_AT_VOLTAGE, (ch::LISTED_KNEE_SPEED, ch::VOLTAGE_FACTOR));
+    if motor.field_weakening {
+        // what ends the speed is not the voltage
+        sheet.given(ch::MOTOR_SPEED_LIMIT, motor.speed_limit, catalog);
+    } else {
+        sheet.computed(ch::MOTOR_SPEED_LIMIT, &site::SPEED_AT_VOLTAGE, (ch::LISTED_SPEED_LIMIT, ch::VOLTAGE_FACTOR));
+    }
+    let air = (ch::ALTITUDE, ch::AMBIENT_TEMPERATURE, ch::WINDING_TEMPERATURE);
+    sheet.computed(ch::SITE_FACTOR, &site::SITE_FACTOR, air);
+    sheet.computed(ch::RATED_TORQUE, &site::TORQUE_AT_SITE, (ch::LISTED_RATED_TORQUE, ch::SITE_FACTOR));
+    sheet.computed(ch::STANDSTILL_TORQUE, &site::TORQUE_AT_SITE, (ch::LISTED_STANDSTILL_TORQUE, ch::SITE_FACTOR));
     sheet.given(ch::ROTOR_INERTIA, motor.inertia, catalog);
     sheet.given(ch::BRAKE_TORQUE, motor.brake_torque.unwrap_or(Torque::of_si(0.0)), catalog);
     sheet.given(ch::MOTOR_MASS, motor.mass, catalog);
@@ -36,7 +65,11 @@ pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
 /// Works out what a brake has to hold, once forces and ratio are known.
 #[inline(always)]
 pub fn holding<L: Ledger>(sheet: &mut L) {
-    sheet.computed(ch::HOLDING_TORQUE, &brake::HOLDING_TORQUE, (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+    sheet.computed(
+        ch::HOLDING_TORQUE,
+        &crate::formula::brake::HOLDING_TORQUE,
+        (ch::GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION),
+    );
 }
 
 /// Works out the inertias at the motor; `shaft` is the inertia of what turns behind the reduction.
@@ -79,68 +112,31 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     sheet.computed(ch::INERTIA_RATIO, &inertia::INERTIA_RATIO, (ch::LOAD_INERTIA, ch::ROTOR_INERTIA));
     sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (ch::PHASE_TORQUE.all(count),));
     sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE));
-    sheet.computed(
-        ch::PEAK_TORQUE_USE,
-        &motor::PEAK_TORQUE_USE,
-        (
-            ch::PHASE_TORQUE.all(count),
-            ch::PHASE_TOP_SPEED.all(count),
-            ch::TRAVEL_PER_TURN,
-            ch::REDUCTION,
-            ch::MOTOR_PEAK_TORQUE,
-            ch::KNEE_SPEED,
-            ch::MOTOR_SPEED_LIMIT,
-        ),
+    let corners = (
+        ch::PHASE_TORQUE.all(count),
+        ch::PHASE_TOP_SPEED.all(count),
+        ch::TRAVEL_PER_TURN,
+        ch::REDUCTION,
+        ch::MOTOR_PEAK_TORQUE,
+        ch::KNEE_SPEED,
+        ch::MOTOR_SPEED_LIMIT,
     );
+    if weakens(sheet) {
+        sheet.computed(ch::PEAK_TORQUE_USE, &envelope::WEAKENED_TORQUE_USE, corners);
+    } else {
+        sheet.computed(ch::PEAK_TORQUE_USE, &motor::PEAK_TORQUE_USE, corners);
+    }
 }
 
-/// Works out what happens when power is lost at full downward speed; on a horizontal axis nothing falls.
+/// Whether the motor of this sheet keeps its power above the knee.
 #[inline(always)]
-pub fn fall<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    if demand.axis.inclination.si() <= 0.0 {
-        sheet.absent(ch::STOPPING_DISTANCE);
-        return;
-    }
-    sheet.computed(ch::REDUCED_MASS, &brake::REDUCED_MASS, (ch::ROTATING_INERTIA, ch::TRAVEL_PER_TURN, ch::REDUCTION));
-    let masses = (ch::GRAVITY_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
-    sheet.computed(ch::FALL_ACCELERATION, &brake::FALL_ACCELERATION, masses);
-    sheet.computed(
-        ch::BRAKE_DECELERATION,
-        &brake::BRAKE_DECELERATION,
-        (
-            ch::BRAKE_TORQUE,
-            ch::BRAKE_SHARE,
-            ch::TRAVEL_PER_TURN,
-            ch::REDUCTION,
-            ch::GRAVITY_FORCE,
-            ch::DRIVEN_MASS,
-            ch::REDUCED_MASS,
-        ),
-    );
-    sheet.computed(
-        ch::STOPPING_DISTANCE,
-        &brake::STOPPING_DISTANCE,
-        (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
-    );
-    sheet.computed(
-        ch::BRAKE_WORK,
-        &brake::BRAKE_WORK,
-        (
-            ch::SPEED,
-            ch::BRAKE_DELAY,
-            ch::FALL_ACCELERATION,
-            ch::BRAKE_DECELERATION,
-            ch::DRIVEN_MASS,
-            ch::REDUCED_MASS,
-            ch::GRAVITY_FORCE,
-        ),
-    );
+fn weakens<L: Ledger>(sheet: &L) -> bool {
+    sheet.read(ch::FIELD_WEAKENING).si() > 0.5
 }
 
 /// Works out heating and power over the duty, once the torques are known.
 #[inline(always)]
 pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    fall(demand, sheet);
     let count = demand.phases.len();
     sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count)));
     sheet.computed(
@@ -148,11 +144,12 @@ pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         &motor::RMS_SPEED,
         (ch::PHASE_SPEED.all(count), ch::PHASE_SHARE.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION),
     );
-    sheet.computed(
-        ch::CONTINUOUS_TORQUE,
-        &motor::CONTINUOUS_TORQUE,
-        (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED),
-    );
+    let curve = (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED);
+    if weakens(sheet) {
+        sheet.computed(ch::CONTINUOUS_TORQUE, &motor::CONTINUOUS_TORQUE, curve);
+    } else {
+        sheet.computed(ch::CONTINUOUS_TORQUE, &envelope::UNWEAKENED_CONTINUOUS_TORQUE, curve);
+    }
     sheet.computed(
         ch::PEAK_POWER,
         &motor::PEAK_POWER,

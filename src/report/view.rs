@@ -129,7 +129,8 @@ pub fn worst_first(candidate: &CandidateRecord) -> Vec<&FindingRecord> {
 }
 
 /// Sizes and classes that fit or do not: one that is just allowed is no want of reserve.
-const FITS: [&str; 6] = ["bearing-bore", "belts", "grade-number", "nut-unit-misfit", "pulley-diameter", "teeth"];
+const FITS: [&str; 7] =
+    ["bearing-bore", "belts", "grade-number", "nut-unit-misfit", "pulley-diameter", "supply-voltage", "teeth"];
 
 /// Whether a finding that is kept is about a size or class, so that it says nothing about reserve.
 pub fn only_fits(finding: &FindingRecord) -> bool {

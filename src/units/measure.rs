@@ -23,6 +23,10 @@ pub mod kind {
     pub trait Gain: uom::Kind {}
     /// Marks a coefficient of thermal expansion.
     pub trait Expansion: uom::Kind {}
+    /// Marks a temperature counted from the ice point.
+    pub trait Celsius: uom::Kind {}
+    /// Marks a force spread over a width.
+    pub trait Line: uom::Kind {}
 }
 
 /// Linear stiffness, N/m.
@@ -37,6 +41,12 @@ pub type CirculationSpeed = Quantity<ISQ<P1, Z0, N1, Z0, Z0, Z0, Z0, dyn kind::C
 pub type LoopGain = Quantity<ISQ<Z0, Z0, N1, Z0, Z0, Z0, Z0, dyn kind::Gain>, SI<f64>, f64>;
 /// Coefficient of thermal expansion, 1/K.
 pub type Expansion = Quantity<ISQ<Z0, Z0, Z0, Z0, N1, Z0, Z0, dyn kind::Expansion>, SI<f64>, f64>;
+/// A temperature in degrees Celsius: kelvins above 273.15 K. Not a difference of two temperatures.
+pub type CelsiusTemperature = Quantity<ISQ<Z0, Z0, Z0, Z0, P1, Z0, Z0, dyn kind::Celsius>, SI<f64>, f64>;
+/// A force spread over a width, N/m; of a belt also its stiffness, as force at unit strain for each width.
+pub type LineLoad = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0, dyn kind::Line>, SI<f64>, f64>;
+/// Electric potential difference, V.
+pub use uom::si::f64::ElectricPotential as Voltage;
 
 /// An amount of money in the currency of the brief; catalogue prices are in neutral units worth one of it.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
@@ -88,5 +98,5 @@ measures! {
     MomentOfInertia => MomentOfInertia, LinearMassDensity => LinearMassDensity, Frequency => Frequency,
     TemperatureInterval => Temperature, Stiffness => Stiffness, TorsionalStiffness => TorsionalStiffness,
     Revolutions => Revolutions, CirculationSpeed => CirculationSpeed, LoopGain => LoopGain,
-    Expansion => Expansion,
+    Expansion => Expansion, Voltage => Voltage, CelsiusTemperature => Celsius, LineLoad => LineLoad,
 }

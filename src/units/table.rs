@@ -35,6 +35,9 @@ pub enum Dimension {
     CirculationSpeed,
     LoopGain,
     Expansion,
+    Voltage,
+    Celsius,
+    LineLoad,
     Money,
 }
 
@@ -68,6 +71,9 @@ impl Dimension {
             Dimension::CirculationSpeed => "a ball circulation speed (diameter times speed of rotation)",
             Dimension::LoopGain => "a loop gain",
             Dimension::Expansion => "a coefficient of thermal expansion",
+            Dimension::Voltage => "a voltage",
+            Dimension::Celsius => "a temperature in degrees Celsius",
+            Dimension::LineLoad => "a force a width",
             Dimension::Money => "an amount of money",
         }
     }
@@ -205,5 +211,11 @@ pub static UNITS: &[Unit] = &[
     unit(D::LoopGain, "(m/min)/mm", 1000.0 / 60.0, &["m/min/mm"]),
     unit(D::Expansion, "µm/(m·K)", 1e-6, &["um/mK", "um/(mK)", "um/m/K"]),
     unit(D::Expansion, "1/K", 1.0, &["/K"]),
+    unit(D::Voltage, "V", 1.0, &["volt", "volts"]),
+    unit(D::Voltage, "kV", 1e3, &[]),
+    unit(D::Celsius, "°C", 1.0, &["degC", "C"]),
+    unit(D::LineLoad, "N/mm", 1e3, &[]),
+    unit(D::LineLoad, "kN/mm", 1e6, &[]),
+    unit(D::LineLoad, "lbf/in", LBF / INCH, &[]),
     unit(D::Money, "", 1.0, &[]),
 ];

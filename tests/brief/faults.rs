@@ -60,6 +60,11 @@ fn quantities_keep_to_their_bounds() {
         ("discount-rate: -1 %", "at least 0 %"),
         ("energy-price: -0.1", "at least 0"),
         ("temperature-swing: -2 K", "at least 0 K"),
+        ("supply-voltage: 0 V", "above 0 V"),
+        ("supply-tolerance: 60 %", "at most 50 %"),
+        ("altitude: 5000 m", "at most 4000 m"),
+        ("ambient-temperature: 70 °C", "at most 60 °C"),
+        ("ambient-temperature: 313 K", "a temperature in degrees Celsius is needed"),
         ("currency: ''", "this text is empty"),
     ];
     for (line, says) in top {

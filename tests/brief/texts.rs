@@ -25,6 +25,10 @@ discount-rate: 4 %
 energy-price: 0.3
 environment: [composite dust, draught]
 temperature-swing: 6 K
+supply-voltage: 480 V
+supply-tolerance: 5 %
+altitude: 1600 m
+ambient-temperature: 45 °C
 limits:
   purchase: 60000
   tool-point-error: 0.15 mm

@@ -17,6 +17,9 @@ fn every_stated_value_arrives() {
     assert_eq!((brief.discount_rate.value.si(), brief.energy_price.value), (0.04, Money(0.3)));
     assert_eq!(brief.environment, ["composite dust", "draught"]);
     assert_eq!(brief.temperature_swing.value.si(), 6.0);
+    let site = brief.site;
+    assert_eq!((site.supply_voltage.value.si(), site.supply_tolerance.value.si()), (480.0, 0.05));
+    assert_eq!((site.altitude.value.si(), site.ambient_temperature.value.si()), (1600.0, 45.0));
     let limits = &brief.limits;
     assert_eq!(limits.purchase, Some(Money(60_000.0)));
     assert_eq!(limits.tool_point_error.map(Measure::si), Some(0.15e-3));
@@ -124,6 +127,10 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("discount-rate", "6", "%"),
             ("energy-price", "0.25", ""),
             ("temperature-swing", "5", "K"),
+            ("supply-voltage", "400", "V"),
+            ("supply-tolerance", "10", "%"),
+            ("altitude", "1000", "m"),
+            ("ambient-temperature", "40", "°C"),
             ("prefer", "whole-life-cost alone", ""),
             ("axes.x.overtravel", "50", "mm"),
             ("axes.x.drives", "1", ""),
@@ -138,7 +145,9 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
         ]
     );
     for assumption in &brief.assumptions {
-        assert!(assumption.source.contains("common practice, no source"), "{assumption:?}");
+        let remembered = ["supply-tolerance", "altitude", "ambient-temperature"].contains(&assumption.key.as_str());
+        let standing = if remembered { "from memory" } else { "common practice, no source" };
+        assert!(assumption.source.contains(standing), "{assumption:?}");
     }
     let axis = &brief.axes[0];
     assert_eq!((axis.jerk.value.si(), axis.jerk.stated), (40.0, false));

@@ -1,3 +1,73 @@
 //! Rows worked by hand: motors, brakes, belts and stops.
 
-pub const ROWS: &[super::Row] = &[];
+pub const ROWS: &[super::Row] = &[
+    // supply and site: 400·0.9/400; 480·0.9/400 is above 1; 2500·0.9
+    ("voltage-factor supply-voltage=400V supply-tolerance=10% rated-voltage=400V", "1", "0.900"),
+    ("voltage-factor supply-voltage=480V supply-tolerance=10% rated-voltage=400V", "1", "1.000"),
+    ("speed-at-voltage rated-speed=2500/min voltage-factor=0.9", "1/min", "2250.0"),
+    // 0.9·√(95/105) = 0.9·0.951190; better than the rated site is not credited
+    ("site-factor altitude=2000m ambient-temperature=50°C winding-temperature=145°C", "1", "0.85607"),
+    ("site-factor altitude=0m ambient-temperature=20°C winding-temperature=145°C", "1", "1.00000"),
+    ("torque-at-site rated-torque=20N·m site-factor=0.9", "N·m", "18.00"),
+    // field weakening: 60·2500/3500; 21.43/42.857; up to the knee and beyond the limit
+    ("weakened-peak-torque speed=3500/min peak-torque=60N·m knee-speed=2500/min speed-limit=4500/min", "N·m", "42.857"),
+    ("weakened-peak-torque speed=2500/min peak-torque=60N·m knee-speed=2500/min speed-limit=4500/min", "N·m", "60.000"),
+    ("weakened-peak-torque speed=4501/min peak-torque=60N·m knee-speed=2500/min speed-limit=4500/min", "N·m", "0.000"),
+    (
+        "weakened-torque-use torques=21.4286N·m,30N·m top-speeds=35m/min,25m/min travel-per-turn=10mm reduction=1 peak-torque=60N·m knee-speed=2500/min speed-limit=4500/min",
+        "1",
+        "0.50000",
+    ),
+    // 400 − 144·(4/3)² = 144; 400 − 144·4 is below zero
+    (
+        "unweakened-continuous-torque speed=4000/min standstill-torque=20N·m rated-torque=16N·m rated-speed=3000/min",
+        "N·m",
+        "12.000",
+    ),
+    (
+        "unweakened-continuous-torque speed=6000/min standstill-torque=20N·m rated-torque=16N·m rated-speed=3000/min",
+        "N·m",
+        "0.000",
+    ),
+    // winding: 60·ln(9/8); 60·ln(8.75/8)
+    ("overload-time torque-ratio=3 ratio-before=0 winding-time=60s", "s", "7.067"),
+    ("overload-time torque-ratio=3 ratio-before=0.5 winding-time=60s", "s", "5.377"),
+    ("overload-time torque-ratio=3 ratio-before=1 winding-time=60s", "s", "0.000"),
+    // ramp of 0.5/1 = 0.5 s at r² = 9 from 0.25: 9 − 8.75·exp(−1/120) = 0.32261
+    (
+        "winding-heat torques=36N·m,12N·m speeds=0.25m/s,0.5m/s top-speeds=0.5m/s,0.5m/s accelerations=1m/s²,0 travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
+        "1",
+        "0.32261",
+    ),
+    // a cut over 1 m at 0.05 m/s is 20 s at r² = 2.25: 2.25 − 2·exp(−1/3) = 0.81694
+    (
+        "winding-heat torques=18N·m speeds=0.05m/s top-speeds=0.05m/s accelerations=0 travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
+        "1",
+        "0.81694",
+    ),
+    ("standing-torque torques=5N·m,-9N·m,-6N·m speeds=0,0.1m/s,0", "N·m", "6.00"),
+    ("short-time-factor run-time=10min frame-time=30min", "1", "1.878"),
+    ("intermittent-factor cycle-time=1s load-share=40% frame-time=30min", "1", "1.581"),
+    // matching: 2000·0.01/2π + 0.0025648·2·2π/0.01 = 3.1831 + 3.2230
+    (
+        "load-rms-torque forces=2kN accelerations=2m/s² shares=1 travel-per-turn=10mm shaft-inertia=25.648kg·cm²",
+        "N·m",
+        "6.4061",
+    ),
+    // half of the time 3.1831, half nothing: over √2
+    (
+        "load-rms-torque forces=2kN,0 accelerations=0,0 shares=50%,50% travel-per-turn=10mm shaft-inertia=25.648kg·cm²",
+        "N·m",
+        "2.2508",
+    ),
+    ("load-rms-acceleration accelerations=2m/s² shares=1 travel-per-turn=10mm", "rad/s²", "1256.6"),
+    ("optimum-ratio load-torque=2.5N·m load-acceleration=10rad/s² rotor-inertia=0.0016kg·m²", "1", "12.50"),
+    ("optimum-lead rotating-inertia=88.648kg·cm² driven-mass=600kg reduction=1", "mm", "24.15"),
+    ("inertia-ratio-target acceleration=8m/s²", "1", "3.0"),
+    ("inertia-ratio-target acceleration=2m/s²", "1", "5.0"),
+    ("inertia-ratio-target acceleration=0.5m/s²", "1", "10.0"),
+    ("first-mode-target mass=200kg travel=1m", "Hz", "60.0"),
+    ("first-mode-target mass=1200kg travel=1m", "Hz", "40.0"),
+    ("first-mode-target mass=1200kg travel=11m", "Hz", "25.0"),
+    ("first-mode-target mass=2500kg travel=1m", "Hz", "25.0"),
+];

@@ -11,6 +11,7 @@ mod motion;
 mod rack_drive;
 mod tooth_force;
 mod whip;
+mod winding;
 
 use axiswright::units::{Angle, Length, Measure, Ratio};
 

@@ -105,9 +105,14 @@ impl WithFamily for Checked<'_> {
         for ((slot, value, inputs, read), line) in again.lines.iter().zip(&sheet.lines) {
             assert_eq!((*slot, inputs), (line.slot, &line.inputs));
             assert_eq!(value.to_bits(), line.value.to_bits(), "{} replayed on {path:?}", ch::id(*slot));
-            // a formula reads what it names and nothing else; whether A or E is meant is asked beside it
-            let asked: &[usize] =
-                if *slot == ch::ACCURACY.slot { &[ch::TRAVEL.slot, ch::SECTION_LIMIT.slot] } else { &[] };
+            // a formula reads what it names and nothing else; which of two formulas is meant is asked beside it:
+            // A or E by the travel, the motor's curves by its field weakening
+            let weakening = [ch::PEAK_TORQUE_USE.slot, ch::CONTINUOUS_TORQUE.slot].contains(slot);
+            let asked: &[usize] = match *slot {
+                slot if slot == ch::ACCURACY.slot => &[ch::TRAVEL.slot, ch::SECTION_LIMIT.slot],
+                _ if weakening => &[ch::FIELD_WEAKENING.slot],
+                _ => &[],
+            };
             let expected: Vec<usize> = asked.iter().chain(inputs).copied().collect();
             assert_eq!(read, &expected, "{} reads beside its inputs", ch::id(*slot));
         }

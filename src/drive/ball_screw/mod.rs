@@ -1,7 +1,7 @@
 //! The turning ball screw: what it is joined from, and how it is worked out, in working order.
 //!
-//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, heat, feedback. Each stage
-//! enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
+//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, heat, rest, feedback. Each
+//! stage enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
 //! Limits: the nut's half loads come from phases with constant acceleration; whip and column length are the
 //! whole bearing distance, nut ignored, which is on the safe side.
 
@@ -9,7 +9,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
-use super::{Family, Part, Size, feedback, motor, price};
+use super::{Family, Part, Size, feedback, motor, price, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{layout, stiffness};
@@ -31,7 +31,8 @@ const REDUCTION: usize = 5;
 const MOTOR: usize = 6;
 const DUTY: usize = 7;
 const HEAT: usize = 8;
-const FEEDBACK: usize = 9;
+const REST: usize = 9;
+const FEEDBACK: usize = 10;
 
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
@@ -131,6 +132,7 @@ impl Family for BallScrewDrive<'_> {
             self.motors.len(),
             1,
             1,
+            1,
             self.feedbacks.len(),
         ]
     }
@@ -149,6 +151,7 @@ impl Family for BallScrewDrive<'_> {
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
             HEAT => self.heat(sheet),
+            REST => rest::enter(self.demand, ch::SCREW_INERTIA, rest::Turn::Lead, sheet),
             _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),
         }
     }

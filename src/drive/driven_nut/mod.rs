@@ -1,7 +1,7 @@
 //! The ball screw with driven nut: what it is joined from, and how it is worked out, in working order.
 //!
 //! The screw stands, clamped at both ends; the nut turns in its own bearing and rides on the slide with belt and motor.
-//! Stages: size, grade, preload, nut unit, belt, motor, duty, peak, heat, feedback. Forces are worked out once the motor
+//! Stages: size, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback. Forces are worked out once the motor
 //! is known, since it rides; what speed and fit forbid falls before.
 //! Limits: only the first critical speed of the screw is judged, at every speed that is held; the life of the nut's
 //! bearing is not worked out; pretension and warming of the clamped screw are left out of its column load and its
@@ -11,7 +11,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
-use super::{Family, Part, Size, feedback, motor, price};
+use super::{Family, Part, Size, feedback, motor, price, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::ledger::Ledger;
@@ -33,7 +33,8 @@ const MOTOR: usize = 5;
 const DUTY: usize = 6;
 const PEAK: usize = 7;
 const HEAT: usize = 8;
-const FEEDBACK: usize = 9;
+const REST: usize = 9;
+const FEEDBACK: usize = 10;
 
 /// The belts of a catalogue; if it has none, its couplings, which fall since they have no pulley.
 fn belts(catalog: &Catalog) -> Vec<&ScrewReduction> {
@@ -84,7 +85,7 @@ impl Family for DrivenNutDrive<'_> {
         let (screws, grades) = (self.catalog.ball_screws.len(), self.catalog.screw_grades.len());
         let (classes, units) = (self.catalog.preload_classes.len(), self.catalog.nut_units.len());
         let (belts, motors) = (self.belts.len(), self.motors.len());
-        vec![screws, grades, classes, units, belts, motors, 1, 1, 1, self.feedbacks.len()]
+        vec![screws, grades, classes, units, belts, motors, 1, 1, 1, 1, self.feedbacks.len()]
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
@@ -98,6 +99,7 @@ impl Family for DrivenNutDrive<'_> {
             DUTY => self.duty(sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
+            REST => rest::enter(self.demand, ch::NUT_UNIT_INERTIA, rest::Turn::Lead, sheet),
             _ => self.feedback(path, sheet),
         }
     }

@@ -1,14 +1,14 @@
 //! Rack and pinion with a planetary gearbox, straight or helical: what it is joined from, and how it is
 //! worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, duty, peak, heat, feedback. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, duty, peak, heat, rest, feedback. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
 
 mod line;
 
 use super::demand::Demand;
-use super::{Family, Part, Size, feedback, motor, price};
+use super::{Family, Part, Size, feedback, motor, price, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, layout, motion, stiffness, stop};
@@ -44,7 +44,8 @@ const MOTOR: usize = 4;
 const DUTY: usize = 5;
 const PEAK: usize = 6;
 const HEAT: usize = 7;
-const FEEDBACK: usize = 8;
+const REST: usize = 8;
+const FEEDBACK: usize = 9;
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth.
@@ -236,6 +237,7 @@ impl Family for RackDrive<'_> {
             1,
             1,
             1,
+            1,
             self.feedbacks.len(),
         ]
     }
@@ -250,6 +252,7 @@ impl Family for RackDrive<'_> {
             DUTY => self.duty(sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
+            REST => rest::enter(self.demand, ch::PINION_INERTIA, rest::Turn::Pinion, sheet),
             _ => self.feedback(path, self.picked_scale(path), sheet),
         }
     }
