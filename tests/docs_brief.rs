@@ -30,7 +30,7 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 16 + 6 + 4 + 28 + 5 + 5);
+    assert_eq!(keys.len(), 16 + 6 + 4 + 34 + 5 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }
@@ -54,6 +54,10 @@ fn the_guide_tells_the_defaults_that_are_used() {
         ("overtravel", defaults::OVERTRAVEL),
         ("drives", defaults::DRIVES),
         ("guide-friction", defaults::GUIDE_FRICTION),
+        ("mass-offset", defaults::MASS_OFFSET),
+        ("side-temperature-difference", defaults::SIDE_TEMPERATURE_DIFFERENCE),
+        ("side-correction", defaults::SIDE_CORRECTION),
+        ("guide-base", defaults::GUIDE_BASE),
         ("wiper-force", defaults::WIPER_FORCE),
     ];
     for (key, preset) in rows {
@@ -63,6 +67,7 @@ fn the_guide_tells_the_defaults_that_are_used() {
         assert_eq!(cell, format!("{} {unit}", preset.value).trim(), "{key}");
     }
     assert_eq!(defaults::JERK_PER_ACCELERATION.value, 1.0 / 0.05, "the guide says: over 50 ms");
+    assert_eq!((defaults::CARRIAGE_STIFFNESS.value, defaults::CARRIAGE_STIFFNESS.unit), (200.0, "N/µm"));
     assert_eq!(defaults::CUTTING_SPEED_SHARE.value, 0.25, "the guide says: a quarter");
     assert_eq!((defaults::RIPPLE.value, defaults::RIPPLE.unit), (10.0, "µm"));
     assert_eq!(defaults::DUTY_SHARES, [0.2, 0.5, 0.3]);

@@ -17,6 +17,12 @@ const KEYS: &[&str] = &[
     "carries",
     "drives",
     "drive-spacing",
+    "mass-offset",
+    "yaw-stiffness",
+    "side-temperature-difference",
+    "side-correction",
+    "guide-spacing",
+    "guide-base",
     "speed",
     "acceleration",
     "jerk",
@@ -51,6 +57,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let overtravel = reader.or_preset(node, "overtravel", zero_to(2.0, "m"), &defaults::OVERTRAVEL);
     let moved_mass = reader.need(node, "moved-mass", above_zero_to(1e6, "kg"));
     let (drives, drive_spacing) = drives(node, reader);
+    let sides = super::sides::read(node, drives.map_or(1, |drives| drives.value), drive_spacing, reader);
     let speed = reader.need::<Velocity>(node, "speed", above_zero_to(10.0, "m/s"));
     let acceleration = reader.need::<Acceleration>(node, "acceleration", above_zero_to(100.0, "m/s²"));
     let jerk = jerk(node, acceleration, reader);
@@ -79,6 +86,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         carried_by: None,
         drives: drives?,
         drive_spacing,
+        sides: sides?,
         speed: speed?,
         acceleration: acceleration?,
         jerk: jerk?,

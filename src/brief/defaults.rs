@@ -60,6 +60,17 @@ pub const AMBIENT_TEMPERATURE: Preset =
 pub const OVERTRAVEL: Preset = preset(50.0, "mm", "room for limit switches and end stops");
 /// `drives`.
 pub const DRIVES: Preset = preset(1.0, "", "one drive in the middle of the axis");
+/// `mass-offset`, of an axis with two drives.
+pub const MASS_OFFSET: Preset = preset(0.0, "mm", "the mass of the axis lies in the middle of its drives");
+/// `guide-base`.
+pub const GUIDE_BASE: Preset = preset(1.0, "m", "carriages a metre apart along the travel; measure it on the drawing");
+/// Stiffness across of one carriage, for `yaw-stiffness`.
+pub const CARRIAGE_STIFFNESS: Preset =
+    preset(200.0, "N/µm", "four carriages of 200 N/µm across, half the guide base off the middle");
+/// `side-temperature-difference`.
+pub const SIDE_TEMPERATURE_DIFFERENCE: Preset = preset(1.0, "K", "both sides in the same hall, no sun on one of them");
+/// `side-correction`.
+pub const SIDE_CORRECTION: Preset = preset(0.0, "%", "no table of corrections between the two sides in the control");
 /// Jerk over acceleration, for `jerk`: the acceleration is built up in a twentieth of a second.
 pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration built up in 50 ms");
 /// `guide-friction`.

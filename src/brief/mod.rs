@@ -10,6 +10,7 @@ pub mod defaults;
 mod duty;
 mod load;
 mod reader;
+mod sides;
 mod starter;
 mod types;
 

@@ -2,7 +2,7 @@
 
 use crate::units::{
     Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, Mass, Measure, Money, Power, Ratio,
-    TemperatureInterval, Time, Velocity, Voltage,
+    TemperatureInterval, Time, TorsionalStiffness, Velocity, Voltage,
 };
 
 /// A value together with who set it.
@@ -176,6 +176,23 @@ impl Feedback {
         [("any", Feedback::Any), ("motor", Feedback::Motor), ("scale", Feedback::Scale)];
 }
 
+/// The two sides of an axis and the guides that hold it square.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sides {
+    /// Centre of the moved mass off the middle of two drives.
+    pub mass_offset: Entry<Length>,
+    /// Stiffness of the guides against yaw; counts with two drives.
+    pub yaw_stiffness: Entry<TorsionalStiffness>,
+    /// By how much one side is warmer than the other; counts with two drives.
+    pub temperature_difference: Entry<TemperatureInterval>,
+    /// Part of the difference of the sides that a table of corrections takes out; counts with two drives.
+    pub correction: Entry<Ratio>,
+    /// Distance of the guides across the travel.
+    pub guide_spacing: Option<Length>,
+    /// Distance of the carriages along the travel.
+    pub guide_base: Entry<Length>,
+}
+
 /// What one axis must do.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Axis {
@@ -199,6 +216,8 @@ pub struct Axis {
     pub drives: Entry<u32>,
     /// Distance between two drives.
     pub drive_spacing: Option<Length>,
+    /// What makes the sides of the axis differ, and the guides that hold it square.
+    pub sides: Sides,
     /// Highest speed.
     pub speed: Velocity,
     /// Acceleration that is wanted.

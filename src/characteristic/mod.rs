@@ -16,6 +16,7 @@ mod rack;
 mod reduction;
 mod screw;
 mod screw_ends;
+mod sides;
 mod stiffness;
 
 pub use accuracy::*;
@@ -30,13 +31,14 @@ pub use rack::*;
 pub use reduction::*;
 pub use screw::*;
 pub use screw_ends::*;
+pub use sides::*;
 pub use stiffness::*;
 
 use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 11] = [
+const SUBJECTS: [&[About]; 12] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -48,6 +50,7 @@ const SUBJECTS: [&[About]; 11] = [
     motor::ABOUT,
     accuracy::ABOUT,
     money::ABOUT,
+    sides::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

@@ -5,7 +5,7 @@ use crate::ledger::{About, PhaseCharacteristic};
 use crate::units::*;
 
 phased_characteristics! {
-    after super::money::END;
+    after super::sides::END;
 
     PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
     PHASE_DIRECTION: Ratio, "phase-direction", "σ_k", "1", "direction of motion in this phase: 1, -1, or 0 standing";
@@ -17,4 +17,5 @@ phased_characteristics! {
     PHASE_DRIVE_PROCESS_FORCE: Force, "phase-drive-process-force", "F_pd,k", "N", "cutting force on the most loaded drive in this phase";
     PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
     PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";
+    PHASE_LARGEST_TORQUE: Torque, "phase-largest-torque", "T̂_k", "N·m", "largest motor torque in this phase, with racking or bias";
 }

@@ -79,6 +79,12 @@ impl<'a> Demand<'a> {
         Demand { brief, axis, carried, reach: carriage_reach(brief, axis), phases: phases(axis) }
     }
 
+    /// Whether two drives move the axis together.
+    #[inline(always)]
+    pub fn two_sided(&self) -> bool {
+        self.axis.drives.value == 2 && self.axis.drive_spacing.is_some()
+    }
+
     fn stated<T>(stated: bool, _: &T) -> Origin {
         if stated { Origin::Brief } else { Origin::Assumed }
     }
@@ -97,6 +103,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::CARRIED_MASS, self.carried, Origin::Brief);
         sheet.given(ch::DRIVES, Ratio::of_si(f64::from(axis.drives.value)), said(axis.drives.stated));
         sheet.given(ch::CARRIAGE_REACH, self.reach, Origin::Brief);
+        super::sides::requirement(self, sheet);
         sheet.given(ch::GUIDE_FRICTION, axis.guide_friction.value, said(axis.guide_friction.stated));
         sheet.given(ch::WIPER_FORCE, axis.wiper_force.value, said(axis.wiper_force.stated));
         let counterbalance = axis.counterbalance.as_ref().map_or(Ratio::of_si(0.0), |balance| balance.share);
@@ -200,11 +207,7 @@ impl<'a> Demand<'a> {
     pub fn enter_forces<L: Ledger>(&self, sheet: &mut L) {
         let count = self.phases.len();
         sheet.computed(ch::MOVING_MASS, &duty::MOVING_MASS, (ch::MOVED_MASS, ch::CARRIED_MASS, ch::RIDING_MASS));
-        sheet.computed(
-            ch::LOAD_SHARE,
-            &duty::LOAD_SHARE,
-            (ch::MOVED_MASS, ch::CARRIED_MASS, ch::DRIVES, ch::CARRIAGE_REACH),
-        );
+        super::sides::share(self, sheet);
         sheet.computed(ch::DRIVEN_MASS, &duty::DRIVEN_MASS, (ch::MOVING_MASS, ch::LOAD_SHARE));
         sheet.computed(
             ch::FRICTION_FORCE,
@@ -228,7 +231,7 @@ impl<'a> Demand<'a> {
                 ),
             );
         }
-        sheet.computed(ch::PEAK_FORCE, &duty::PEAK_FORCE, (ch::PHASE_FORCE.all(count),));
+        super::sides::motion_peak(self, sheet);
         sheet.computed(
             ch::MEAN_FORCE,
             &duty::MEAN_FORCE,

@@ -17,6 +17,7 @@ mod price;
 mod rack;
 mod rest;
 mod screw;
+mod sides;
 
 pub use ball_screw::BallScrewDrive;
 pub use cautions::cautions;

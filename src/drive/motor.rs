@@ -1,10 +1,11 @@
 //! The motor stage, the same for every family: it ends at the motor shaft.
 
 use super::demand::Demand;
+use super::sides;
 use crate::brief::Site;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
-use crate::formula::{envelope, inertia, motor, site, stop};
+use crate::formula::{envelope, gantry, inertia, motor, site, stop};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -110,10 +111,17 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         );
     }
     sheet.computed(ch::INERTIA_RATIO, &inertia::INERTIA_RATIO, (ch::LOAD_INERTIA, ch::ROTOR_INERTIA));
-    sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (ch::PHASE_TORQUE.all(count),));
+    // where the sides rack, the largest torque of a phase is more than its own
+    let largest = if demand.two_sided() {
+        sides::racked_torques(demand, sheet);
+        ch::PHASE_LARGEST_TORQUE.all(count)
+    } else {
+        ch::PHASE_TORQUE.all(count)
+    };
+    sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (largest,));
     sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE));
     let corners = (
-        ch::PHASE_TORQUE.all(count),
+        largest,
         ch::PHASE_TOP_SPEED.all(count),
         ch::TRAVEL_PER_TURN,
         ch::REDUCTION,
@@ -138,7 +146,12 @@ fn weakens<L: Ledger>(sheet: &L) -> bool {
 #[inline(always)]
 pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
-    sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count)));
+    let (torques, shares) = (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count));
+    if demand.two_sided() {
+        sheet.computed(ch::RMS_TORQUE, &gantry::RACKED_RMS_TORQUE, (torques, shares, ch::RACKING_TORQUE));
+    } else {
+        sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (torques, shares));
+    }
     sheet.computed(
         ch::RMS_SPEED,
         &motor::RMS_SPEED,

@@ -4,6 +4,7 @@
 //! the lines need. Limits: those of the families.
 
 use super::demand::Demand;
+use super::sides::Errors;
 use super::{Part, Size, defaults, feedback, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -19,6 +20,9 @@ pub const SIZE: usize = 0;
 pub const GRADE: usize = 1;
 /// Third stage of both families: preload.
 pub const PRELOAD: usize = 2;
+
+/// The errors that a screw alone leaves.
+pub const ERRORS: Errors = [ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch::TURN_VARIATION];
 
 /// The screw that a path picks.
 pub fn picked_size<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a BallScrew {
@@ -127,7 +131,7 @@ pub fn preload<L: Ledger>(class: &PreloadClass, price: Characteristic<Money>, sh
     );
 }
 
-/// Works out life and static safety of the nut, once the forces are known.
+/// Works out the life of the nut, once the forces are known.
 #[inline(always)]
 pub fn nut_loads<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
@@ -147,6 +151,11 @@ pub fn nut_loads<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         &rolling_life::LIFE_HOURS,
         (ch::SCREW_LIFE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN),
     );
+}
+
+/// Works out how hard the largest force loads the nut.
+#[inline(always)]
+pub fn nut_peak<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::LOADED_HALF_PEAK, &rolling_life::HALF_LOAD, (ch::PEAK_FORCE, ch::PRELOAD));
     sheet.computed(ch::STATIC_SAFETY, &rolling_life::STATIC_SAFETY, (ch::STATIC_RATING, ch::LOADED_HALF_PEAK));
 }

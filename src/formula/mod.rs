@@ -20,6 +20,7 @@ pub mod cost;
 pub mod duty;
 pub mod dynamics;
 pub mod envelope;
+pub mod gantry;
 pub mod gear_accuracy;
 pub mod gear_geometry;
 pub mod gearbox;

@@ -26,6 +26,20 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     add("drives", axis.drives.value.to_string(), axis.drives.stated);
     if let Some(spacing) = axis.drive_spacing {
         add("drive-spacing", length(spacing.si()), true);
+        let sides = &axis.sides;
+        add("mass-offset", length(sides.mass_offset.value.si()), sides.mass_offset.stated);
+        let yaw = shown(sides.yaw_stiffness.value.si(), Dimension::TorsionalStiffness, "kN·m/rad");
+        add("yaw-stiffness", yaw, sides.yaw_stiffness.stated);
+        let kelvin = shown(sides.temperature_difference.value.si(), Dimension::Temperature, "K");
+        add("side-temperature-difference", kelvin, sides.temperature_difference.stated);
+        let corrected = shown(sides.correction.value.si(), Dimension::Ratio, "%");
+        add("side-correction", corrected, sides.correction.stated);
+        add("guide-base", length(sides.guide_base.value.si()), sides.guide_base.stated);
+    } else if axis.sides.guide_base.stated {
+        add("guide-base", length(axis.sides.guide_base.value.si()), true);
+    }
+    if let Some(spacing) = axis.sides.guide_spacing {
+        add("guide-spacing", length(spacing.si()), true);
     }
     add("speed", speed(axis.speed.si()), true);
     add("acceleration", shown(axis.acceleration.si(), Dimension::Acceleration, "m/s²"), true);

@@ -66,8 +66,10 @@ pub const CAUTIONS: &[(&str, &str)] = &[
         "two-drives",
         "Two drives move this axis together. If one is lost or lags, the gantry skews and the other drive takes the \
          whole load. The control must watch the difference and stop both. The gantry must bear the skew that \
-         arises until they stand. Pitch errors and temperatures that differ between the two sides press drives and \
-         guides against each other; that force is not worked out here and comes on top.",
+         arises until they stand; part two gives force, moment and angle for a stop on one side alone. Errors and \
+         temperatures that differ between the two sides press drives and guides against each other. That racking \
+         force counts here in drives and motors; it hangs on the stiffness of the guides and on the difference of \
+         temperature, which are assumed unless the brief states them. Measure it when the axis is fitted.",
     ),
     (
         "dust",

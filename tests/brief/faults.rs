@@ -193,6 +193,19 @@ fn two_drives_and_their_spacing_go_together() {
     one_fault(&with_axis_lines("drive-spacing: 1 m"), 9, "axes.x.drive-spacing", "no meaning with one drive");
     one_fault(&with_axis_lines("drives: 2\ndrive-spacing: 0 m"), 10, "axes.x.drive-spacing", "above 0");
     brief(&with_axis_lines("drives: 2\ndrive-spacing: 1 m"));
+    for key in [
+        "mass-offset: 10 mm",
+        "yaw-stiffness: 1e5 kN·m/rad",
+        "side-temperature-difference: 1 K",
+        "side-correction: 50 %",
+    ] {
+        let place = format!("axes.x.{}", key.split(':').next().unwrap());
+        one_fault(&with_axis_lines(key), 9, &place, "no meaning with one drive");
+        brief(&with_axis_lines(&format!("drives: 2\ndrive-spacing: 1 m\n{key}")));
+    }
+    let outside = "drives: 2\ndrive-spacing: 1 m\nmass-offset: 501 mm";
+    one_fault(&with_axis_lines(outside), 11, "axes.x.mass-offset", "outside of the two drives");
+    brief(&with_axis_lines("guide-spacing: 1 m\nguide-base: 800 mm"));
 }
 
 #[test]

@@ -47,6 +47,12 @@ axes:
     carries: [cross]
     drives: 2
     drive-spacing: 3.6 m
+    mass-offset: 120 mm
+    yaw-stiffness: 3e5 kN·m/rad
+    side-temperature-difference: 1.5 K
+    side-correction: 60 %
+    guide-spacing: 3.4 m
+    guide-base: 1.2 m
     speed: 50 m/min
     acceleration: 2 m/s²
     jerk: 40 m/s³

@@ -55,6 +55,11 @@ fn every_stated_value_arrives() {
     }
     assert_eq!(long.first_mode.map(Measure::si), Some(20.0));
     assert_eq!(long.feedback, Feedback::Scale);
+    let sides = &long.sides;
+    assert_eq!((sides.mass_offset.value.si(), sides.yaw_stiffness.value.si()), (0.12, 3e8));
+    assert_eq!((sides.temperature_difference.value.si(), sides.guide_base.value.si()), (1.5, 1.2));
+    assert!((sides.correction.value.si() - 0.6).abs() < 1e-15);
+    assert_eq!(sides.guide_spacing.map(Measure::si), Some(3.4));
     assert_eq!(long.families.as_deref(), Some(["helical-rack".to_string(), "twin-pinion".into()].as_slice()));
     assert!(long.duty_stated);
     assert_eq!(long.duty.iter().map(|share| share.share.si()).collect::<Vec<_>>(), [0.15, 0.55, 0.3]);
@@ -227,4 +232,15 @@ fn the_starter_brief_reads_with_every_example_line_switched_on() {
     assert_eq!((brief.axes[0].drives.value, brief.waivers.len()), (2, 1));
     assert_eq!(brief.limits.gearbox_models, Some(2));
     assert!(brief.axes[1].counterbalance.is_some());
+}
+
+/// Four carriages of 200 N/µm, 0.4 m off the middle: 4·2e8·0.16 N·m/rad.
+#[test]
+fn the_yaw_stiffness_follows_the_base_of_the_carriages() {
+    let lines = "drives: 2\ndrive-spacing: 1 m\nguide-base: 800 mm";
+    let brief = brief(&with_axis_lines(lines));
+    let stiffness = brief.axes[0].sides.yaw_stiffness;
+    assert!((stiffness.value.si() - 1.28e8).abs() < 1.0 && !stiffness.stated);
+    let told = brief.assumptions.iter().find(|told| told.key == "axes.x.yaw-stiffness").expect("it is told");
+    assert_eq!((told.value.as_str(), told.unit.as_str()), ("128000", "kN·m/rad"));
 }

@@ -5,6 +5,7 @@ mod beam;
 mod column;
 mod contact_lines;
 mod gain;
+mod gantry;
 mod generated_teeth;
 mod hertz;
 mod motion;

@@ -9,7 +9,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
-use super::{Family, Part, Size, feedback, motor, price, rest};
+use super::{Family, Part, Size, feedback, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{layout, stiffness};
@@ -61,12 +61,17 @@ impl<'a> BallScrewDrive<'a> {
         );
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
+        sides::racking(self.demand, screw::ERRORS, sheet);
+        if self.demand.two_sided() {
+            screw::nut_peak(sheet);
+        }
         screw::shaft_torque(ch::SCREW_INERTIA, sheet);
     }
 
     fn duty<L: Ledger>(&self, sheet: &mut L) {
         motor::inertias(ch::SCREW_INERTIA, sheet);
         motor::peak(self.demand, sheet);
+        sides::both(self.demand, sheet);
         screw::stop(sheet);
     }
 
@@ -144,6 +149,10 @@ impl Family for BallScrewDrive<'_> {
             PRELOAD => {
                 screw::preload(screw::picked_class(self.catalog, path), ch::ELEMENT_PRICE, sheet);
                 screw::nut_loads(self.demand, sheet);
+                // with two drives the largest force waits for the racking force
+                if !self.demand.two_sided() {
+                    screw::nut_peak(sheet);
+                }
             }
             ENDS => self.ends(self.picked_ends(path), sheet),
             BEARING => self.bearing(self.picked_bearing(path), sheet),

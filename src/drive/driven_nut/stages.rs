@@ -4,7 +4,7 @@ use super::DrivenNutDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::drive::{motor, price, screw};
+use crate::drive::{motor, price, screw, sides};
 use crate::formula::{column, layout, pricing, shaft, stiffness};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -81,7 +81,9 @@ impl DrivenNutDrive<'_> {
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_forces(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
+        sides::racking(self.demand, screw::ERRORS, sheet);
         screw::nut_loads(self.demand, sheet);
+        screw::nut_peak(sheet);
         screw::shaft_torque(ch::NUT_UNIT_INERTIA, sheet);
         motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
         motor::holding(sheet);
@@ -90,6 +92,7 @@ impl DrivenNutDrive<'_> {
     #[inline(always)]
     pub(super) fn peak<L: Ledger>(&self, sheet: &mut L) {
         motor::peak(self.demand, sheet);
+        sides::both(self.demand, sheet);
         screw::stop(sheet);
     }
 

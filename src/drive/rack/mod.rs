@@ -8,7 +8,7 @@
 mod line;
 
 use super::demand::Demand;
-use super::{Family, Part, Size, feedback, motor, price, rest};
+use super::{Family, Part, Size, feedback, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, layout, motion, stiffness, stop};
@@ -35,6 +35,9 @@ struct GradeWithSteels<'a> {
     rack: &'a Steel,
     pinion: &'a Steel,
 }
+
+/// The errors that rack and pinion alone leave.
+const ERRORS: sides::Errors = [ch::CUMULATIVE_PITCH_ERROR, ch::PINION_PITCH_DEVIATION, ch::PITCH_STEP];
 
 const RACK: usize = 0;
 const GRADE: usize = 1;
@@ -139,6 +142,7 @@ impl<'a> RackDrive<'a> {
             (ch::MOTOR_MASS, ch::GEARBOX_MASS, ch::PINION_MASS, ch::DRIVES),
         );
         self.demand.enter_forces(sheet);
+        sides::racking(self.demand, ERRORS, sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sheet.computed(
             ch::SEAT_STRESS,
@@ -162,6 +166,7 @@ impl<'a> RackDrive<'a> {
 
     fn peak<L: Ledger>(&self, sheet: &mut L) {
         motor::peak(self.demand, sheet);
+        sides::both(self.demand, sheet);
         sheet.computed(
             ch::STOP_TORQUE,
             &stop::STOP_TORQUE_WITH_WEIGHT,

@@ -1,0 +1,131 @@
+//! The two sides of an axis with two drives: how they share the load, how they rack against each other, what a lost
+//! side leaves.
+//!
+//! Method: the racking force comes on top of the largest force of the duty, so that teeth, gearbox, nut and fasteners
+//! are judged by both, and on top of the motor's torque. Limits: it is taken from the error that rack or screw alone leaves,
+//! whatever measures the position; its part in life and mean force is left out.
+
+use super::demand::Demand;
+use crate::characteristic as ch;
+use crate::formula::{budget, duty, gantry};
+use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::units::*;
+
+/// What two sides add to the requirement; what one drive has no use for is absent.
+pub fn requirement<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let (axis, sides) = (demand.axis, &demand.axis.sides);
+    let said = |stated: bool| if stated { Origin::Brief } else { Origin::Assumed };
+    match sides.guide_spacing.filter(|_| !demand.two_sided() && sides.guide_base.stated) {
+        Some(spacing) => {
+            sheet.given(ch::CENTRED_GUIDE_SPACING, spacing, Origin::Brief);
+            sheet.given(ch::GUIDE_BASE, sides.guide_base.value, Origin::Brief);
+        }
+        None => sheet.absent(ch::CENTRED_GUIDE_SPACING),
+    }
+    match axis.accuracy.filter(|_| demand.two_sided()) {
+        Some(accuracy) => {
+            sheet.given(ch::YAW_ACCURACY, accuracy, Origin::Brief);
+        }
+        None => sheet.absent(ch::YAW_ACCURACY),
+    }
+    let Some(spacing) = axis.drive_spacing.filter(|_| demand.two_sided()) else { return };
+    sheet.given(ch::DRIVE_SPACING, spacing, Origin::Brief);
+    sheet.given(ch::MASS_OFFSET, sides.mass_offset.value, said(sides.mass_offset.stated));
+    sheet.given(ch::YAW_STIFFNESS, sides.yaw_stiffness.value, said(sides.yaw_stiffness.stated));
+    let corrected = &sides.correction;
+    sheet.given(ch::SIDE_CORRECTION, corrected.value, said(corrected.stated));
+    let warmer = &sides.temperature_difference;
+    sheet.given(ch::SIDE_TEMPERATURE_DIFFERENCE, warmer.value, said(warmer.stated));
+    sheet.given(ch::DRIVE_EXPANSION, Expansion::of_si(super::defaults::STEEL_EXPANSION), Origin::Assumed);
+}
+
+/// The share of the moving mass on the most loaded drive.
+#[inline(always)]
+pub fn share<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    if demand.two_sided() {
+        let lever = (ch::MOVED_MASS, ch::CARRIED_MASS, ch::MASS_OFFSET, ch::DRIVE_SPACING, ch::CARRIAGE_REACH);
+        sheet.computed(ch::LOAD_SHARE, &gantry::NEAR_SHARE, lever);
+    } else {
+        let equal = (ch::MOVED_MASS, ch::CARRIED_MASS, ch::DRIVES, ch::CARRIAGE_REACH);
+        sheet.computed(ch::LOAD_SHARE, &duty::LOAD_SHARE, equal);
+    }
+}
+
+/// The largest force of the duty: with one drive that is all, with two it waits for the racking force.
+#[inline(always)]
+pub fn motion_peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let forces = ch::PHASE_FORCE.all(demand.phases.len());
+    let peak = if demand.two_sided() { ch::MOTION_PEAK_FORCE } else { ch::PEAK_FORCE };
+    sheet.computed(peak, &duty::PEAK_FORCE, (forces,));
+}
+
+/// Errors that rack or screw alone leave on one side, with pinion or turn.
+pub type Errors = [Characteristic<Length>; 3];
+
+/// Racking and the largest force with it, once forces and stiffness are known.
+#[inline(always)]
+pub fn racking<L: Ledger>(demand: &Demand<'_>, errors: Errors, sheet: &mut L) {
+    if !demand.two_sided() {
+        sheet.absent(ch::RACKING_FORCE);
+        sheet.absent(ch::YAW_AT_TOOL);
+        return;
+    }
+    sheet.computed(ch::DRIVE_ERROR, &budget::ROOT_SUM_SQUARE_3, (errors[0], errors[1], errors[2]));
+    sheet.computed(
+        ch::SIDE_DIFFERENCE,
+        &gantry::SIDE_DIFFERENCE,
+        (ch::DRIVE_ERROR, ch::SIDE_CORRECTION, ch::DRIVE_EXPANSION, ch::SIDE_TEMPERATURE_DIFFERENCE, ch::TRAVEL),
+    );
+    sheet.computed(
+        ch::RACKING_FORCE,
+        &gantry::RACKING_FORCE,
+        (ch::SIDE_DIFFERENCE, ch::TOTAL_STIFFNESS, ch::DRIVE_SPACING, ch::YAW_STIFFNESS),
+    );
+    sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, ch::RACKING_FORCE));
+    sheet.computed(ch::YAW_ANGLE, &gantry::YAW_ANGLE, (ch::RACKING_FORCE, ch::DRIVE_SPACING, ch::YAW_STIFFNESS));
+    sheet.computed(ch::YAW_AT_TOOL, &gantry::YAW_AT_TOOL, (ch::YAW_ANGLE, ch::DRIVE_SPACING));
+}
+
+/// The torque against the racking force, and the largest torque of every phase with it.
+#[inline(always)]
+pub fn racked_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let racking = (ch::RACKING_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::TOTAL_EFFICIENCY);
+    sheet.computed(ch::RACKING_TORQUE, &gantry::RACKING_TORQUE, racking);
+    for index in 0..demand.phases.len() {
+        let torques = (ch::PHASE_TORQUE.phase(index), ch::RACKING_TORQUE);
+        sheet.computed(ch::PHASE_LARGEST_TORQUE.phase(index), &gantry::RACKED_TORQUE, torques);
+    }
+}
+
+/// Both sides while the axis speeds up, and what happens when one is lost, once the torque limit is known.
+#[inline(always)]
+pub fn both<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    if !demand.two_sided() {
+        sheet.absent(ch::LOST_SIDE_YAW);
+        return;
+    }
+    sheet.computed(ch::FAR_MASS, &gantry::FAR_MASS, (ch::MOVING_MASS, ch::DRIVEN_MASS));
+    for (force, mass) in [(ch::NEAR_FORCE, ch::DRIVEN_MASS), (ch::FAR_FORCE, ch::FAR_MASS)] {
+        sheet.computed(
+            force,
+            &gantry::SIDE_FORCE,
+            (
+                mass,
+                ch::ACCELERATION,
+                ch::INCLINATION,
+                ch::GUIDE_FRICTION,
+                ch::DRIVE_WIPER_FORCE,
+                ch::COUNTERBALANCE_SHARE,
+            ),
+        );
+    }
+    sheet.computed(
+        ch::LOST_SIDE_FORCE,
+        &gantry::LOST_SIDE_FORCE,
+        (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::ROTATING_INERTIA, ch::MOVING_MASS),
+    );
+    sheet.computed(ch::LOST_SIDE_MOMENT, &gantry::LOST_SIDE_MOMENT, (ch::LOST_SIDE_FORCE, ch::DRIVE_SPACING));
+    let spring = (ch::LOST_SIDE_FORCE, ch::DRIVE_SPACING, ch::YAW_STIFFNESS);
+    sheet.computed(ch::LOST_SIDE_LEAD, &gantry::LOST_SIDE_LEAD, spring);
+    sheet.computed(ch::LOST_SIDE_YAW, &gantry::LOST_SIDE_YAW, (ch::LOST_SIDE_LEAD, ch::DRIVE_SPACING));
+}

@@ -1,0 +1,75 @@
+//! Rows worked by hand: two drives on one axis, mounting, two pinions.
+
+pub const ROWS: &[super::Row] = &[
+    // (1200·0.5 + 400·0.82)/1600; 0.58 + 1200·0.04/1600
+    (
+        "near-share moved-mass=1200kg carried-mass=400kg mass-offset=0 drive-spacing=2.5m carriage-reach=0.32",
+        "1",
+        "0.5800",
+    ),
+    (
+        "near-share moved-mass=1200kg carried-mass=400kg mass-offset=0.1m drive-spacing=2.5m carriage-reach=0.32",
+        "1",
+        "0.6100",
+    ),
+    ("near-share moved-mass=0 carried-mass=0 mass-offset=0.1m drive-spacing=2.5m carriage-reach=0.32", "1", "0.5"),
+    ("far-mass moving-mass=1600kg driven-mass=928kg", "kg", "672.0"),
+    (
+        "side-force mass=928kg acceleration=2m/s² inclination=0 guide-friction=0 drive-wiper-force=0 counterbalance-share=0",
+        "N",
+        "1856.0",
+    ),
+    (
+        "side-force mass=672kg acceleration=2m/s² inclination=0 guide-friction=0 drive-wiper-force=0 counterbalance-share=0",
+        "N",
+        "1344.0",
+    ),
+    // 100·(1 + 9.80665·0.5·0.6 + 0.01·9.80665·0.866025) + 20
+    (
+        "side-force mass=100kg acceleration=1m/s² inclination=30deg guide-friction=0.01 drive-wiper-force=20N counterbalance-share=0.4",
+        "N",
+        "422.69",
+    ),
+    // √2·36 + 57.5
+    (
+        "side-difference drive-error=36µm side-correction=0 expansion=11.5µm/(m·K) side-temperature-difference=1K travel=5m",
+        "mm",
+        "0.10841",
+    ),
+    // √2·36·0.4 + 57.5
+    (
+        "side-difference drive-error=36µm side-correction=60% expansion=11.5µm/(m·K) side-temperature-difference=1K travel=5m",
+        "mm",
+        "0.07786",
+    ),
+    // 60e-6/(2/54e6 + 6.25/2e8)
+    (
+        "racking-force side-difference=60µm drive-stiffness=54N/µm drive-spacing=2.5m yaw-stiffness=2e5kN·m/rad",
+        "N",
+        "878.6",
+    ),
+    // 879·2.5/2e8 rad in degrees
+    ("yaw-angle racking-force=879N drive-spacing=2.5m yaw-stiffness=2e5kN·m/rad", "deg", "0.00062954"),
+    // 0.001 deg · 1.25 m
+    ("yaw-at-tool yaw-angle=0.001deg drive-spacing=2.5m", "mm", "0.021817"),
+    ("force-sum motion-peak-force=1856N racking-force=879N", "N", "2735.0"),
+    // 2π·10/0.133333 = 471.24; 9424.8·1600/(1600 + 444.13)
+    (
+        "lost-side-force set-torque=20N·m travel-per-turn=133.33333mm reduction=10 rotating-inertia=20kg·cm² moving-mass=1600kg",
+        "N",
+        "7377.0",
+    ),
+    ("lost-side-moment lost-side-force=3kN drive-spacing=2.5m", "N·m", "3750.0"),
+    ("lost-side-lead lost-side-force=3kN drive-spacing=2.5m yaw-stiffness=2e5kN·m/rad", "mm", "0.046875"),
+    ("lost-side-yaw lost-side-lead=46.875µm drive-spacing=2.5m", "deg", "0.0021486"),
+    // 879·0.133333/(2π·10·0.95)
+    (
+        "racking-torque racking-force=879N travel-per-turn=133.33333mm reduction=10 total-efficiency=0.95",
+        "N·m",
+        "1.963",
+    ),
+    ("racked-torque phase-torque=-4N·m racking-torque=2N·m", "N·m", "6.0"),
+    // 12.5 + 4/3 + 3.5·2
+    ("racked-rms-torque torques=3N·m,4N·m shares=0.5,0.5 racking-torque=2N·m", "N·m", "4.5644"),
+    ("racked-rms-torque torques=3N·m shares=0 racking-torque=3N·m", "N·m", "1.7321"),
+];
