@@ -230,6 +230,17 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &tooth_strength::PINION_ROOT_FORCE,
     &tooth_strength::RACK_ROOT_FORCE,
     &tooth_strength::LEAST_4,
+    &tooth_strength::LOAD_SLOPE,
+    &tooth_strength::LOAD_OFFSET,
+    &tooth_strength::LIGHT_LOAD_FACTOR,
+    &tooth_strength::PINION_FLANK_ENDURANCE,
+    &tooth_strength::RACK_FLANK_ENDURANCE,
+    &tooth_strength::PINION_ROOT_ENDURANCE,
+    &tooth_strength::RACK_ROOT_ENDURANCE,
+    &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
+    &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
+    &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
+    &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
 ];
 
 #[cfg(test)]

@@ -103,6 +103,14 @@ pub mod parts {
     pub fn rack_scatter() -> Length {
         Length::of_si(1.5e-6)
     }
+    /// Cycles up to which flanks bear no more than at fewer.
+    pub fn flank_static_cycles() -> Ratio {
+        Ratio::of_si(1e5)
+    }
+    /// Cycles up to which roots bear no more than at fewer.
+    pub fn root_static_cycles() -> Ratio {
+        Ratio::of_si(1e3)
+    }
     /// Mean stress factor of teeth loaded on both flanks.
     pub fn reversal_factor() -> Ratio {
         Ratio::of_si(0.7)
@@ -258,6 +266,18 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 ratio(parts::reversal_factor()),
                 "1",
                 "both flanks loaded, fully reversed (ISO 6336-3, from memory)",
+            ),
+            (
+                "flank-static-cycles",
+                ratio(parts::flank_static_cycles()),
+                "1",
+                "first point of the life line of flanks (ISO 6336-2, from memory)",
+            ),
+            (
+                "root-static-cycles",
+                ratio(parts::root_static_cycles()),
+                "1",
+                "first point of the life line of roots (ISO 6336-3, from memory)",
             ),
         ]
     } else {

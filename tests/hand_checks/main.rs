@@ -6,6 +6,7 @@
 
 mod duty;
 mod motors;
+mod racks;
 mod screws;
 mod sides;
 
@@ -299,7 +300,7 @@ fn call(line: &str) -> axiswright::calc::Answer {
 #[test]
 fn every_row_is_met_to_its_last_digit() {
     let mut wrong = Vec::new();
-    for (line, unit, expected) in [HAND, duty::ROWS, motors::ROWS, screws::ROWS, sides::ROWS].concat() {
+    for (line, unit, expected) in [HAND, duty::ROWS, motors::ROWS, racks::ROWS, screws::ROWS, sides::ROWS].concat() {
         let answer = call(line);
         let decimals = expected.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         let half = 0.5 * 10f64.powi(-(decimals as i32));

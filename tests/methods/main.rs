@@ -10,6 +10,7 @@ mod generated_teeth;
 mod hertz;
 mod motion;
 mod rack_drive;
+mod spectrum;
 mod tooth_force;
 mod whip;
 mod winding;

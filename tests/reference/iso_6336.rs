@@ -8,7 +8,7 @@
 use crate::{mpa, near, newton, straight};
 use axiswright::formula::gear_geometry::metric_helix;
 use axiswright::formula::tooth_strength::*;
-use axiswright::units::{Length, Measure};
+use axiswright::units::{Length, Measure, Ratio, Time};
 use std::f64::consts::PI;
 
 #[test]
@@ -56,7 +56,7 @@ fn cycles_of_pinion_and_rack() {
     let distance = Length::of_si(20_000e3);
     let pinion = (PINION_CYCLES.apply)(distance, Length::of_si(0.04244)).si();
     near("pinion", pinion, 1.5e8, 0.05e8);
-    assert_eq!((RACK_CYCLES.apply)(distance, Length::of_si(2.0)).si(), 1e7);
+    assert_eq!((RACK_CYCLES.apply)(Ratio::of_si(400.0), Time::of_si(25_000.0 * 3600.0)).si(), 1e7);
 }
 
 #[test]

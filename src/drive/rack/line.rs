@@ -1,13 +1,11 @@
-//! The stages of the teeth: rack section and its fastening, quality, pinion and strength.
+//! The stages of the teeth: rack section and its fastening, quality, pinion.
 
 use super::{GradeWithSteels, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::drive::price;
-use crate::formula::{
-    bolt, budget, gear_accuracy, gear_geometry, gearbox, inertia, mesh, motion, pricing, rack, tooth_strength,
-};
+use crate::formula::{bolt, budget, gear_accuracy, gear_geometry, gearbox, inertia, mesh, motion, pricing, rack};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -139,60 +137,6 @@ impl RackDrive<'_> {
                 ch::PROFILE_SHIFT,
                 ch::PITCH_STEP,
             ),
-        );
-    }
-
-    pub(super) fn strength<L: Ledger>(&self, sheet: &mut L) {
-        sheet.computed(ch::PINION_CYCLES, &tooth_strength::PINION_CYCLES, (ch::SERVICE_DISTANCE, ch::PINION_DIAMETER));
-        sheet.computed(ch::RACK_CYCLES, &tooth_strength::RACK_CYCLES, (ch::SERVICE_DISTANCE, ch::USUAL_STROKE));
-        let contact = |limit, cycles| {
-            (
-                ch::MODULE,
-                ch::TEETH,
-                ch::HELIX_ANGLE,
-                ch::PROFILE_SHIFT,
-                ch::FACE_WIDTH,
-                limit,
-                cycles,
-                ch::QUALITY,
-                ch::SPEED,
-                ch::FACE_LOAD_FACTOR,
-            )
-        };
-        let root = |limit, cycles| {
-            (
-                ch::MODULE,
-                ch::TEETH,
-                ch::HELIX_ANGLE,
-                ch::PROFILE_SHIFT,
-                ch::FACE_WIDTH,
-                limit,
-                cycles,
-                ch::QUALITY,
-                ch::SPEED,
-                ch::FACE_LOAD_FACTOR,
-                ch::REVERSAL_FACTOR,
-            )
-        };
-        sheet.computed(
-            ch::PINION_PITTING_FORCE,
-            &tooth_strength::PINION_PITTING_FORCE,
-            contact(ch::PINION_CONTACT_LIMIT, ch::PINION_CYCLES),
-        );
-        sheet.computed(
-            ch::RACK_PITTING_FORCE,
-            &tooth_strength::RACK_PITTING_FORCE,
-            contact(ch::RACK_CONTACT_LIMIT, ch::RACK_CYCLES),
-        );
-        sheet.computed(
-            ch::PINION_ROOT_FORCE,
-            &tooth_strength::PINION_ROOT_FORCE,
-            root(ch::PINION_BENDING_LIMIT, ch::PINION_CYCLES),
-        );
-        sheet.computed(
-            ch::RACK_ROOT_FORCE,
-            &tooth_strength::RACK_ROOT_FORCE,
-            root(ch::RACK_BENDING_LIMIT, ch::RACK_CYCLES),
         );
     }
 

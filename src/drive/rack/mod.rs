@@ -6,6 +6,7 @@
 //! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
 
 mod line;
+mod strength;
 
 use super::demand::Demand;
 use super::{Family, Part, Size, feedback, motor, price, rest, sides};
@@ -176,6 +177,7 @@ impl<'a> RackDrive<'a> {
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
+        self.damage(sheet);
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));

@@ -28,18 +28,32 @@ fn life(cycles: f64, points: [(f64, f64); 3]) -> f64 {
     }
 }
 
+/// Cycles at the break points of the life line of flanks: first, knee, last.
+pub(super) const FLANK_CYCLES: [f64; 3] = [1e5, 5e7, 1e10];
+/// Life factors there.
+pub(super) const FLANK_FACTORS: [f64; 3] = [1.6, 1.0, 0.85];
+/// Cycles at the break points of the life line of roots.
+pub(super) const ROOT_CYCLES: [f64; 3] = [1e3, 3e6, 1e10];
+/// Life factors there.
+pub(super) const ROOT_FACTORS: [f64; 3] = [2.5, 1.0, 0.85];
+
+/// The break points as pairs.
+fn points(cycles: [f64; 3], factors: [f64; 3]) -> [(f64, f64); 3] {
+    [(cycles[0], factors[0]), (cycles[1], factors[1]), (cycles[2], factors[2])]
+}
+
 /// Life factor of contact stress Z_NT, no pitting allowed: through-, case- and induction-hardened steel.
 ///
 /// Lines through (1e5, 1.6), (5e7, 1.0), (1e10, 0.85); held beyond. 1e6: 1.344; 1e8: 0.979.
 pub fn contact_life_factor(cycles: f64) -> f64 {
-    life(cycles, [(1e5, 1.6), (5e7, 1.0), (1e10, 0.85)])
+    life(cycles, points(FLANK_CYCLES, FLANK_FACTORS))
 }
 
 /// Life factor of root stress Y_NT of case- and induction-hardened steel with hard roots.
 ///
 /// Lines through (1e3, 2.5), (3e6, 1.0), (1e10, 0.85); held beyond. 1e6: 1.134; 1e7: 0.976.
 pub fn root_life_factor(cycles: f64) -> f64 {
-    life(cycles, [(1e3, 2.5), (3e6, 1.0), (1e10, 0.85)])
+    life(cycles, points(ROOT_CYCLES, ROOT_FACTORS))
 }
 
 /// The grade whose row counts: 5 to 10, or none.
@@ -52,7 +66,7 @@ const K1_HELICAL: [f64; 6] = [6.7, 13.3, 23.9, 34.8, 47.0, 68.2];
 const K2_STRAIGHT: f64 = 0.0193;
 const K2_HELICAL: f64 = 0.0087;
 /// Line load below which the dynamic factor stays as it is and sharing is at its worst, N/mm.
-const LEAST_LINE_LOAD: f64 = 100.0;
+pub(super) const LEAST_LINE_LOAD: f64 = 100.0;
 
 /// What turns a tangential force into the force that stress is reckoned with.
 #[derive(Debug, Clone, Copy)]
@@ -116,6 +130,21 @@ impl LoadFactors {
             larger(force * dynamic(line_load) * self.sharing, LEAST_LINE_LOAD * self.face_width_mm * at_worst)
         };
         shared * self.face
+    }
+
+    /// What a newton more adds to the effective force above 100 N/mm, face factor left out.
+    pub(crate) fn slope(&self) -> f64 {
+        (1.0 + self.k2 * self.speed_term) * self.sharing
+    }
+
+    /// What the effective force holds above 100 N/mm whatever the force, N, face factor left out.
+    pub(crate) fn offset(&self) -> f64 {
+        self.k1 * self.face_width_mm * self.speed_term * self.sharing
+    }
+
+    /// Effective force over force below 100 N/mm, face factor left out.
+    pub(crate) fn light(&self) -> f64 {
+        (1.0 + (self.k1 / LEAST_LINE_LOAD + self.k2) * self.speed_term) * self.worst_sharing
     }
 
     /// The one force whose effective force is this much.

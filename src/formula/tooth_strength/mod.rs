@@ -12,9 +12,11 @@
 mod bending;
 mod contact;
 mod cycles;
+mod endurance;
 mod factors;
 mod material;
 mod permissible;
+mod spectrum;
 
 pub use bending::{
     TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip, tip_form_factor,
@@ -22,9 +24,17 @@ pub use bending::{
 };
 pub use contact::{elasticity_factor, zone_factor};
 pub use cycles::{PINION_CYCLES, RACK_CYCLES, pinion_cycles, rack_cycles};
+pub use endurance::{
+    LIGHT_LOAD_FACTOR, LOAD_OFFSET, LOAD_SLOPE, PINION_FLANK_ENDURANCE, PINION_ROOT_ENDURANCE, RACK_FLANK_ENDURANCE,
+    RACK_ROOT_ENDURANCE,
+};
 pub use factors::{contact_life_factor, root_life_factor};
 pub use material::{MATERIALS, ToothMaterial, material};
 pub use permissible::{
     LEAST_4, PINION_PITTING_FORCE, PINION_ROOT_FORCE, RACK_PITTING_FORCE, RACK_ROOT_FORCE, least_4,
     pinion_pitting_force, pinion_root_force, rack_pitting_force, rack_root_force,
+};
+pub use spectrum::{
+    PINION_FLANK_EQUIVALENT_FORCE, PINION_ROOT_EQUIVALENT_FORCE, RACK_FLANK_EQUIVALENT_FORCE,
+    RACK_ROOT_EQUIVALENT_FORCE,
 };

@@ -181,8 +181,7 @@ pub fn pinion_root_force(
     reversal_factor: Ratio,
 ) -> Force {
     let tooth = Tooth::of(module, teeth, helix, profile_shift, face_width, quality, speed);
-    let form = pinion_form(&tooth.mesh, LoadPoint::SingleContact);
-    tooth.root_force(&form, bending_limit, cycles, face_load_factor, reversal_factor)
+    tooth.root_force(true, bending_limit, cycles, face_load_factor, reversal_factor)
 }
 
 /// Force that the rack roots bear; arguments as in [`RACK_ROOT_FORCE`].
@@ -200,12 +199,11 @@ pub fn rack_root_force(
     reversal_factor: Ratio,
 ) -> Force {
     let tooth = Tooth::of(module, teeth, helix, profile_shift, face_width, quality, speed);
-    let form = rack_form_in(&tooth.mesh);
-    tooth.root_force(&form, bending_limit, cycles, face_load_factor, reversal_factor)
+    tooth.root_force(false, bending_limit, cycles, face_load_factor, reversal_factor)
 }
 
 /// What the four forces have in common, in SI units.
-struct Tooth {
+pub(super) struct Tooth {
     mesh: Mesh,
     overlap: f64,
     module: f64,
@@ -215,7 +213,7 @@ struct Tooth {
 }
 
 impl Tooth {
-    fn of(
+    pub(super) fn of(
         module: Length,
         teeth: Ratio,
         helix: Angle,
@@ -234,27 +232,48 @@ impl Tooth {
         }
     }
 
-    fn factors(&self, face: f64) -> LoadFactors {
+    pub(super) fn factors(&self, face: f64) -> LoadFactors {
         LoadFactors::of(&self.mesh, self.overlap, self.face_width, self.quality, self.speed, face)
     }
 
-    fn pitting_force(&self, on_pinion: bool, limit: Pressure, cycles: Ratio, face: Ratio) -> Force {
-        let allowed = limit.si() * contact_life_factor(cycles.si()) * LUBRICATION;
+    /// Effective force that flanks bear at a life factor of 1.
+    pub(super) fn flank_endurance(&self, on_pinion: bool, limit: Pressure) -> f64 {
+        let allowed = limit.si() * LUBRICATION;
         let per_force = stress_squared_per_force(&self.mesh, self.overlap, self.module, self.face_width, on_pinion);
-        let factors = self.factors(face.si());
-        Force::of_si(factors.force_for(allowed * allowed / per_force))
+        allowed * allowed / per_force
     }
 
-    fn root_force(&self, form: &ToothForm, limit: Pressure, cycles: Ratio, face: Ratio, reversal: Ratio) -> Force {
+    fn pitting_force(&self, on_pinion: bool, limit: Pressure, cycles: Ratio, face: Ratio) -> Force {
+        let life = contact_life_factor(cycles.si());
+        let factors = self.factors(face.si());
+        Force::of_si(factors.force_for(self.flank_endurance(on_pinion, limit) * life * life))
+    }
+
+    /// Face factor of the root K_Fβ from that of the flank.
+    pub(super) fn root_face(&self, face: Ratio) -> f64 {
+        let slimness = self.face_width / (2.25 * self.module);
+        let exponent = slimness * slimness / (1.0 + slimness + slimness * slimness);
+        face.si().powf(exponent)
+    }
+
+    /// Root of the pinion tooth, or of the rack tooth, loaded at its outer point of single contact.
+    pub(super) fn form(&self, on_pinion: bool) -> ToothForm {
+        if on_pinion { pinion_form(&self.mesh, LoadPoint::SingleContact) } else { rack_form_in(&self.mesh) }
+    }
+
+    /// Effective force that a root bears at a life factor of 1.
+    pub(super) fn root_endurance(&self, form: &ToothForm, limit: Pressure, reversal: Ratio) -> f64 {
         let module_mm = self.module * 1e3;
         // Y_X of surface-hardened steel
         let size = if module_mm <= 5.0 { 1.0 } else { larger(1.05 - 0.01 * module_mm, 0.8) };
-        let allowed = 2.0 * limit.si() * root_life_factor(cycles.si()) * notch_sensitivity(form) * size * reversal.si();
-        let slimness = self.face_width / (2.25 * self.module);
-        let exponent = slimness * slimness / (1.0 + slimness + slimness * slimness);
-        let factors = self.factors(face.si().powf(exponent));
-        let per_force = stress_per_force(form, &self.mesh, self.overlap, self.module, self.face_width);
-        Force::of_si(factors.force_for(allowed / per_force))
+        let allowed = 2.0 * limit.si() * notch_sensitivity(form) * size * reversal.si();
+        allowed / stress_per_force(form, &self.mesh, self.overlap, self.module, self.face_width)
+    }
+
+    fn root_force(&self, on_pinion: bool, limit: Pressure, cycles: Ratio, face: Ratio, reversal: Ratio) -> Force {
+        let factors = self.factors(self.root_face(face));
+        let endurance = self.root_endurance(&self.form(on_pinion), limit, reversal);
+        Force::of_si(factors.force_for(endurance * root_life_factor(cycles.si())))
     }
 }
 

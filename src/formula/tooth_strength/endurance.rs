@@ -1,0 +1,228 @@
+//! What teeth feel of a force, and what they bear of that at the knee of the life line.
+//!
+//! Method: the dynamic factor and the load sharing factor of ISO 6336-1 make the effective force a straight line over
+//! the force above 100 N/mm and a proportional one below, with a step between that is filled by a level stretch (see
+//! `factors`). Three numbers say it all, so that the duty can be summed without working the mesh out again. The face
+//! factor does not depend on the force and is taken into what the teeth bear.
+//! Limits: as the permissible forces.
+
+use super::factors::LEAST_LINE_LOAD;
+use super::permissible::Tooth;
+use crate::formula::{Formula, Note};
+use crate::source::Source;
+use crate::units::{Angle, Force, Length, Measure, Pressure, Ratio, Velocity};
+
+type MeshInputs<R> = fn(Length, Ratio, Angle, Ratio, Length, Ratio, Velocity) -> R;
+
+const MESH_NAMES: &[(&str, &str)] = &[
+    ("m_n", "module"),
+    ("z", "teeth"),
+    ("β", "helix"),
+    ("x", "profile-shift"),
+    ("b", "face-width"),
+    ("Q", "quality"),
+    ("v", "speed"),
+];
+const LOAD_FACTORS: &[Source] = &[
+    Source::memory("ISO 6336-1:2006, dynamic factor method C and load sharing factor"),
+    Source::derived("force times factors as a straight line over the force"),
+];
+const VALIDITY: &str = "Line load from 100 N/mm; grade 5 to 10 (finer counts as 5); surface-hardened steel.";
+
+/// What a newton more adds to the effective force: K_v and K_α above 100 N/mm.
+pub static LOAD_SLOPE: Formula<MeshInputs<Ratio>> = Formula {
+    note: Note {
+        id: "tooth-load-slope",
+        title: "what a newton more adds to the force that teeth feel",
+        equation: "κ = (1 + K_2·s·K_3)·K_α, s = v·z/100",
+        inputs: MESH_NAMES,
+        validity: VALIDITY,
+        sources: LOAD_FACTORS,
+    },
+    apply: |module, teeth, helix, profile_shift, face_width, quality, speed| {
+        let tooth = Tooth::of(module, teeth, helix, profile_shift, face_width, quality, speed);
+        Ratio::of_si(tooth.factors(1.0).slope())
+    },
+};
+
+/// What teeth feel of pitch errors at speed whatever the force.
+pub static LOAD_OFFSET: Formula<MeshInputs<Force>> = Formula {
+    note: Note {
+        id: "tooth-load-offset",
+        title: "force that teeth feel at speed whatever the load",
+        equation: "F_o = K_1·b·s·K_3·K_α, s = v·z/100",
+        inputs: MESH_NAMES,
+        validity: VALIDITY,
+        sources: LOAD_FACTORS,
+    },
+    apply: |module, teeth, helix, profile_shift, face_width, quality, speed| {
+        let tooth = Tooth::of(module, teeth, helix, profile_shift, face_width, quality, speed);
+        Force::of_si(tooth.factors(1.0).offset())
+    },
+};
+
+/// Effective force over force below 100 N/mm, where load sharing is at its worst.
+pub static LIGHT_LOAD_FACTOR: Formula<MeshInputs<Ratio>> = Formula {
+    note: Note {
+        id: "light-load-factor",
+        title: "force that teeth feel over the force, below 100 N/mm of line load",
+        equation: "K_l = (1 + (K_1/(100 N/mm) + K_2)·s·K_3)·K_α,worst, s = v·z/100",
+        inputs: MESH_NAMES,
+        validity: "Line load up to 100 N/mm; grade 5 to 10 (finer counts as 5).",
+        sources: LOAD_FACTORS,
+    },
+    apply: |module, teeth, helix, profile_shift, face_width, quality, speed| {
+        let tooth = Tooth::of(module, teeth, helix, profile_shift, face_width, quality, speed);
+        Ratio::of_si(tooth.factors(1.0).light())
+    },
+};
+
+type FlankInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure, Ratio) -> Force;
+type RootInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure, Ratio, Ratio) -> Force;
+
+const FLANK_NAMES: &[(&str, &str)] = &[
+    ("m_n", "module"),
+    ("z", "teeth"),
+    ("β", "helix"),
+    ("x", "profile-shift"),
+    ("b", "face-width"),
+    ("σ_Hlim", "contact-limit"),
+    ("K_Hβ", "face-load-factor"),
+];
+const ROOT_NAMES: &[(&str, &str)] = &[
+    ("m_n", "module"),
+    ("z", "teeth"),
+    ("β", "helix"),
+    ("x", "profile-shift"),
+    ("b", "face-width"),
+    ("σ_Flim", "bending-limit"),
+    ("K_Hβ", "face-load-factor"),
+    ("Y_M", "reversal-factor"),
+];
+const FLANK_EQUATION: &str = "E_H = (σ_Hlim·Z_L·Z_v·Z_R)²·d·b/((Z_B·Z_H·Z_E·Z_ε·Z_β)²·K_Hβ)";
+const ROOT_EQUATION: &str = "E_F = 2·σ_Flim·Y_δ·Y_X·Y_M·b·m_n/(Y_F·Y_S·Y_β·K_Fβ)";
+const FLANK_VALIDITY: &str = "Life factor 1, so 5·10⁷ cycles; greased steel teeth, Z_L·Z_v·Z_R = 0.92; Z_β = 1/√cos β (2008 correction). Safety 1.";
+const ROOT_VALIDITY: &str =
+    "Life factor 1, so 3·10⁶ cycles; solid body under the root; Y_β = 1 − ε_β·β/120° (2006 edition). Safety 1.";
+const FLANK_SOURCES: &[Source] =
+    &[Source::memory("ISO 6336-2:2006 with the 2008 correction of Z_β"), Source::derived("rack as the limit u → ∞")];
+const ROOT_SOURCES: &[Source] = &[Source::memory("ISO 6336-3:2006"), Source::derived("rack as the limit z → ∞")];
+
+/// A mesh at no speed; what its teeth bear at the knee does not depend on grade or speed.
+fn still(module: Length, teeth: Ratio, helix: Angle, profile_shift: Ratio, face_width: Length) -> Tooth {
+    Tooth::of(module, teeth, helix, profile_shift, face_width, Ratio::of_si(5.0), Velocity::of_si(0.0))
+}
+
+macro_rules! flank_endurance {
+    ($name:ident, $id:literal, $title:literal, $on_pinion:literal, $doc:literal) => {
+        #[doc = $doc]
+        pub static $name: Formula<FlankInputs> = Formula {
+            note: Note {
+                id: $id,
+                title: $title,
+                equation: FLANK_EQUATION,
+                inputs: FLANK_NAMES,
+                validity: FLANK_VALIDITY,
+                sources: FLANK_SOURCES,
+            },
+            apply: |module, teeth, helix, profile_shift, face_width, limit, face| {
+                let tooth = still(module, teeth, helix, profile_shift, face_width);
+                Force::of_si(tooth.flank_endurance($on_pinion, limit) / face.si())
+            },
+        };
+    };
+}
+
+flank_endurance!(
+    PINION_FLANK_ENDURANCE,
+    "pinion-flank-endurance",
+    "force felt that the pinion flanks bear at the knee of their life line",
+    true,
+    "What pinion flanks bear 5·10⁷ times, dynamic and sharing factor inside the load."
+);
+flank_endurance!(
+    RACK_FLANK_ENDURANCE,
+    "rack-flank-endurance",
+    "force felt that the rack flanks bear at the knee of their life line",
+    false,
+    "What rack flanks bear 5·10⁷ times, dynamic and sharing factor inside the load."
+);
+
+macro_rules! root_endurance {
+    ($name:ident, $id:literal, $title:literal, $on_pinion:literal, $doc:literal) => {
+        #[doc = $doc]
+        pub static $name: Formula<RootInputs> = Formula {
+            note: Note {
+                id: $id,
+                title: $title,
+                equation: ROOT_EQUATION,
+                inputs: ROOT_NAMES,
+                validity: ROOT_VALIDITY,
+                sources: ROOT_SOURCES,
+            },
+            apply: |module, teeth, helix, profile_shift, face_width, limit, face, reversal| {
+                let tooth = still(module, teeth, helix, profile_shift, face_width);
+                Force::of_si(tooth.root_endurance(&tooth.form($on_pinion), limit, reversal) / tooth.root_face(face))
+            },
+        };
+    };
+}
+
+root_endurance!(
+    PINION_ROOT_ENDURANCE,
+    "pinion-root-endurance",
+    "force felt that the pinion roots bear at the knee of their life line",
+    true,
+    "What pinion roots bear 3·10⁶ times, dynamic and sharing factor inside the load."
+);
+root_endurance!(
+    RACK_ROOT_ENDURANCE,
+    "rack-root-endurance",
+    "force felt that the rack roots bear at the knee of their life line",
+    false,
+    "What rack roots bear 3·10⁶ times, dynamic and sharing factor inside the load."
+);
+
+/// What teeth feel of a force: the line of [`LOAD_SLOPE`], [`LOAD_OFFSET`] and [`LIGHT_LOAD_FACTOR`], in SI units.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Felt {
+    slope: f64,
+    offset: f64,
+    light: f64,
+    /// Force at 100 N/mm of line load.
+    light_force: f64,
+}
+
+impl Felt {
+    pub(super) fn of(slope: Ratio, offset: Force, light: Ratio, face_width: Length) -> Felt {
+        // what one of them lacks, all lack
+        let known = 0.0 * (slope.si() + offset.si() + light.si() + face_width.si());
+        Felt {
+            slope: slope.si() + known,
+            offset: offset.si(),
+            light: light.si() + known,
+            light_force: LEAST_LINE_LOAD * 1e3 * face_width.si(),
+        }
+    }
+
+    /// What is felt of a force; never falling.
+    #[inline]
+    pub(super) fn effective(&self, force: f64) -> f64 {
+        if force < self.light_force {
+            return force * self.light;
+        }
+        let (level, line) = (self.light_force * self.light, force * self.slope + self.offset);
+        if line < level { level } else { line }
+    }
+
+    /// The least force of which so much is felt.
+    #[inline]
+    pub(super) fn force(&self, effective: f64) -> f64 {
+        let light = effective / self.light;
+        if light <= self.light_force {
+            return light;
+        }
+        let line = (effective - self.offset) / self.slope;
+        if line < self.light_force { self.light_force } else { line }
+    }
+}

@@ -1,0 +1,297 @@
+//! Load spectrum of teeth: the one force that, met at every pass, does the damage of the whole duty.
+//!
+//! Method: Palmgren's and Miner's sum after ISO 6336-6 on the two straight log-log lines of the life factors. Each
+//! force of the duty is turned into what the teeth feel of it, with the dynamic and sharing factor of that force; the
+//! sum is turned back the same way, so that one force alone gives itself. The last line does not end but goes on, so
+//! that more force is never less damage. A flank sees only the forces of one sign, a root sees both. A pinion tooth meets the
+//! forces as the way goes; a place of the rack meets one force a pass, by zone: near the lower end that of phases
+//! that accelerate upward or forward, near the upper end of those that accelerate the other way, between them those
+//! of the cruise. Every move is taken to pass the worst place.
+//! Limits: the order of loads does not count; all at the top speed of the axis; a root that is loaded both ways has
+//! its reversal factor in what it bears.
+
+use super::endurance::Felt;
+use super::factors::{FLANK_CYCLES, FLANK_FACTORS, ROOT_CYCLES, ROOT_FACTORS};
+use crate::formula::{Formula, Note, Series};
+use crate::source::Source;
+use crate::units::{Acceleration, Force, Length, Measure, Ratio, Velocity};
+
+type PinionFn = fn(Series<Force>, Series<Ratio>, Series<Velocity>, Force, Ratio, Force, Ratio, Length) -> Force;
+type RackFn = fn(
+    Series<Force>,
+    Series<Ratio>,
+    Series<Velocity>,
+    Series<Acceleration>,
+    Series<Length>,
+    Acceleration,
+    Force,
+    Ratio,
+    Force,
+    Ratio,
+    Length,
+) -> Force;
+
+const PINION_INPUTS: &[(&str, &str)] = &[
+    ("F_k", "phase-force"),
+    ("q_k", "phase-share"),
+    ("v_k", "phase-speed"),
+    ("E", "endurance"),
+    ("κ", "tooth-load-slope"),
+    ("F_o", "tooth-load-offset"),
+    ("K_l", "light-load-factor"),
+    ("b", "face-width"),
+];
+const RACK_INPUTS: &[(&str, &str)] = &[
+    ("F_k", "phase-force"),
+    ("q_k", "phase-share"),
+    ("v_k", "phase-speed"),
+    ("a_k", "phase-acceleration"),
+    ("s_k", "phase-stroke"),
+    ("a", "acceleration"),
+    ("E", "endurance"),
+    ("κ", "tooth-load-slope"),
+    ("F_o", "tooth-load-offset"),
+    ("K_l", "light-load-factor"),
+    ("b", "face-width"),
+];
+const SOURCES: &[Source] = &[
+    Source::memory("ISO 6336-6, linear sum of damage"),
+    Source::derived("one force of equal damage; the last line goes on below the last point"),
+];
+const RACK_SOURCES: &[Source] = &[
+    Source::memory("ISO 6336-6, linear sum of damage"),
+    Source::derived("zones of the stroke; one force of equal damage; the last line goes on below the last point"),
+];
+const PINION_VALIDITY: &str = "The order of loads does not count. Below the last point the line goes on (safe). A force above the first point stands for itself. A safety that is put on the result is exact where all forces lie on one side of the knee, else good to 2 %.";
+const RACK_VALIDITY: &str = "A tooth meets one force a move; every move is taken to pass the worst place (safe). Ramps at constant acceleration from and to rest. The order of loads does not count; below the last point the line goes on (safe). A force above the first point stands for itself.";
+
+/// Force on a pinion flank that does at every turn the damage of the duty; an axis that never moves gives zero.
+pub static PINION_FLANK_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
+    note: Note {
+        id: "pinion-flank-equivalent-force",
+        title: "force on a pinion flank that does at every turn the damage of the duty",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(F_k)⁻¹ over the forces of one sign, the worse sign; w_k = q_k·|v_k|/Σ q·|v|; N = 5·10⁷·(E/f)^p, f = κ·F + F_o (K_l·F below 100 N/mm), p = 6.611 above and 16.30 below E",
+        inputs: PINION_INPUTS,
+        validity: PINION_VALIDITY,
+        sources: SOURCES,
+    },
+    apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
+        let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
+        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves: None };
+        Force::of_si(teeth.either_flank(&passes, Zone::Whole))
+    },
+};
+
+/// Force on a pinion root that does at every turn the damage of the duty; an axis that never moves gives zero.
+pub static PINION_ROOT_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
+    note: Note {
+        id: "pinion-root-equivalent-force",
+        title: "force on a pinion root that does at every turn the damage of the duty",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹; w_k = q_k·|v_k|/Σ q·|v|; N = 3·10⁶·(E/f)^p, f = κ·F + F_o (K_l·F below 100 N/mm), p = 8.738 above and 49.91 below E",
+        inputs: PINION_INPUTS,
+        validity: PINION_VALIDITY,
+        sources: SOURCES,
+    },
+    apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
+        let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
+        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves: None };
+        Force::of_si(teeth.equivalent(&passes, Zone::Whole, None))
+    },
+};
+
+/// Force on a rack flank that does at every pass the damage of the duty, at the worst place.
+pub static RACK_FLANK_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
+    note: Note {
+        id: "rack-flank-equivalent-force",
+        title: "force on a rack flank that does at every pass the damage of the duty, at the worst place",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(F_k)⁻¹ over the forces of one sign, the worst sign and zone; a_k > 0 lower end, a_k < 0 upper end: w_k = q_k·|a_k/(2·v_k)|/M; a_k = 0 between: w_k = q_k·|v_k|/((s_k − v_k²/a)·M); M = Σ q·|v|/s; N as for the pinion flank",
+        inputs: RACK_INPUTS,
+        validity: RACK_VALIDITY,
+        sources: RACK_SOURCES,
+    },
+    apply: |forces, shares, speeds, accelerations, strokes, usual, endurance, slope, offset, light, face_width| {
+        let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
+        let moves = Some(Moves { accelerations: accelerations.si(), strokes: strokes.si(), usual: usual.si() });
+        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves };
+        Force::of_si(worst_zone(|zone| teeth.either_flank(&passes, zone)))
+    },
+};
+
+/// Force on a rack root that does at every pass the damage of the duty, at the worst place.
+pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
+    note: Note {
+        id: "rack-root-equivalent-force",
+        title: "force on a rack root that does at every pass the damage of the duty, at the worst place",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹, the worst zone; a_k > 0 lower end, a_k < 0 upper end: w_k = q_k·|a_k/(2·v_k)|/M; a_k = 0 between: w_k = q_k·|v_k|/((s_k − v_k²/a)·M); M = Σ q·|v|/s; N as for the pinion root",
+        inputs: RACK_INPUTS,
+        validity: RACK_VALIDITY,
+        sources: RACK_SOURCES,
+    },
+    apply: |forces, shares, speeds, accelerations, strokes, usual, endurance, slope, offset, light, face_width| {
+        let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
+        let moves = Some(Moves { accelerations: accelerations.si(), strokes: strokes.si(), usual: usual.si() });
+        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves };
+        Force::of_si(worst_zone(|zone| teeth.equivalent(&passes, zone, None)))
+    },
+};
+
+/// A life line of two straight parts in log-log, in the force that teeth feel.
+struct LifeLine {
+    knee_cycles: f64,
+    /// Exponents of the cycles over the force above and below the knee.
+    exponents: [f64; 2],
+    /// Force over that at the knee, at the first point.
+    first: f64,
+}
+
+/// The exponent to which a force is raised when its stress, that to the power `n`, follows the life factor.
+fn exponent(few: f64, many: f64, more: f64, less: f64, stress_power: f64) -> f64 {
+    (many / few).ln() / (more / less).ln() / stress_power
+}
+
+/// Contact stress goes with the root of the force.
+static FLANK: std::sync::LazyLock<LifeLine> = std::sync::LazyLock::new(|| life_line(FLANK_CYCLES, FLANK_FACTORS, 2.0));
+/// Root stress goes with the force.
+static ROOT: std::sync::LazyLock<LifeLine> = std::sync::LazyLock::new(|| life_line(ROOT_CYCLES, ROOT_FACTORS, 1.0));
+
+fn life_line(cycles: [f64; 3], factors: [f64; 3], power: f64) -> LifeLine {
+    LifeLine {
+        knee_cycles: cycles[1],
+        exponents: [
+            exponent(cycles[0], cycles[1], factors[0], factors[1], power),
+            exponent(cycles[1], cycles[2], factors[1], factors[2], power),
+        ],
+        first: (factors[0] / factors[1]).powf(power),
+    }
+}
+
+/// Part of the stroke that is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Zone {
+    Whole,
+    LowerEnd,
+    UpperEnd,
+    Middle,
+}
+
+/// What tells moves apart.
+#[derive(Clone, Copy)]
+struct Moves<'a> {
+    accelerations: &'a [f64],
+    strokes: &'a [f64],
+    /// Acceleration of the ramps.
+    usual: f64,
+}
+
+struct Passes<'a> {
+    forces: &'a [f64],
+    shares: &'a [f64],
+    speeds: &'a [f64],
+    moves: Option<Moves<'a>>,
+}
+
+impl Passes<'_> {
+    /// What all phases count together: the way, or the moves.
+    fn all(&self) -> f64 {
+        let mut all = 0.0;
+        for (index, (share, speed)) in self.shares.iter().zip(self.speeds).enumerate() {
+            let way = share * speed.abs();
+            if way != 0.0 {
+                all += match self.moves {
+                    None => way,
+                    Some(moves) if moves.strokes[index] > 0.0 => way / moves.strokes[index],
+                    Some(_) => f64::NAN,
+                };
+            }
+        }
+        all
+    }
+
+    /// How much a phase counts in a zone. What is not known counts everywhere, and makes the sum unknown.
+    fn weight(&self, index: usize, zone: Zone) -> f64 {
+        let (share, speed) = (self.shares[index], self.speeds[index].abs());
+        let way = share * speed;
+        let Some(moves) = self.moves else { return way };
+        if way == 0.0 {
+            return 0.0;
+        }
+        let acceleration = moves.accelerations[index];
+        match zone {
+            Zone::LowerEnd if acceleration <= 0.0 => 0.0,
+            Zone::UpperEnd if acceleration >= 0.0 => 0.0,
+            Zone::LowerEnd | Zone::UpperEnd => share * acceleration.abs() / (2.0 * speed),
+            Zone::Middle | Zone::Whole if acceleration > 0.0 || acceleration < 0.0 => 0.0,
+            Zone::Middle | Zone::Whole => {
+                let length = moves.strokes[index] - speed * speed / moves.usual + 0.0 * acceleration;
+                if length > 0.0 { way / length } else { f64::NAN }
+            }
+        }
+    }
+}
+
+struct Teeth<'a> {
+    line: &'a LifeLine,
+    endurance: f64,
+    felt: Felt,
+}
+
+impl Teeth<'_> {
+    fn of(line: &LifeLine, endurance: Force, felt: Felt) -> Teeth<'_> {
+        Teeth { line, endurance: endurance.si(), felt }
+    }
+
+    /// One over the cycles that the teeth bear of what they feel.
+    #[inline]
+    fn damage(&self, felt: f64) -> f64 {
+        let over = felt / self.endurance;
+        let exponent = if over > 1.0 { self.line.exponents[0] } else { self.line.exponents[1] };
+        over.powf(exponent) / self.line.knee_cycles
+    }
+
+    /// What the teeth feel at this damage a cycle.
+    fn of_damage(&self, damage: f64) -> f64 {
+        let share = damage * self.line.knee_cycles;
+        let exponent = if share > 1.0 { self.line.exponents[0] } else { self.line.exponents[1] };
+        self.endurance * share.powf(1.0 / exponent)
+    }
+
+    /// The force of equal damage of all forces of a zone, or of those of one sign; zero where none moves.
+    fn equivalent(&self, passes: &Passes<'_>, zone: Zone, sign: Option<f64>) -> f64 {
+        let (mut damage, mut above) = (0.0, 0.0);
+        for (index, force) in passes.forces.iter().enumerate() {
+            let weight = passes.weight(index, zone);
+            if weight == 0.0 {
+                continue;
+            }
+            let counted = sign.map_or(force.abs(), |sign| sign * force);
+            if counted < 0.0 {
+                continue;
+            }
+            let felt = self.felt.effective(counted);
+            damage += weight * self.damage(felt);
+            if felt > self.endurance * self.line.first && counted > above {
+                above = counted;
+            }
+        }
+        if damage == 0.0 {
+            // nothing moves here, or no force has this sign; what the teeth bear must be known all the same
+            return 0.0 * (self.felt.effective(self.endurance) + self.felt.effective(0.0));
+        }
+        let equal = self.felt.force(self.of_damage(damage / passes.all()));
+        if above > equal { above } else { equal }
+    }
+
+    /// The worse of the two flanks.
+    fn either_flank(&self, passes: &Passes<'_>, zone: Zone) -> f64 {
+        worse(self.equivalent(passes, zone, Some(1.0)), self.equivalent(passes, zone, Some(-1.0)))
+    }
+}
+
+/// The greater; NaN if one is.
+fn worse(a: f64, b: f64) -> f64 {
+    if a > b || a.is_nan() { a } else { b }
+}
+
+fn worst_zone(of_zone: impl Fn(Zone) -> f64) -> f64 {
+    worse(of_zone(Zone::Middle), worse(of_zone(Zone::LowerEnd), of_zone(Zone::UpperEnd)))
+}
