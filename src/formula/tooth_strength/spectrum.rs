@@ -220,7 +220,7 @@ impl Passes<'_> {
             Zone::LowerEnd if acceleration <= 0.0 => 0.0,
             Zone::UpperEnd if acceleration >= 0.0 => 0.0,
             Zone::LowerEnd | Zone::UpperEnd => share * acceleration.abs() / (2.0 * speed),
-            Zone::Middle | Zone::Whole if acceleration > 0.0 || acceleration < 0.0 => 0.0,
+            Zone::Middle | Zone::Whole if acceleration != 0.0 => 0.0,
             Zone::Middle | Zone::Whole => {
                 let length = moves.strokes[index] - speed * speed / moves.usual + 0.0 * acceleration;
                 if length > 0.0 { way / length } else { f64::NAN }
