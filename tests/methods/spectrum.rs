@@ -6,6 +6,8 @@ use axiswright::formula::gear_geometry::metric_helix;
 use axiswright::formula::tooth_strength::*;
 use axiswright::units::*;
 
+/// Its name, the force it bears so often, and the force that stands for a duty.
+type Mode = (&'static str, fn(&Mesh, f64) -> f64, fn(&Mesh, &[f64], &[f64]) -> f64);
 type Quantities = (Length, Ratio, Angle, Ratio, Length);
 
 /// A mesh of module 2 mm and 20 teeth at 1 m/s, K_Hβ 1.3, grade 6.
@@ -115,7 +117,7 @@ fn equivalent_forces_do_the_damage_of_the_sum() {
     };
     for helix in [straight(), metric_helix()] {
         let mesh = Mesh::of(helix);
-        let modes: [(&str, fn(&Mesh, f64) -> f64, fn(&Mesh, &[f64], &[f64]) -> f64); 2] =
+        let modes: [Mode; 2] =
             [("flank", Mesh::flank, Mesh::flank_equivalent), ("root", Mesh::root, Mesh::root_equivalent)];
         for (what, bears, equivalent) in modes {
             for _ in 0..12 {
