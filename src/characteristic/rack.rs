@@ -59,6 +59,10 @@ characteristics! {
     PINION_ROOT_STATIC_FORCE: Force, "pinion-root-static-force", "F_F1,0", "kN", "tooth force that the pinion roots bear seldom";
     RACK_FLANK_STATIC_FORCE: Force, "rack-flank-static-force", "F_H2,0", "kN", "tooth force that the rack flanks bear seldom";
     RACK_ROOT_STATIC_FORCE: Force, "rack-root-static-force", "F_F2,0", "kN", "tooth force that the rack roots bear seldom";
+    PINION_FLANK_DUTY_FORCE: Force, "pinion-flank-duty-force", "F_H1,d", "N", "force on a pinion flank that does the damage of the duty, racking left out";
+    PINION_ROOT_DUTY_FORCE: Force, "pinion-root-duty-force", "F_F1,d", "N", "force on a pinion root that does the damage of the duty, racking left out";
+    RACK_FLANK_DUTY_FORCE: Force, "rack-flank-duty-force", "F_H2,d", "N", "force on a rack flank that does the damage of the duty, racking left out";
+    RACK_ROOT_DUTY_FORCE: Force, "rack-root-duty-force", "F_F2,d", "N", "force on a rack root that does the damage of the duty, racking left out";
     PINION_FLANK_EQUIVALENT_FORCE: Force, "pinion-flank-equivalent-force", "F_H1,eq", "N", "force on a pinion flank that does at every turn the damage of the duty";
     PINION_ROOT_EQUIVALENT_FORCE: Force, "pinion-root-equivalent-force", "F_F1,eq", "N", "force on a pinion root that does at every turn the damage of the duty";
     RACK_FLANK_EQUIVALENT_FORCE: Force, "rack-flank-equivalent-force", "F_H2,eq", "N", "force on a rack flank that does at every pass the damage of the duty, at the worst place";

@@ -6,8 +6,9 @@
 use super::RackDrive;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::formula::tooth_strength;
-use crate::ledger::{Ledger, Origin};
+use crate::formula::{gantry, tooth_strength};
+use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::units::Force;
 
 impl RackDrive<'_> {
     /// What flanks and roots bear, once pinion and cycles are known.
@@ -84,25 +85,38 @@ impl RackDrive<'_> {
         let rack = |endurance| {
             (forces, shares, speeds, accelerations, strokes, ch::ACCELERATION, endurance, slope, offset, light, b)
         };
+        // what two sides press against each other comes on top of every force
+        let racks = self.demand.two_sided();
+        let equal = |with: Characteristic<Force>, duty: Characteristic<Force>| if racks { duty } else { with };
         sheet.computed(
-            ch::PINION_FLANK_EQUIVALENT_FORCE,
+            equal(ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
             &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
             pinion(ch::PINION_FLANK_ENDURANCE),
         );
         sheet.computed(
-            ch::PINION_ROOT_EQUIVALENT_FORCE,
+            equal(ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
             &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
             pinion(ch::PINION_ROOT_ENDURANCE),
         );
         sheet.computed(
-            ch::RACK_FLANK_EQUIVALENT_FORCE,
+            equal(ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
             &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
             rack(ch::RACK_FLANK_ENDURANCE),
         );
         sheet.computed(
-            ch::RACK_ROOT_EQUIVALENT_FORCE,
+            equal(ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
             &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
             rack(ch::RACK_ROOT_ENDURANCE),
         );
+        if racks {
+            for (with, duty) in [
+                (ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
+                (ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
+                (ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
+                (ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
+            ] {
+                sheet.computed(with, &gantry::FORCE_SUM, (duty, ch::RACKING_FORCE));
+            }
+        }
     }
 }
