@@ -204,7 +204,12 @@ fn implausible_rows_are_remarked() {
     assert!(spoil("ball-screw", "root-diameter: 34.5 mm", "root-diameter: 40 mm").contains("root diameter"));
     assert!(spoil("nut-unit", "inertia: 25 kg·cm²", "inertia: 250 kg·cm²").contains("radius of gyration"));
     assert!(spoil("nut-unit", "stiffness: 560 N/µm", "stiffness: 56 N/µm").contains("stiffness"));
-    assert!(spoil("couplings", "kind: direct,", "kind: direct, pulley-diameter: 40 mm,").contains("no pulley"));
+    assert!(spoil("couplings", "kind: direct,", "kind: direct, belt-pitch: 8 mm,").contains("no pulley"));
+    assert!(spoil("belts", "ratio: 1.5", "ratio: 1.4").contains("whole number"));
+    assert!(spoil("belts", "belt-mass: 0.171 kg/m, ", "").contains("needs its distance"));
+    assert!(spoil("couplings", "rated-torque: 12 N·m, ", "").contains("rated torque"));
+    assert!(spoil("servo-motor", "winding-time: 30 s", "winding-time: 30 min").contains("winding"));
+    assert!(spoil("servo-motor", "brake-energy: 28 J, ", "").contains("belong together"));
     assert!(spoil("rack/", "mass-per-length: 4.1 kg/m", "mass-per-length: 8.2 kg/m").contains("mass over"));
     assert!(spoil("gearbox", "stop-torque: 600 N·m", "stop-torque: 200 N·m").contains("stop torque"));
     assert!(spoil("preload", "share: 0.08", "share: 0.3").contains("preload"));

@@ -158,6 +158,7 @@ fn every_margin_is_taken_once_and_as_agreed() {
         ("rack-root", 1.0 / 1.4),
         ("holding-brake", 0.8 / 1.3),
         ("coupling-torque", 1.0 / 1.5),
+        ("belt-pull", 1.0 / 1.5),
         ("nut-preload", 2f64.powf(-1.5)),
     ] {
         assert!((margin(id) - exact).abs() <= 0.0006, "{id}: {} against {exact}", margin(id));

@@ -68,6 +68,7 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::Voltage, "V", 1.0), (Dimension::Voltage, "kV", 1000.0),
     (Dimension::Celsius, "°C", 1.0),
     (Dimension::LineLoad, "N/mm", 1000.0), (Dimension::LineLoad, "kN/mm", 1e6),
+    (Dimension::LineLoad, "N/m", 1.0),
     (Dimension::LineLoad, "lbf/in", 175.126_835_246_476_36),
     (Dimension::Money, "", 1.0),
 ];

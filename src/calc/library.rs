@@ -7,6 +7,18 @@ use crate::formula::*;
 
 /// Every formula, filed as the source files are.
 pub(super) static FORMULAS: &[&dyn Plain] = &[
+    &belt::DRIVING_PULLEY,
+    &belt::DRIVEN_PULLEY,
+    &belt::BELT_SPAN,
+    &belt::TEETH_IN_MESH,
+    &belt::BELT_STIFFNESS,
+    &belt::BELT_PULL_LIMIT,
+    &belt::PULL_TORQUE,
+    &belt::BELT_PULL,
+    &belt::BELT_PRETENSION,
+    &belt::BELT_SHAFT_LOAD,
+    &belt::BELT_SPEED,
+    &belt::SPAN_FREQUENCY,
     &bolt::BOLT_PRELOAD,
     &bolt::TIGHTENING_TORQUE,
     &brake::HOLDING_TORQUE,
@@ -38,6 +50,8 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &cost::ENERGY_COST,
     &cost::ANNUITY,
     &cost::WHOLE_LIFE_COST,
+    &coupling::COUPLING_RESONANCE,
+    &coupling::COUPLING_FLOOR,
     &duty::MOVING_MASS,
     &duty::LOAD_SHARE,
     &duty::DRIVEN_MASS,

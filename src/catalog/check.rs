@@ -158,11 +158,55 @@ fn nut_unit(unit: &NutUnit, doubts: &mut Doubts<'_>) {
 
 fn screw_reduction(reduction: &ScrewReduction, doubts: &mut Doubts<'_>) {
     doubts.holds(reduction.kind != "direct" || reduction.ratio.si() == 1.0, "a coupling has the ratio 1");
-    doubts.holds(reduction.kind != "direct" || reduction.pulley_diameter.is_none(), "a coupling has no pulley");
     doubts.within("ratio", reduction.ratio.si(), 0.5, 5.0);
     doubts.within("efficiency", reduction.efficiency.si(), 0.85, 1.0);
-    let wind_up = reduction.rated_torque.si() / reduction.torsional_stiffness.si();
-    doubts.within("twist at rated torque, rad,", wind_up, 1e-4, 0.03);
+    if reduction.kind == "direct" {
+        doubts.holds(reduction.belt_pitch.is_none() && reduction.driving_teeth.is_none(), "a coupling has no pulley");
+        match (reduction.rated_torque, reduction.torsional_stiffness) {
+            (Some(torque), Some(stiffness)) => {
+                doubts.within("twist at rated torque, rad,", torque.si() / stiffness.si(), 1e-4, 0.03);
+            }
+            (None, _) | (_, None) => doubts.say("a coupling needs its rated torque and its torsional stiffness".into()),
+        }
+        return;
+    }
+    doubts.holds(
+        reduction.rated_torque.is_none() && reduction.torsional_stiffness.is_none(),
+        "torque and stiffness of a belt are worked out and not stated",
+    );
+    let (Some(pitch), Some(width), Some(teeth)) = (reduction.belt_pitch, reduction.belt_width, reduction.driving_teeth)
+    else {
+        return doubts.say("a belt needs its pitch, width and teeth".into());
+    };
+    let driven = teeth.si() * reduction.ratio.si();
+    doubts.holds((driven - driven.round()).abs() < 1e-6, "the pulley on the screw has no whole number of teeth");
+    doubts.within("teeth of the pulley on the motor", teeth.si(), 10.0, 80.0);
+    doubts.within("width of the belt in pitches", width.si() / pitch.si(), 1.5, 12.0);
+    let known = [
+        reduction.centre_distance.map(|distance| {
+            let reach = pitch.si() * (teeth.si() + driven) / std::f64::consts::TAU;
+            doubts.within("distance of the shafts over the sum of the pulley radii", distance.si() / reach, 1.05, 12.0);
+        }),
+        reduction.specific_stiffness.map(|specific| {
+            doubts.within("stretch at unit strain, kN a mm of width,", specific.si() / 1e6, 3.0, 100.0);
+        }),
+        reduction.pull_per_width.map(|pull| {
+            doubts.within("pull a mm of width over pitch in mm, N,", pull.si() / pitch.si() / 1e6, 1.0, 20.0);
+        }),
+        reduction.belt_mass.map(|mass| {
+            doubts.within(
+                "mass of the belt, kg/m a mm of width and pitch,",
+                mass.si() / (mm(width) * mm(pitch)),
+                2e-4,
+                2e-3,
+            );
+        }),
+        reduction
+            .belt_speed_limit
+            .map(|limit| doubts.within("highest speed of the belt, m/s,", limit.si(), 5.0, 100.0)),
+    ];
+    doubts
+        .holds(known.iter().all(Option::is_some), "a belt needs its distance, stiffness, pull, mass and highest speed");
 }
 
 fn rack(rack: &Rack, doubts: &mut Doubts<'_>) {

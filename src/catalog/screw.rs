@@ -141,12 +141,26 @@ parts! {
         efficiency: Ratio, "1", Share;
         /// Moment of inertia, at the motor.
         inertia: MomentOfInertia, "kg·cm²", Positive;
-        /// Torsional stiffness, at screw or nut.
-        torsional_stiffness: TorsionalStiffness, "kN·m/rad", Positive;
-        /// Pitch diameter of the pulley on screw or nut; left out for a coupling.
-        pulley_diameter: Option<Length>, "mm", Positive;
-        /// Rated torque, at screw or nut.
-        rated_torque: Torque, "N·m", Positive;
+        /// Torsional stiffness of a coupling; that of a belt is worked out.
+        torsional_stiffness: Option<TorsionalStiffness>, "kN·m/rad", Positive;
+        /// Rated torque of a coupling; that of a belt is worked out.
+        rated_torque: Option<Torque>, "N·m", Positive;
+        /// Pitch of a belt; this and the next seven are left out for a coupling.
+        belt_pitch: Option<Length>, "mm", Positive;
+        /// Width of a belt.
+        belt_width: Option<Length>, "mm", Positive;
+        /// Teeth of the pulley on the motor.
+        driving_teeth: Option<Ratio>, "1", Positive;
+        /// Distance of the shafts.
+        centre_distance: Option<Length>, "mm", Positive;
+        /// Force of a belt at unit strain, for each width.
+        specific_stiffness: Option<LineLoad>, "kN/mm", Positive;
+        /// Permissible pull of a belt with six teeth or more in mesh, for each width.
+        pull_per_width: Option<LineLoad>, "N/mm", Positive;
+        /// Mass of a belt, for each length.
+        belt_mass: Option<LinearMassDensity>, "kg/m", Positive;
+        /// Highest speed of a belt.
+        belt_speed_limit: Option<Velocity>, "m/s", Positive;
         /// Highest speed, at the motor.
         speed_limit: AngularVelocity, "1/min", Positive;
         /// Mass.

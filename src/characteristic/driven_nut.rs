@@ -14,6 +14,6 @@ characteristics! {
     NUT_UNIT_MASS: Mass, "nut-unit-mass", "m_u", "kg", "mass of the nut unit without the nut";
     NUT_UNIT_STIFFNESS: Stiffness, "nut-unit-stiffness", "k_u", "N/µm", "axial stiffness of the nut unit's bearing and housing";
     CLAMP_STIFFNESS: Stiffness, "clamp-stiffness", "k_c", "N/µm", "axial stiffness of the clamp at one end of a standing screw";
-    PULLEY_DIAMETER: Length, "pulley-diameter", "d_pu", "mm", "pitch diameter of the belt pulley on the nut";
+    PULLEY_DIAMETER: Length, "pulley-diameter", "d_pu", "mm", "pitch diameter of the belt pulley on screw or nut";
     WHIP_DISTANCE: Ratio, "whip-distance", "x_cr", "1", "least distance of the nut's speeds from the critical speed of the standing screw, over that speed";
 }

@@ -30,6 +30,7 @@ characteristics! {
     MOTOR_SPEED_LIMIT: AngularVelocity, "motor-speed-limit", "n_max", "1/min", "highest speed of the motor at the least supply voltage";
     ROTOR_INERTIA: MomentOfInertia, "rotor-inertia", "J_M", "kg·cm²", "inertia of the motor, with its brake if any";
     BRAKE_TORQUE: Torque, "brake-torque", "T_B", "N·m", "rated torque of the motor brake; zero without one";
+    MOTOR_RADIAL_LIMIT: Force, "motor-radial-limit", "F_WM", "N", "radial force that the shaft end of the motor bears";
     MOTOR_MASS: Mass, "motor-mass", "m_M", "kg", "mass of the motor";
     ENCODER_COUNTS: Ratio, "encoder-counts", "N_e", "1", "steps of the motor encoder in one turn";
     SUPPLY_EFFICIENCY: Ratio, "supply-efficiency", "η_s", "1", "efficiency of motor and drive electronics";

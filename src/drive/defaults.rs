@@ -71,6 +71,10 @@ pub mod parts {
     pub fn clamp_stiffness() -> Stiffness {
         Stiffness::of_si(2000e6)
     }
+    /// Pretension of each span of a belt over its largest pull.
+    pub fn pretension_share() -> Ratio {
+        Ratio::of_si(0.8)
+    }
     /// Friction of a greased mesh.
     pub fn mesh_friction() -> Ratio {
         Ratio::of_si(0.09)
@@ -293,6 +297,12 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 significant(parts::screw_yield_strength().si() / 1e6, 4),
                 "MPa",
                 "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken",
+            ),
+            (
+                "pretension-share",
+                ratio(parts::pretension_share()),
+                "1",
+                "pretension of each span of a belt over its largest pull, 0.6 to 1.0 (common practice, no source); above 0.75 both spans stay tight in an emergency stop at 1.5 times the largest torque",
             ),
         ]
     }

@@ -15,6 +15,7 @@ mod merit;
 mod motor;
 mod price;
 mod rack;
+mod reduction;
 mod rest;
 mod screw;
 mod sides;

@@ -58,6 +58,7 @@ pub fn given<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
     sheet.computed(ch::STANDSTILL_TORQUE, &site::TORQUE_AT_SITE, (ch::LISTED_STANDSTILL_TORQUE, ch::SITE_FACTOR));
     sheet.given(ch::ROTOR_INERTIA, motor.inertia, catalog);
     sheet.given(ch::BRAKE_TORQUE, motor.brake_torque.unwrap_or(Torque::of_si(0.0)), catalog);
+    sheet.given(ch::MOTOR_RADIAL_LIMIT, motor.radial_limit, catalog);
     sheet.given(ch::MOTOR_MASS, motor.mass, catalog);
     sheet.given(ch::ENCODER_COUNTS, motor.encoder_counts, catalog);
     sheet.given(ch::MOTOR_PRICE, Money(motor.price.0 + motor.drive_price.0), catalog);

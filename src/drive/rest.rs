@@ -22,6 +22,7 @@ pub enum Turn {
 /// Enters the stage; `shaft` is the inertia of what turns behind the reduction.
 #[inline(always)]
 pub fn enter<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInertia>, turn: Turn, sheet: &mut L) {
+    sheet.computed(ch::REDUCED_MASS, &brake::REDUCED_MASS, (ch::ROTATING_INERTIA, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     winding(demand, sheet);
     matching(demand, shaft, turn, sheet);
     fall(demand, sheet);
@@ -31,11 +32,13 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInert
 #[inline(always)]
 fn winding<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
+    // two sides that rack against each other load their motors in every phase
+    let torques = if demand.two_sided() { ch::PHASE_LARGEST_TORQUE } else { ch::PHASE_TORQUE }.all(count);
     sheet.computed(
         ch::WINDING_HEAT,
         &overload::WINDING_HEAT,
         (
-            ch::PHASE_TORQUE.all(count),
+            torques,
             ch::PHASE_SPEED.all(count),
             ch::PHASE_TOP_SPEED.all(count),
             ch::PHASE_ACCELERATION.all(count),
@@ -46,7 +49,7 @@ fn winding<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::WINDING_TIME,
         ),
     );
-    let standing = (ch::PHASE_TORQUE.all(count), ch::PHASE_SPEED.all(count));
+    let standing = (torques, ch::PHASE_SPEED.all(count));
     sheet.computed(ch::STANDING_TORQUE, &overload::STANDING_TORQUE, standing);
     sheet.given(ch::SHORT_TIME, defaults::short_time(), Origin::Assumed);
     sheet.computed(ch::SHORT_TIME_FACTOR, &overload::SHORT_TIME_FACTOR, (ch::SHORT_TIME, ch::FRAME_TIME));
@@ -84,7 +87,6 @@ fn fall<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         sheet.absent(ch::STOPPING_DISTANCE);
         return;
     }
-    sheet.computed(ch::REDUCED_MASS, &brake::REDUCED_MASS, (ch::ROTATING_INERTIA, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     let masses = (ch::GRAVITY_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
     sheet.computed(ch::FALL_ACCELERATION, &brake::FALL_ACCELERATION, masses);
     sheet.computed(

@@ -185,25 +185,10 @@ pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     );
 }
 
-/// Enters coupling or belt, as far as it needs no force.
+/// Enters coupling or belt, as far as it needs no force, and the efficiencies with it.
 #[inline(always)]
 pub fn reduction<L: Ledger>(reduction: &ScrewReduction, sheet: &mut L) {
-    let catalog = Origin::Catalog;
-    sheet.given(ch::REDUCTION, reduction.ratio, catalog);
-    sheet.given(ch::REDUCTION_EFFICIENCY, reduction.efficiency, catalog);
-    sheet.given(ch::REDUCTION_INERTIA, reduction.inertia, catalog);
-    sheet.given(ch::REDUCTION_STIFFNESS, reduction.torsional_stiffness, catalog);
-    sheet.given(ch::REDUCTION_TORQUE_LIMIT, reduction.rated_torque, catalog);
-    sheet.given(ch::REDUCTION_SPEED_LIMIT, reduction.speed_limit, catalog);
-    sheet.given(ch::REDUCTION_MASS, reduction.mass, catalog);
-    sheet.given(ch::BELTS, Ratio::of_si(if reduction.kind == "belt" { 1.0 } else { 0.0 }), catalog);
-    sheet.given(ch::REDUCTION_PRICE, reduction.price, catalog);
-    sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::SCREW_SPEED, ch::REDUCTION));
-    sheet.computed(
-        ch::COUPLING_LINEAR_STIFFNESS,
-        &stiffness::LINEAR_OF_TORSIONAL,
-        (ch::REDUCTION_STIFFNESS, ch::TRAVEL_PER_TURN),
-    );
+    super::reduction::given(reduction, sheet);
     sheet.computed(ch::TOTAL_EFFICIENCY, &layout::PRODUCT, (ch::SCREW_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
     sheet.computed(
         ch::TOTAL_BACK_EFFICIENCY,
@@ -214,12 +199,13 @@ pub fn reduction<L: Ledger>(reduction: &ScrewReduction, sheet: &mut L) {
 
 /// Works out what coupling or belt hands to the part that turns, whose inertia is named.
 #[inline(always)]
-pub fn shaft_torque<L: Ledger>(inertia: Characteristic<MomentOfInertia>, sheet: &mut L) {
+pub fn shaft_torque<L: Ledger>(inertia: Characteristic<MomentOfInertia>, part: &ScrewReduction, sheet: &mut L) {
     sheet.computed(
         ch::SHAFT_TORQUE,
         &layout::SHAFT_TORQUE,
         (ch::PEAK_FORCE, ch::LEAD, ch::SCREW_EFFICIENCY, ch::DRAG_TORQUE, inertia, ch::ACCELERATION),
     );
+    super::reduction::pull(super::reduction::is_belt(part), sheet);
 }
 
 /// Works out what an emergency stop does to coupling or belt.

@@ -11,12 +11,14 @@ use crate::source::Source;
 use crate::units::Measure;
 use std::marker::PhantomData;
 
+pub mod belt;
 pub mod bolt;
 pub mod brake;
 pub mod budget;
 pub mod column;
 pub mod constants;
 pub mod cost;
+pub mod coupling;
 pub mod duty;
 pub mod dynamics;
 pub mod envelope;

@@ -216,6 +216,7 @@ pub static UNITS: &[Unit] = &[
     unit(D::Celsius, "°C", 1.0, &["degC", "C"]),
     unit(D::LineLoad, "N/mm", 1e3, &[]),
     unit(D::LineLoad, "kN/mm", 1e6, &[]),
+    unit(D::LineLoad, "N/m", 1.0, &[]),
     unit(D::LineLoad, "lbf/in", LBF / INCH, &[]),
     unit(D::Money, "", 1.0, &[]),
 ];

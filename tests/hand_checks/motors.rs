@@ -70,4 +70,47 @@ pub const ROWS: &[super::Row] = &[
     ("first-mode-target mass=1200kg travel=1m", "Hz", "40.0"),
     ("first-mode-target mass=1200kg travel=11m", "Hz", "25.0"),
     ("first-mode-target mass=2500kg travel=1m", "Hz", "25.0"),
+    // belt of 8 mm, 24 and 48 teeth, 300 mm apart: 8·24/π; √(90 000 − 30.5577²)
+    ("driving-pulley pitch=8mm teeth=24", "mm", "61.115"),
+    ("driven-pulley driving-pulley=61.115mm reduction=2", "mm", "122.230"),
+    ("belt-span driving-pulley=61.115mm driven-pulley=122.23mm centre-distance=300mm", "mm", "298.440"),
+    // arcsin(0.101858) = 0.102035; 24·(π − 0.204070)/2π
+    (
+        "teeth-in-mesh driving-teeth=24 driving-pulley=61.115mm driven-pulley=122.23mm centre-distance=300mm",
+        "1",
+        "11.2205",
+    ),
+    // the smaller pulley is the driven one: 24 teeth of 48
+    (
+        "teeth-in-mesh driving-teeth=48 driving-pulley=122.23mm driven-pulley=61.115mm centre-distance=300mm",
+        "1",
+        "11.2205",
+    ),
+    // 2·600 000/0.29844·0.061115²
+    (
+        "belt-stiffness specific-stiffness=20kN/mm belt-width=30mm belt-span=298.44mm driven-pulley=122.23mm",
+        "N·m/rad",
+        "15018.3",
+    ),
+    ("belt-pull-limit pull-per-width=45N/mm belt-width=30mm", "N", "1350.0"),
+    ("pull-torque belt-pull-limit=1350N driven-pulley=122.23mm", "N·m", "82.505"),
+    ("belt-pull shaft-torque=40N·m driven-pulley=122.23mm", "N", "654.5"),
+    ("belt-pretension pretension-share=0.8 belt-pull=654.5N", "N", "523.60"),
+    ("belt-shaft-load belt-pretension=523.6N belt-span=298.44mm centre-distance=300mm", "N", "1041.8"),
+    ("belt-speed motor-speed=3000/min driving-pulley=61.115mm", "m/min", "576.00"),
+    // √(500/0.171)/0.59688
+    ("span-frequency belt-pretension=500N belt-mass=0.171kg/m belt-span=298.44mm", "Hz", "90.594"),
+    // √(15 000·(166.667 + 245.098))/2π; at twice the ratio half of it
+    (
+        "coupling-resonance reduction-stiffness=15kN·m/rad rotor-inertia=60kg·cm² load-inertia=40.8kg·cm² reduction=1",
+        "Hz",
+        "395.54",
+    ),
+    (
+        "coupling-resonance reduction-stiffness=15kN·m/rad rotor-inertia=60kg·cm² load-inertia=40.8kg·cm² reduction=2",
+        "Hz",
+        "197.77",
+    ),
+    // 12·0.1715·√(101.8e6/3500)/2π
+    ("coupling-floor total-stiffness=101.8N/µm reduced-mass=3500kg", "Hz", "55.86"),
 ];

@@ -2,6 +2,7 @@
 //! generation, or a random search for a contradiction.
 
 mod beam;
+mod belt;
 mod column;
 mod contact_lines;
 mod gain;

@@ -9,7 +9,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
-use super::{Family, Part, Size, feedback, motor, price, rest, sides};
+use super::{Family, Part, Size, feedback, motor, price, reduction, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{layout, stiffness};
@@ -65,7 +65,7 @@ impl<'a> BallScrewDrive<'a> {
         if self.demand.two_sided() {
             screw::nut_peak(sheet);
         }
-        screw::shaft_torque(ch::SCREW_INERTIA, sheet);
+        screw::shaft_torque(ch::SCREW_INERTIA, reduction, sheet);
     }
 
     fn duty<L: Ledger>(&self, sheet: &mut L) {
@@ -160,7 +160,10 @@ impl Family for BallScrewDrive<'_> {
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
             HEAT => self.heat(sheet),
-            REST => rest::enter(self.demand, ch::SCREW_INERTIA, rest::Turn::Lead, sheet),
+            REST => {
+                rest::enter(self.demand, ch::SCREW_INERTIA, rest::Turn::Lead, sheet);
+                reduction::tension(reduction::is_belt(self.picked_reduction(path)), sheet);
+            }
             _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),
         }
     }

@@ -11,7 +11,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
-use super::{Family, Part, Size, feedback, motor, price, rest};
+use super::{Family, Part, Size, feedback, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::ledger::Ledger;
@@ -96,10 +96,13 @@ impl Family for DrivenNutDrive<'_> {
             UNIT => self.unit(self.picked_unit(path), sheet),
             BELT => self.belt(self.picked_belt(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
-            DUTY => self.duty(sheet),
+            DUTY => self.duty(self.picked_belt(path), sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
-            REST => rest::enter(self.demand, ch::NUT_UNIT_INERTIA, rest::Turn::Lead, sheet),
+            REST => {
+                rest::enter(self.demand, ch::NUT_UNIT_INERTIA, rest::Turn::Lead, sheet);
+                reduction::tension(reduction::is_belt(self.picked_belt(path)), sheet);
+            }
             _ => self.feedback(path, sheet),
         }
     }

@@ -61,9 +61,6 @@ impl DrivenNutDrive<'_> {
     #[inline(always)]
     pub(super) fn belt<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
         screw::reduction(belt, sheet);
-        // what has no pulley is not known to fit, and falls
-        let pulley = belt.pulley_diameter.unwrap_or(Length::of_si(f64::NAN));
-        sheet.given(ch::PULLEY_DIAMETER, pulley, Origin::Catalog);
         let springs = (
             ch::SCREW_STIFFNESS,
             ch::NUT_STIFFNESS,
@@ -76,7 +73,7 @@ impl DrivenNutDrive<'_> {
     }
 
     #[inline(always)]
-    pub(super) fn duty<L: Ledger>(&self, sheet: &mut L) {
+    pub(super) fn duty<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
         let riding = (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::DRIVES);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_forces(sheet);
@@ -84,7 +81,7 @@ impl DrivenNutDrive<'_> {
         sides::racking(self.demand, screw::ERRORS, sheet);
         screw::nut_loads(self.demand, sheet);
         screw::nut_peak(sheet);
-        screw::shaft_torque(ch::NUT_UNIT_INERTIA, sheet);
+        screw::shaft_torque(ch::NUT_UNIT_INERTIA, belt, sheet);
         motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
         motor::holding(sheet);
     }
