@@ -27,10 +27,13 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "prefer: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 }\n",
         "axes: { x: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } }\n",
         "axes: { x: { duty: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }] } }\n",
+        "axes: { x: { moves: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }] } }\n",
+        "axes: { x: { counterbalance: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
+        "axes: { x: { cable-chain: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 16 + 6 + 4 + 34 + 5 + 5);
+    assert_eq!(keys.len(), 16 + 6 + 4 + 36 + 5 + 7 + 3 + 2 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }
@@ -70,6 +73,11 @@ fn the_guide_tells_the_defaults_that_are_used() {
     assert_eq!((defaults::CARRIAGE_STIFFNESS.value, defaults::CARRIAGE_STIFFNESS.unit), (200.0, "N/µm"));
     assert_eq!(defaults::CUTTING_SPEED_SHARE.value, 0.25, "the guide says: a quarter");
     assert_eq!((defaults::RIPPLE.value, defaults::RIPPLE.unit), (10.0, "µm"));
+    let counterbalance = GUIDE.split("`counterbalance` is told by:").nth(1).unwrap();
+    assert_eq!((defaults::COUNTERBALANCE_RIPPLE.value, defaults::COUNTERBALANCE_RIPPLE.unit), (10.0, "%"));
+    assert!(counterbalance.contains("| `ripple` | share, up to 50 % | 10 % |"));
+    assert_eq!(defaults::CABLE_CHAIN_FRICTION.value, 0.05);
+    assert!(counterbalance.contains("| `friction` | ratio, 0 to 1 | 0.05 |"));
     assert_eq!(defaults::DUTY_SHARES, [0.2, 0.5, 0.3]);
 }
 
@@ -86,6 +94,7 @@ fn the_guide_lists_every_unit() {
         ("jerk", Dimension::Jerk),
         ("force", Dimension::Force),
         ("power", Dimension::Power),
+        ("mass a length", Dimension::LinearMassDensity),
         ("frequency", Dimension::Frequency),
         ("temperature difference", Dimension::Temperature),
         ("temperature", Dimension::Celsius),

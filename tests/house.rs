@@ -20,7 +20,7 @@ const FLOORS: &[(&str, &[&str])] = &[
     ("formula", &["units", "source"]),
     ("ledger", &["units", "source", "formula", "characteristic"]),
     ("characteristic", &["units", "source", "formula", "ledger"]),
-    ("brief", &["units", "source", "yaml"]),
+    ("brief", &["units", "source", "yaml", "formula"]),
     ("catalog", &["units", "source", "yaml"]),
     ("drive", &["units", "formula", "ledger", "characteristic", "brief", "catalog"]),
     ("rule", &["units", "source", "yaml", "ledger", "characteristic"]),

@@ -3,9 +3,11 @@
 use super::FAMILIES;
 use super::defaults;
 use super::duty;
+use super::hanging::{cable_chain, counterbalance};
+use super::moves;
 use super::reader::{Reader, above_zero_to, key_below, zero_to};
-use super::types::{Axis, Counterbalance, CounterbalanceKind, CuttingDirection, Entry, Feedback};
-use crate::units::{Acceleration, Angle, Force, Jerk, Length, Measure, Ratio, Velocity, significant};
+use super::types::{Axis, CuttingDirection, DutyShare, Entry, Feedback, Move};
+use crate::units::{Acceleration, Angle, Force, Jerk, Length, Measure, Velocity, significant};
 use crate::yaml::{Node, nearest};
 
 const KEYS: &[&str] = &[
@@ -32,6 +34,7 @@ const KEYS: &[&str] = &[
     "guide-friction",
     "wiper-force",
     "counterbalance",
+    "cable-chain",
     "people-below",
     "accuracy",
     "section-accuracy",
@@ -43,6 +46,7 @@ const KEYS: &[&str] = &[
     "feedback",
     "families",
     "duty",
+    "moves",
 ];
 
 /// An axis without its place among the others; `None` when something of it is at fault.
@@ -65,6 +69,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let guide_friction = reader.or_preset(node, "guide-friction", zero_to(1.0, "1"), &defaults::GUIDE_FRICTION);
     let wiper_force = reader.or_preset(node, "wiper-force", zero_to(100.0, "kN"), &defaults::WIPER_FORCE);
     let counterbalance = counterbalance(node, inclination, reader);
+    let cable_chain = cable_chain(node, reader);
     let people_below = people_below(node, inclination, reader);
     let mut length = |key: &str| reader.get::<Length>(node, key, above_zero_to(1.0, "m"));
     let (accuracy, section_accuracy) = (length("accuracy"), length("section-accuracy"));
@@ -74,7 +79,16 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let first_mode = reader.get(node, "first-mode", above_zero_to(10.0, "kHz"));
     let feedback = feedback(node, reader);
     let families = families(node, reader);
-    let duty = duty::read(node, travel, speed, cut.force, cut.speed, reader);
+    let bounds = moves::Axis {
+        inclination,
+        travel,
+        speed,
+        acceleration,
+        jerk: jerk.map(|jerk| jerk.value),
+        cutting_force: cut.force,
+    };
+    let work = work(node, &bounds, cut.speed, reader);
+    let (duty, moves) = work?;
     Some(Axis {
         name: name.into(),
         purpose,
@@ -96,6 +110,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         guide_friction: guide_friction?,
         wiper_force: wiper_force?,
         counterbalance,
+        cable_chain,
         people_below: people_below?,
         accuracy,
         section_accuracy,
@@ -106,9 +121,28 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         first_mode,
         feedback: feedback?,
         families: families?,
-        duty: duty?,
-        duty_stated: node.get("duty").is_some(),
+        duty,
+        moves,
+        duty_stated: node.get("duty").is_some() || node.get("moves").is_some(),
     })
+}
+
+/// The work of the axis: shares of time, or moves.
+fn work(
+    axis: &Node<'_>,
+    bounds: &moves::Axis,
+    cutting_speed: Option<Entry<Velocity>>,
+    reader: &mut Reader<'_>,
+) -> Option<(Vec<DutyShare>, Vec<Move>)> {
+    let Some(node) = axis.get("moves") else {
+        let duty = duty::read(axis, bounds.travel, bounds.speed, bounds.cutting_force, cutting_speed, reader);
+        return Some((duty?, Vec::new()));
+    };
+    if axis.get("duty").is_some() {
+        let help = "keep the one that you know better; the other follows from it";
+        node.fault(reader.faults, "an axis states either `duty` or `moves`, not both", Some(help.into()));
+    }
+    Some((Vec::new(), moves::read(&node, bounds, reader)?))
 }
 
 fn direction(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Angle> {
@@ -228,27 +262,6 @@ fn cutting_speed(
         reader.assume(key, significant(value.si() * 60.0, 6), "m/min", &preset.source);
     }
     Some(Entry { value, stated: false })
-}
-
-fn counterbalance(axis: &Node<'_>, inclination: Option<Angle>, reader: &mut Reader<'_>) -> Option<Counterbalance> {
-    let node = axis.get("counterbalance")?;
-    node.only_keys(&["kind", "share"], reader.faults);
-    let kind = node.need_choice("kind", &CounterbalanceKind::WORDS, reader.faults);
-    let share = reader.need::<Ratio>(&node, "share", above_zero_to(100.0, "%"));
-    if inclination.is_some_and(|angle| angle.si() == 0.0) {
-        node.fault(reader.faults, "a horizontal axis has no weight to balance", None);
-    }
-    if kind == Some(CounterbalanceKind::Weight)
-        && let Some(node) = node.get("kind")
-    {
-        let help = "write `gas`, or leave the counterbalance out: forces are then larger than in truth";
-        node.fault(
-            reader.faults,
-            "a hanging weight is not worked out yet, for it has to be accelerated too",
-            Some(help.into()),
-        );
-    }
-    Some(Counterbalance { kind: kind?, share: share? })
 }
 
 fn people_below(axis: &Node<'_>, inclination: Option<Angle>, reader: &mut Reader<'_>) -> Option<Entry<bool>> {

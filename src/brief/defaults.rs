@@ -77,6 +77,12 @@ pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration buil
 pub const GUIDE_FRICTION: Preset = preset(0.005, "", "rolling guides with preload, seals counted apart");
 /// `wiper-force`.
 pub const WIPER_FORCE: Preset = preset(40.0, "N", "seals and wipers of four carriages");
+/// `cable-chain.friction`.
+pub const CABLE_CHAIN_FRICTION: Preset =
+    preset(0.05, "", "a chain that carries itself or rolls; take 0.3 where it glides");
+/// `counterbalance.ripple` of a gas counterbalance.
+pub const COUNTERBALANCE_RIPPLE: Preset =
+    preset(10.0, "%", "force of a gas counterbalance over the stroke, to either side; 18 % with a small reservoir");
 /// `cutting-force`, when no share of the duty has a force either.
 pub const CUTTING_FORCE: Preset = preset(0.0, "N", "the brief names no process force");
 /// Cutting speed over axis speed, for `cutting-speed`.

@@ -1,18 +1,17 @@
 //! Reading how working time is shared.
 
+use super::MOST_LINES;
 use super::defaults::{self, DUTY_SHARES, MIDDLE_SPEED_SHARE, STROKE_SHARE};
-use super::reader::{Reader, above_zero_to, key_below, zero_to};
+use super::reader::{Bounds, Reader, above_zero_to, key_below, zero_to};
 use super::types::{DutyShare, Entry};
 use crate::units::{Force, Length, Measure, Ratio, Velocity, parse, significant};
 use crate::yaml::{Faults, Node};
 
-/// Most shares with moves, and most at standstill.
-const MOST: (usize, usize) = (8, 4);
-
-/// The largest force among the shares that can be read; told nowhere, since the reading proper tells the faults.
+/// The largest force among the shares or moves that can be read; told nowhere, since the reading proper tells the faults.
 pub(super) fn largest_force(axis: &Node<'_>) -> Option<Force> {
     let mut unheard = Faults::default();
-    let shares = axis.get("duty").filter(Node::is_list)?.list(&mut unheard);
+    let lists = ["duty", "moves"].into_iter().filter_map(|key| axis.get(key)).filter(Node::is_list);
+    let shares: Vec<Node<'_>> = lists.flat_map(|list| list.list(&mut unheard)).collect();
     let forces = shares.iter().filter_map(|share| parse::<Force>(&share.get_text("force", &mut unheard)?).ok());
     let largest = forces.map(Measure::si).fold(0.0, f64::max);
     (largest > 0.0).then(|| Force::of_si(largest))
@@ -40,7 +39,9 @@ pub(super) fn read(
     }
     let shares: Vec<Line> = items.iter().map(|item| line(item, travel, speed, cutting_force, reader)).collect();
     let standing = shares.iter().filter(|line| line.stand == Some(true)).count();
-    for (count, most, what) in [(shares.len() - standing, MOST.0, "with moves"), (standing, MOST.1, "at standstill")] {
+    for (count, most, what) in
+        [(shares.len() - standing, MOST_LINES.0, "with moves"), (standing, MOST_LINES.1, "at standstill")]
+    {
         if count > most {
             node.fault(reader.faults, format!("at most {most} shares {what} are possible, not {count}"), None);
         }
@@ -90,7 +91,7 @@ fn line(
         Some(stand) => stand.flag(reader.faults),
         None => Some(false),
     };
-    let force = force(node, cutting_force, reader);
+    let force = force(node, "share", cutting_force, reader);
     let whole = match stand {
         Some(true) => standing(node, share, force, reader),
         Some(false) => moving(node, share, force, travel, axis_speed, reader),
@@ -99,16 +100,38 @@ fn line(
     Line { share, stand, whole }
 }
 
-fn force(node: &Node<'_>, cutting_force: Option<Entry<Force>>, reader: &mut Reader<'_>) -> Option<Force> {
+/// The process force of a line, which is called `what`.
+pub(super) fn force(
+    node: &Node<'_>,
+    what: &str,
+    cutting_force: Option<Entry<Force>>,
+    reader: &mut Reader<'_>,
+) -> Option<Force> {
     let Some(force_node) = node.get("force") else { return Some(Force::of_si(0.0)) };
     let force = reader.bounded::<Force>(&force_node, zero_to(1000.0, "kN"))?;
     if let Some(Entry { value: limit, stated: true }) = cutting_force
         && force.si() > limit.si() * (1.0 + 1e-9)
     {
-        let message = "the force of this share is larger than the cutting-force of the axis";
+        let message = format!("the force of this {what} is larger than the cutting-force of the axis");
         force_node.fault(reader.faults, message, Some("cutting-force is the largest force that occurs".into()));
     }
     Some(force)
+}
+
+/// A quantity that is that of the axis if left out, and never more.
+pub(super) fn no_more_than<Q: Measure>(
+    node: &Node<'_>,
+    key: &str,
+    bounds: Bounds,
+    most: Option<Q>,
+    reader: &mut Reader<'_>,
+) -> Option<Q> {
+    let Some(stated) = node.get(key) else { return most };
+    let value: Q = reader.bounded(&stated, bounds)?;
+    if most.is_some_and(|most| value.si() > most.si() * (1.0 + 1e-9)) {
+        stated.fault(reader.faults, format!("this {key} is higher than the {key} of the axis"), None);
+    }
+    Some(value)
 }
 
 fn standing(node: &Node<'_>, share: Option<Ratio>, force: Option<Force>, reader: &mut Reader<'_>) -> Option<DutyShare> {

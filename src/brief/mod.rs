@@ -8,7 +8,9 @@ mod axis;
 mod carrying;
 pub mod defaults;
 mod duty;
+mod hanging;
 mod load;
+mod moves;
 mod reader;
 mod sides;
 mod starter;
@@ -17,6 +19,9 @@ mod types;
 pub use load::{load, load_file};
 pub use starter::starter;
 pub use types::*;
+
+/// The most lines with moves, and the most at standstill, that the work of an axis may have.
+pub const MOST_LINES: (usize, usize) = (8, 4);
 
 /// The ids of the drive families a brief may name.
 pub const FAMILIES: &[&str] = &["ball-screw", "driven-nut", "straight-rack", "helical-rack", "twin-pinion"];

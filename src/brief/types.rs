@@ -1,8 +1,9 @@
 //! What a brief holds once it is read; every quantity typed, every default marked.
 
+use crate::formula::s_curve::Profile;
 use crate::units::{
-    Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, Mass, Measure, Money, Power, Ratio,
-    TemperatureInterval, Time, TorsionalStiffness, Velocity, Voltage,
+    Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, LinearMassDensity, Mass, Measure, Money,
+    Power, Ratio, TemperatureInterval, Time, TorsionalStiffness, Velocity, Voltage,
 };
 
 /// A value together with who set it.
@@ -142,6 +143,17 @@ pub struct Counterbalance {
     pub kind: CounterbalanceKind,
     /// The share of the weight that it carries.
     pub share: Ratio,
+    /// How far the force of a gas counterbalance varies over the stroke, to either side of its mean; 0 of a weight.
+    pub ripple: Entry<Ratio>,
+}
+
+/// The cable chain that runs along with an axis.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CableChain {
+    /// Mass of chain and cables, a length.
+    pub mass_per_metre: LinearMassDensity,
+    /// Friction coefficient between the run that moves and what it lies on.
+    pub friction: Entry<Ratio>,
 }
 
 /// The means of a counterbalance.
@@ -149,7 +161,7 @@ pub struct Counterbalance {
 pub enum CounterbalanceKind {
     /// Gas cylinders; they add no moved mass.
     Gas,
-    /// A counterweight; it moves as well.
+    /// A counterweight on a rope; it is accelerated as well.
     Weight,
 }
 
@@ -236,6 +248,8 @@ pub struct Axis {
     pub wiper_force: Entry<Force>,
     /// What carries part of the weight.
     pub counterbalance: Option<Counterbalance>,
+    /// The cable chain.
+    pub cable_chain: Option<CableChain>,
     /// Whether people can come below a raised axis.
     pub people_below: Entry<bool>,
     /// Positioning over the full travel: A by ISO 230-2 up to 2 m, E above.
@@ -256,9 +270,11 @@ pub struct Axis {
     pub feedback: Feedback,
     /// The drive families to consider; `None` for any.
     pub families: Option<Vec<String>>,
-    /// How working time is shared.
+    /// How working time is shared; empty where moves are listed.
     pub duty: Vec<DutyShare>,
-    /// Whether the brief states the duty.
+    /// The moves of an hour; empty where shares of time are listed.
+    pub moves: Vec<Move>,
+    /// Whether the brief states duty or moves.
     pub duty_stated: bool,
 }
 
@@ -266,6 +282,11 @@ impl Axis {
     /// Whether the axis takes a cutting force.
     pub fn cuts(&self) -> bool {
         self.cutting_force.value.si() > 0.0
+    }
+
+    /// Whether the moves have a way of their own each; otherwise half of each goes either way.
+    pub fn signed_moves(&self) -> bool {
+        self.moves.iter().any(|line| line.distance.si() < 0.0)
     }
 
     /// The stroke of moves whose share states none: half the travel.
@@ -287,6 +308,32 @@ pub struct DutyShare {
     pub force: Force,
     /// The stroke of the moves; `None` for [`Axis::usual_stroke`].
     pub stroke: Option<Length>,
+}
+
+/// A move that is done so many times an hour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Move {
+    /// How far, positive upward or forward. Where no move of an axis is negative, half of each goes either way.
+    pub distance: Length,
+    /// Its highest speed.
+    pub speed: Velocity,
+    /// Its acceleration.
+    pub acceleration: Acceleration,
+    /// Its jerk.
+    pub jerk: Jerk,
+    /// The process force; 0 if the brief states none.
+    pub force: Force,
+    /// How often an hour of work; both ways together where the distances have no sign.
+    pub count_per_hour: f64,
+    /// How long the axis stands after it.
+    pub dwell: Time,
+}
+
+impl Move {
+    /// The move, segment by segment.
+    pub fn profile(&self) -> Profile {
+        Profile::new(Length::of_si(self.distance.si().abs()), self.speed, self.acceleration, self.jerk)
+    }
 }
 
 /// A rule that someone takes the responsibility to leave unmet.

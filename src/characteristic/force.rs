@@ -10,11 +10,13 @@ characteristics! {
     MOVING_MASS: Mass, "moving-mass", "m", "kg", "all mass that the axis moves";
     LOAD_SHARE: Ratio, "load-share", "x_d", "1", "share of the moving mass on the most loaded drive";
     DRIVEN_MASS: Mass, "driven-mass", "m_d", "kg", "moving mass on the most loaded drive";
+    COUNTERWEIGHT_MASS: Mass, "counterweight-mass", "m_cb", "kg", "hanging counterweight of the most loaded drive";
+    ACCELERATED_MASS: Mass, "accelerated-mass", "m_a", "kg", "all mass that the most loaded drive accelerates, with its counterweight";
     CUTTING_SHARE: Ratio, "cutting-share", "x_c", "1", "share of the cutting force on the most loaded drive";
-    DRIVE_WIPER_FORCE: Force, "drive-wiper-force", "F_w,d", "N", "drag of seals, wipers and covers on one drive";
+    DRIVE_WIPER_FORCE: Force, "drive-wiper-force", "F_w,d", "N", "drag of seals, wipers, covers and cable chain on one drive";
     DRIVE_CUTTING_FORCE: Force, "drive-cutting-force", "F_c,d", "N", "cutting force on the most loaded drive";
     FRICTION_FORCE: Force, "friction-force", "F_f", "N", "friction of guides and wipers on one drive";
-    PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive";
+    PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive, and at least the whole weight: a counterbalance may be lost";
     MEAN_FORCE: Force, "mean-force", "F_m", "N", "cubic mean force on one drive, weighted by travel";
     GRAVITY_FORCE: Force, "gravity-force", "F_g", "N", "weight along the axis on one drive, no friction credited, no counterbalance";
     MEAN_SPEED: Velocity, "mean-speed", "v_m", "m/min", "mean speed over the working time";

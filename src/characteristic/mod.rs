@@ -8,6 +8,7 @@ mod slots;
 mod accuracy;
 mod demand;
 mod driven_nut;
+mod energy;
 mod force;
 mod money;
 mod motor;
@@ -22,6 +23,7 @@ mod stiffness;
 pub use accuracy::*;
 pub use demand::*;
 pub use driven_nut::*;
+pub use energy::*;
 pub use force::*;
 pub use money::*;
 pub use motor::*;
@@ -38,7 +40,7 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 12] = [
+const SUBJECTS: [&[About]; 13] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -51,6 +53,7 @@ const SUBJECTS: [&[About]; 12] = [
     accuracy::ABOUT,
     money::ABOUT,
     sides::ABOUT,
+    energy::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

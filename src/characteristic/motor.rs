@@ -35,7 +35,7 @@ characteristics! {
     ENCODER_COUNTS: Ratio, "encoder-counts", "N_e", "1", "steps of the motor encoder in one turn";
     SUPPLY_EFFICIENCY: Ratio, "supply-efficiency", "η_s", "1", "efficiency of motor and drive electronics";
     MOTOR_SPEED: AngularVelocity, "motor-speed", "n_M", "1/min", "speed of the motor at top speed of the axis";
-    MASS_INERTIA: MomentOfInertia, "mass-inertia", "J_m", "kg·cm²", "driven mass as inertia at the motor";
+    MASS_INERTIA: MomentOfInertia, "mass-inertia", "J_m", "kg·cm²", "driven mass and its counterweight as inertia at the motor";
     LOAD_INERTIA: MomentOfInertia, "load-inertia", "J_L", "kg·cm²", "all inertia beyond the motor, at the motor";
     ROTATING_INERTIA: MomentOfInertia, "rotating-inertia", "J_rot", "kg·cm²", "all turning parts, at the motor";
     INERTIA_RATIO: Ratio, "inertia-ratio", "λ_J", "1", "load inertia over motor inertia";

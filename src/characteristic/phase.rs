@@ -5,15 +5,17 @@ use crate::ledger::{About, PhaseCharacteristic};
 use crate::units::*;
 
 phased_characteristics! {
-    after super::sides::END;
+    after super::energy::END;
 
     PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
     PHASE_DIRECTION: Ratio, "phase-direction", "σ_k", "1", "direction of motion in this phase: 1, -1, or 0 standing";
     PHASE_SPEED: Velocity, "phase-speed", "v_k", "m/min", "mean speed in this phase, positive upward or forward";
+    PHASE_RMS_SPEED: Velocity, "phase-rms-speed", "v_q,k", "m/min", "root mean square speed of the move's part that this phase belongs to";
     PHASE_TOP_SPEED: Velocity, "phase-top-speed", "v̂_k", "m/min", "top speed in this phase";
     PHASE_ACCELERATION: Acceleration, "phase-acceleration", "a_k", "m/s²", "acceleration in this phase, positive upward or forward";
     PHASE_STROKE: Length, "phase-stroke", "s_k", "mm", "stroke of the move that this phase belongs to; zero where none";
     PHASE_PROCESS_FORCE: Force, "phase-process-force", "F_p,k", "N", "cutting force in this phase, positive against upward or forward motion";
+    PHASE_BALANCE: Ratio, "phase-balance", "c_k", "1", "share of the weight that the counterbalance carries in this phase";
     PHASE_DRIVE_PROCESS_FORCE: Force, "phase-drive-process-force", "F_pd,k", "N", "cutting force on the most loaded drive in this phase";
     PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
     PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";

@@ -37,7 +37,9 @@ pub struct AxisDefaults {
 /// The defaults of an axis.
 pub fn for_axis(axis: &Axis) -> AxisDefaults {
     let strokes = axis.duty.iter().filter(|line| !line.stand).map(|line| line.stroke.unwrap_or(axis.usual_stroke()));
-    let usual_stroke = strokes.fold(axis.travel, |least, stroke| if stroke < least { stroke } else { least });
+    let distances = axis.moves.iter().map(|line| Length::of_si(line.distance.si().abs()));
+    let usual_stroke =
+        strokes.chain(distances).fold(axis.travel, |least, stroke| if stroke < least { stroke } else { least });
     AxisDefaults {
         usual_stroke,
         bracket_stiffness: Stiffness::of_si(800e6),

@@ -10,6 +10,7 @@ mod cautions;
 pub mod defaults;
 mod demand;
 mod driven_nut;
+mod energy;
 mod feedback;
 mod merit;
 mod motor;

@@ -82,7 +82,11 @@ pub fn inertias<L: Ledger>(shaft: Characteristic<MomentOfInertia>, sheet: &mut L
         &inertia::ROTATING_INERTIA,
         (ch::ROTOR_INERTIA, ch::REDUCTION_INERTIA, shaft, ch::REDUCTION),
     );
-    sheet.computed(ch::MASS_INERTIA, &inertia::MASS_INERTIA, (ch::DRIVEN_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+    sheet.computed(
+        ch::MASS_INERTIA,
+        &inertia::MASS_INERTIA,
+        (ch::ACCELERATED_MASS, ch::TRAVEL_PER_TURN, ch::REDUCTION),
+    );
     sheet.computed(
         ch::LOAD_INERTIA,
         &inertia::LOAD_INERTIA,
@@ -156,7 +160,7 @@ pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     sheet.computed(
         ch::RMS_SPEED,
         &motor::RMS_SPEED,
-        (ch::PHASE_SPEED.all(count), ch::PHASE_SHARE.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION),
+        (ch::PHASE_RMS_SPEED.all(count), ch::PHASE_SHARE.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION),
     );
     let curve = (ch::RMS_SPEED, ch::STANDSTILL_TORQUE, ch::RATED_TORQUE, ch::RATED_SPEED);
     if weakens(sheet) {

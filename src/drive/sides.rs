@@ -56,7 +56,7 @@ pub fn share<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 pub fn motion_peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let forces = ch::PHASE_FORCE.all(demand.phases.len());
     let peak = if demand.two_sided() { ch::MOTION_PEAK_FORCE } else { ch::PEAK_FORCE };
-    sheet.computed(peak, &duty::PEAK_FORCE, (forces,));
+    sheet.computed(peak, &duty::PEAK_FORCE, (forces, ch::GRAVITY_FORCE));
 }
 
 /// Errors that rack or screw alone leave on one side, with pinion or turn.

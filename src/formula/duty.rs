@@ -15,13 +15,14 @@ const CUBIC: Source =
 
 /// All mass that an axis moves, kg.
 ///
-/// Pass the slide, what it carries, and the riding parts of all drives. Check: 500 + 200 + 12 → 712 kg.
-pub static MOVING_MASS: Formula<fn(Mass, Mass, Mass) -> Mass> = Formula {
+/// Pass the slide, what it carries, the riding parts of all drives, and what moves of a cable chain.
+/// Check: 500 + 200 + 12 + 5 → 717 kg.
+pub static MOVING_MASS: Formula<fn(Mass, Mass, Mass, Mass) -> Mass> = Formula {
     note: Note {
         id: "moving-mass",
         title: "all mass that the axis moves",
-        equation: "m = m_0 + m_c + m_r",
-        inputs: &[("m_0", "moved-mass"), ("m_c", "carried-mass"), ("m_r", "riding-mass")],
+        equation: "m = m_0 + m_c + m_r + m_ch",
+        inputs: &[("m_0", "moved-mass"), ("m_c", "carried-mass"), ("m_r", "riding-mass"), ("m_ch", "cable-chain-mass")],
         validity: "everywhere",
         sources: &[Source::derived("sum of the parts")],
     },
@@ -30,8 +31,8 @@ pub static MOVING_MASS: Formula<fn(Mass, Mass, Mass) -> Mass> = Formula {
 
 /// See [`MOVING_MASS`].
 #[inline]
-pub fn moving_mass(moved: Mass, carried: Mass, riding: Mass) -> Mass {
-    Mass::of_si(moved.si() + carried.si() + riding.si())
+pub fn moving_mass(moved: Mass, carried: Mass, riding: Mass, chain: Mass) -> Mass {
+    Mass::of_si(moved.si() + carried.si() + riding.si() + chain.si())
 }
 
 /// Share of the moving mass on the most loaded drive, 1.
@@ -173,25 +174,26 @@ pub fn gravity_force(mass: Mass, angle: Angle) -> Force {
     Force::of_si(mass.si() * GRAVITY * angle.si().sin())
 }
 
-/// Largest force of any phase without its sign, N; no phase gives zero.
+/// Largest force of any phase without its sign, and at least the weight that a lost counterbalance leaves, N.
 ///
-/// Pass the forces of all phases. Check: 3 kN, −4 kN, 1 kN → 4 kN.
-pub static PEAK_FORCE: Formula<fn(Series<Force>) -> Force> = Formula {
+/// Pass the forces of all phases and the whole weight along the axis. Check: 3 kN, −4 kN, 1 kN, 2 kN → 4 kN.
+pub static PEAK_FORCE: Formula<fn(Series<Force>, Force) -> Force> = Formula {
     note: Note {
         id: "peak-force",
-        title: "largest force of any phase",
-        equation: "F_max = max |F_k|",
-        inputs: &[("F_k", "forces")],
-        validity: "everywhere",
-        sources: &[Source::derived("definition")],
+        title: "largest force of any phase, or the weight alone",
+        equation: "F_max = max(|F_k|, F_g)",
+        inputs: &[("F_k", "forces"), ("F_g", "gravity-force")],
+        validity: "the loss of a counterbalance is taken at rest; without one the phases always hold more than the weight",
+        sources: &[Source::derived("definition"), Source::practice("loss of the counterbalance is a design case")],
     },
     apply: peak_force,
 };
 
 /// See [`PEAK_FORCE`].
 #[inline]
-pub fn peak_force(forces: Series<Force>) -> Force {
-    Force::of_si(largest(forces.si()))
+pub fn peak_force(forces: Series<Force>, weight: Force) -> Force {
+    let most = largest(forces.si());
+    Force::of_si(if most > weight.si() { most } else { weight.si() + 0.0 * most })
 }
 
 /// Largest absolute value; NaN as soon as one is.

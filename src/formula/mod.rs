@@ -15,12 +15,15 @@ pub mod belt;
 pub mod bolt;
 pub mod brake;
 pub mod budget;
+pub mod cable_chain;
 pub mod column;
 pub mod constants;
 pub mod cost;
 pub mod coupling;
+pub mod counterbalance;
 pub mod duty;
 pub mod dynamics;
+pub mod energy;
 pub mod envelope;
 pub mod gantry;
 pub mod gear_accuracy;
@@ -39,6 +42,7 @@ pub mod pricing;
 pub mod rack;
 pub mod rating;
 pub mod rolling_life;
+pub mod s_curve;
 pub mod screw;
 pub mod shaft;
 pub mod site;
@@ -74,7 +78,7 @@ pub struct Formula<F: 'static> {
 }
 
 /// The most phases that a duty may have.
-pub const MOST_PHASES: usize = 64;
+pub const MOST_PHASES: usize = 128;
 
 /// A list of quantities, one for each phase of the duty.
 #[derive(Debug, Clone, Copy)]

@@ -1,8 +1,8 @@
 //! What the brief asks of an axis, as it was understood, line by line.
 
 use super::RequirementLine;
-use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback};
-use crate::units::{Dimension, Measure, print_rounded};
+use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback, Move};
+use crate::units::{Dimension, Measure, print_rounded, significant};
 
 fn shown(value: f64, dimension: Dimension, unit: &str) -> String {
     match dimension.units().find(|known| known.name == unit) {
@@ -63,7 +63,16 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
             CounterbalanceKind::Gas => "gas",
             CounterbalanceKind::Weight => "weight",
         };
-        add("counterbalance", format!("{kind}, {}", shown(balance.share.si(), Dimension::Ratio, "%")), true);
+        let share = shown(balance.share.si(), Dimension::Ratio, "%");
+        add("counterbalance", format!("{kind}, {share}"), true);
+        if balance.kind == CounterbalanceKind::Gas {
+            let ripple = shown(balance.ripple.value.si(), Dimension::Ratio, "%");
+            add("counterbalance-ripple", format!("± {ripple}"), balance.ripple.stated);
+        }
+    }
+    if let Some(chain) = &axis.cable_chain {
+        add("cable-chain", shown(chain.mass_per_metre.si(), Dimension::LinearMassDensity, "kg/m"), true);
+        add("cable-chain-friction", format!("{}", chain.friction.value.si()), chain.friction.stated);
     }
     if axis.inclination.si() > 0.0 {
         add("people-below", if axis.people_below.value { "yes" } else { "no" }.into(), axis.people_below.stated);
@@ -96,6 +105,9 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     for line in &axis.duty {
         add("duty", duty(line, axis), axis.duty_stated);
     }
+    for line in &axis.moves {
+        add("moves", one_move(line, axis), true);
+    }
     lines
 }
 
@@ -124,6 +136,32 @@ fn duty(line: &crate::brief::DutyShare, axis: &Axis) -> String {
     );
     if line.force.si() > 0.0 {
         text.push_str(&format!(" against {}", shown(line.force.si(), Dimension::Force, "N")));
+    }
+    text
+}
+
+fn one_move(line: &Move, axis: &Axis) -> String {
+    let distance = line.distance.si();
+    let way = match (axis.signed_moves(), axis.inclination.si() > 0.0, distance > 0.0) {
+        (false, _, _) => ", half of them each way",
+        (true, true, true) => " up",
+        (true, true, false) => " down",
+        (true, false, true) => " forward",
+        (true, false, false) => " back",
+    };
+    let mut text = format!(
+        "{} an hour over {}{way}, up to {}, {} and {}",
+        significant(line.count_per_hour, 6),
+        shown(distance.abs(), Dimension::Length, "mm"),
+        shown(line.speed.si(), Dimension::Velocity, "m/min"),
+        shown(line.acceleration.si(), Dimension::Acceleration, "m/s²"),
+        shown(line.jerk.si(), Dimension::Jerk, "m/s³"),
+    );
+    if line.force.si() > 0.0 {
+        text.push_str(&format!(", against {}", shown(line.force.si(), Dimension::Force, "N")));
+    }
+    if line.dwell.si() > 0.0 {
+        text.push_str(&format!(", then standing {}", shown(line.dwell.si(), Dimension::Time, "s")));
     }
     text
 }

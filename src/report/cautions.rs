@@ -27,7 +27,8 @@ pub const CAUTIONS: &[(&str, &str)] = &[
         "counterbalance",
         "Loss of the counterbalance is a case to design for: brake and drive must hold the full weight. A gas \
          spring or cylinder keeps its pressure when the power is off. It needs a way to shut it off and to let the \
-         pressure down before work begins.",
+         pressure down before work begins. A hanging weight needs a guarded shaft, and a rope whose slackening or \
+         breaking is detected; nobody works below it.",
     ),
     (
         "rack-trapping",

@@ -93,13 +93,13 @@ struct Formula {
 
 /// What this version does not calculate.
 const NOT_CALCULATED: &[&str] = &[
-    "Jerk phases of the duty: forces and torques are those of constant acceleration; jerk enters the time of a move \
-     only.",
+    "Jerk at the peaks: means and heating follow the ramps of jerk, but the largest force and torque are those of full \
+     acceleration at full speed.",
     "Process damping, chatter and the dynamics of the cutting force: it is constant over a phase.",
     "Compliance, weight and vibration of bed, beams and guides: all stiffness here is that of the drive.",
     "Straightness, angular errors of the guides and the Abbe offsets they act on.",
     "The course of warming over time: temperatures are steady and at their worst.",
-    "The electrical network, regeneration and its limits; cable chains and their drag unless the brief counts them in.",
+    "The electrical network and what takes up the energy of braking; cable chains unless the brief states them.",
     "Safety functions, performance levels, brake wear, crashes into a rigid stop, and stopping distances but that of a load \
      that falls when power is lost.",
     "Driven nuts and racks with two pinions.",

@@ -14,7 +14,7 @@ pub struct Attributes {
     pub merit: f64,
     /// Half band that the axis adds at the tool, m.
     pub error: f64,
-    /// Complete mass of the drives, kg.
+    /// Complete mass of the drives with counterweights and cable chain, kg.
     pub mass: f64,
     /// Price to buy and fit.
     pub purchase: f64,
@@ -46,7 +46,7 @@ impl Attributes {
         Attributes {
             merit: merit.of(sheet) * (1.0 + unmet),
             error: known(sheet.read(ch::TOOL_ERROR).si()),
-            mass: known(sheet.read(ch::DRIVE_MASS).si()),
+            mass: known(sheet.read(ch::ADDED_MASS).si()),
             purchase: known(sheet.read(ch::PURCHASE_COST).si()),
             power: known(sheet.read(ch::SUPPLY_POWER).si()),
             whole_life: known(sheet.read(ch::WHOLE_LIFE_COST).si()),

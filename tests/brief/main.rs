@@ -2,5 +2,6 @@
 
 mod damage;
 mod faults;
+mod moves;
 mod texts;
 mod values;

@@ -231,7 +231,9 @@ fn the_starter_brief_reads_with_every_example_line_switched_on() {
     let brief = load("starter.yaml", &text).unwrap_or_else(|faults| panic!("{text}\n{faults}"));
     assert_eq!((brief.axes[0].drives.value, brief.waivers.len()), (2, 1));
     assert_eq!(brief.limits.gearbox_models, Some(2));
-    assert!(brief.axes[1].counterbalance.is_some());
+    assert!(brief.axes[1].counterbalance.is_some() && brief.axes[0].cable_chain.is_some());
+    assert!(brief.axes[0].duty.len() == 3 && brief.axes[0].moves.is_empty());
+    assert!(brief.axes[1].duty.is_empty() && brief.axes[1].moves.len() == 2);
 }
 
 /// Four carriages of 200 N/µm, 0.4 m off the middle: 4·2e8·0.16 N·m/rad.

@@ -81,7 +81,7 @@ const HAND: &[Row] = &[
     ("shaft-speed speed=0.5m/s travel-per-turn=10mm", "1/min", "3000.0"),
     ("geared-speed shaft-speed=300/min reduction=10", "1/min", "3000.0"),
     // masses and forces
-    ("moving-mass moved-mass=500kg carried-mass=200kg riding-mass=12kg", "kg", "712.0"),
+    ("moving-mass moved-mass=500kg carried-mass=200kg riding-mass=12kg cable-chain-mass=5kg", "kg", "717.0"),
     ("load-share moved-mass=1000kg carried-mass=500kg drives=2 carriage-reach=0.4", "1", "0.63333"),
     ("load-share moved-mass=1000kg carried-mass=500kg drives=1 carriage-reach=0.4", "1", "1.0"),
     ("load-share moved-mass=0 carried-mass=0 drives=2 carriage-reach=0.4", "1", "0.5"),
@@ -91,7 +91,8 @@ const HAND: &[Row] = &[
     ("friction-force mass=600kg angle=90deg friction=0.005 wiper-force=60N", "N", "60.00"),
     ("gravity-force mass=300kg angle=90deg", "N", "2941.995"),
     ("gravity-force mass=300kg angle=30deg", "N", "1470.998"),
-    ("peak-force forces=3kN,-4kN,1kN", "N", "4000.0"),
+    ("peak-force forces=3kN,-4kN,1kN gravity-force=2kN", "N", "4000.0"),
+    ("peak-force forces=3kN,-4kN,1kN gravity-force=5kN", "N", "5000.0"),
     ("mean-force forces=2kN,1kN shares=50%,50% speeds=0.2m/s,-0.2m/s", "N", "1650.96"),
     ("mean-force forces=2kN,1kN shares=50%,50% speeds=0,0", "N", "0.0"),
     ("per-drive-force force=900N drives=2", "N", "450.0"),

@@ -209,6 +209,7 @@ fn every_caution_that_a_drive_can_need_has_a_text() {
     axis.counterbalance = Some(axiswright::brief::Counterbalance {
         kind: axiswright::brief::CounterbalanceKind::Gas,
         share: axiswright::units::parse("50 %").expect("a share"),
+        ripple: axiswright::brief::Entry { value: axiswright::units::parse("10 %").expect("a share"), stated: false },
     });
     for family in [None, Some("ball-screw"), Some("helical-rack")] {
         for id in axiswright::drive::cautions(&brief, &axis, family, true, true) {

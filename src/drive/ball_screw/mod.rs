@@ -8,6 +8,7 @@
 mod stages;
 
 use super::demand::Demand;
+use super::energy::energy;
 use super::screw::{self, GRADE, PRELOAD, SIZE};
 use super::{Family, Part, Size, feedback, motor, price, reduction, rest, sides};
 use crate::catalog::*;
@@ -91,6 +92,7 @@ impl<'a> BallScrewDrive<'a> {
                 ch::DRIVES,
             ),
         );
+        energy(self.demand, sheet);
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {

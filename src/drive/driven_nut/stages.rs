@@ -4,6 +4,7 @@ use super::DrivenNutDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
+use crate::drive::energy::energy;
 use crate::drive::{motor, price, screw, sides};
 use crate::formula::{column, layout, pricing, shaft, stiffness};
 use crate::ledger::{Ledger, Origin};
@@ -99,5 +100,6 @@ impl DrivenNutDrive<'_> {
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::SCREW_MASS, ch::RIDING_MASS, ch::DRIVES));
+        energy(self.demand, sheet);
     }
 }

@@ -9,6 +9,7 @@ mod line;
 mod strength;
 
 use super::demand::Demand;
+use super::energy::energy;
 use super::{Family, Part, Size, feedback, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -181,6 +182,7 @@ impl<'a> RackDrive<'a> {
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
+        energy(self.demand, sheet);
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {

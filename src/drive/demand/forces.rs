@@ -1,0 +1,64 @@
+//! Masses and forces of the demand, once the riding mass of a drive is known.
+//!
+//! Method: weight, friction and accelerated mass are worked out once, the force phase by phase from them. A counterbalance
+//! that is lost counts as a standing load on the structure: the peak force is never below the whole weight.
+//! Limits: those of the formulas.
+
+use super::Demand;
+use crate::characteristic as ch;
+use crate::drive::sides;
+use crate::formula::{counterbalance, duty};
+use crate::ledger::Ledger;
+
+impl Demand<'_> {
+    /// Enters masses and forces, once the riding mass is known.
+    #[inline(always)]
+    pub fn enter_forces<L: Ledger>(&self, sheet: &mut L) {
+        let count = self.phases.len();
+        sheet.computed(
+            ch::MOVING_MASS,
+            &duty::MOVING_MASS,
+            (ch::MOVED_MASS, ch::CARRIED_MASS, ch::RIDING_MASS, ch::CABLE_CHAIN_MASS),
+        );
+        sides::share(self, sheet);
+        sheet.computed(ch::DRIVEN_MASS, &duty::DRIVEN_MASS, (ch::MOVING_MASS, ch::LOAD_SHARE));
+        sheet.computed(
+            ch::FRICTION_FORCE,
+            &duty::FRICTION_FORCE,
+            (ch::DRIVEN_MASS, ch::INCLINATION, ch::GUIDE_FRICTION, ch::DRIVE_WIPER_FORCE),
+        );
+        sheet.computed(ch::GRAVITY_FORCE, &duty::GRAVITY_FORCE, (ch::DRIVEN_MASS, ch::INCLINATION));
+        sheet.computed(
+            ch::COUNTERWEIGHT_MASS,
+            &counterbalance::COUNTERWEIGHT_MASS,
+            (ch::COUNTERWEIGHT_SHARE, ch::DRIVEN_MASS, ch::INCLINATION),
+        );
+        sheet.computed(
+            ch::ACCELERATED_MASS,
+            &counterbalance::ACCELERATED_MASS,
+            (ch::DRIVEN_MASS, ch::COUNTERWEIGHT_MASS),
+        );
+        for index in 0..count {
+            sheet.computed(
+                ch::PHASE_FORCE.phase(index),
+                &counterbalance::PHASE_FORCE,
+                (
+                    ch::ACCELERATED_MASS,
+                    ch::PHASE_ACCELERATION.phase(index),
+                    ch::GRAVITY_FORCE,
+                    ch::PHASE_BALANCE.phase(index),
+                    ch::FRICTION_FORCE,
+                    ch::PHASE_DIRECTION.phase(index),
+                    ch::PHASE_DRIVE_PROCESS_FORCE.phase(index),
+                    ch::CUTTING_BOTH_WAYS,
+                ),
+            );
+        }
+        sides::motion_peak(self, sheet);
+        sheet.computed(
+            ch::MEAN_FORCE,
+            &duty::MEAN_FORCE,
+            (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)),
+        );
+    }
+}

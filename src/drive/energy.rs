@@ -1,0 +1,53 @@
+//! What a drive takes and gives back over the duty, and what it adds to the axis that carries it.
+//!
+//! Method: entered in the stage where torques, mean power and the mass of the drive are known. Limits: those of the formulas.
+
+use super::demand::Demand;
+use crate::characteristic as ch;
+use crate::formula::{cable_chain, energy};
+use crate::ledger::Ledger;
+
+/// Works out energy, regeneration, the time of the jerk in periods, and the mass that the carrier feels.
+#[inline(always)]
+pub fn energy<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
+    sheet.computed(ch::ENERGY_PER_HOUR, &energy::ENERGY_PER_HOUR, (ch::MEAN_POWER,));
+    sheet.computed(
+        ch::REGENERATED_POWER,
+        &energy::REGENERATED_POWER,
+        (
+            ch::PHASE_TORQUE.all(count),
+            ch::PHASE_SPEED.all(count),
+            ch::PHASE_SHARE.all(count),
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::DRIVES,
+            ch::SUPPLY_EFFICIENCY,
+        ),
+    );
+    sheet.computed(
+        ch::STOP_ENERGY,
+        &energy::STOP_ENERGY,
+        (
+            ch::ACCELERATED_MASS,
+            ch::SPEED,
+            ch::ROTATING_INERTIA,
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::GRAVITY_FORCE,
+            ch::COUNTERBALANCE_SHARE,
+            ch::FRICTION_FORCE,
+            ch::DRAG_TORQUE,
+            ch::TOTAL_BACK_EFFICIENCY,
+            ch::SUPPLY_EFFICIENCY,
+            ch::SLOWING_DISTANCE,
+            ch::DRIVES,
+        ),
+    );
+    sheet.computed(ch::JERK_PERIODS, &energy::JERK_PERIODS, (ch::FIRST_MODE, ch::ACCELERATION, ch::JERK));
+    sheet.computed(
+        ch::ADDED_MASS,
+        &cable_chain::ADDED_MASS,
+        (ch::DRIVE_MASS, ch::COUNTERWEIGHT_MASS, ch::DRIVES, ch::CABLE_CHAIN_MASS_PER_METRE, ch::TRAVEL),
+    );
+}
