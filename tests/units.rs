@@ -54,7 +54,7 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::Pressure, "ksi", 6_894_757.293_168_361),
     (Dimension::MomentOfInertia, "kg·m²", 1.0), (Dimension::MomentOfInertia, "kg·cm²", 0.0001),
     (Dimension::MomentOfInertia, "g·m²", 0.001), (Dimension::MomentOfInertia, "lb·in²", 2.926_396_534_292e-4),
-    (Dimension::LinearMassDensity, "kg/m", 1.0), (Dimension::LinearMassDensity, "lb/ft", 1.488_163_943_569_553_8),
+    (Dimension::LinearMassDensity, "kg/m", 1.0), (Dimension::LinearMassDensity, "g/km", 1e-6), (Dimension::LinearMassDensity, "lb/ft", 1.488_163_943_569_553_8),
     (Dimension::Frequency, "Hz", 1.0), (Dimension::Frequency, "kHz", 1000.0),
     (Dimension::Temperature, "K", 1.0), (Dimension::Temperature, "°F", 0.555_555_555_555_555_6),
     (Dimension::Stiffness, "N/µm", 1e6), (Dimension::Stiffness, "N/m", 1.0), (Dimension::Stiffness, "N/mm", 1000.0),

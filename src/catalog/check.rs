@@ -71,6 +71,11 @@ pub fn check(catalog: &Catalog) -> Vec<Remark> {
     each(catalog, &mut remarks, steel);
     each(catalog, &mut remarks, servo_motor);
     each(catalog, &mut remarks, linear_scale);
+    each(catalog, &mut remarks, |bed: &BedMaterial, doubts| {
+        doubts.within("depth of thread over the diameter", bed.thread_depth_factor.si(), 0.8, 3.0);
+    });
+    each(catalog, &mut remarks, |_: &Lubrication, _| {});
+    each(catalog, &mut remarks, |_: &Surroundings, _| {});
     each(catalog, &mut remarks, |_: &PriceBasis, _| {});
     remarks
 }

@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 15] = [
+pub static KINDS: [Kind; 18] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -70,6 +70,9 @@ pub static KINDS: [Kind; 15] = [
     kind::<Steel>(),
     kind::<ServoMotor>(),
     kind::<LinearScale>(),
+    kind::<BedMaterial>(),
+    kind::<Lubrication>(),
+    kind::<Surroundings>(),
     kind::<PriceBasis>(),
 ];
 

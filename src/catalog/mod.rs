@@ -9,6 +9,7 @@ mod check;
 mod kinds;
 mod load;
 mod motor;
+mod mounting;
 mod part;
 mod rack;
 mod reading;
@@ -18,6 +19,7 @@ pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{LinearScale, PriceBasis, ServoMotor};
+pub use mounting::{BedMaterial, Lubrication, Surroundings};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
@@ -54,6 +56,12 @@ pub struct Catalog {
     pub servo_motors: Vec<ServoMotor>,
     /// Linear scales.
     pub linear_scales: Vec<LinearScale>,
+    /// Materials of bed and beams.
+    pub bed_materials: Vec<BedMaterial>,
+    /// How kinds of drives are lubricated.
+    pub lubrications: Vec<Lubrication>,
+    /// Surroundings and what they ask.
+    pub surroundings: Vec<Surroundings>,
     /// Prices and hours that belong to no single part.
     pub prices: PriceBasis,
     /// The files that were read, as name and text, in the order they were read.
@@ -78,6 +86,9 @@ pub struct Lists {
     pub steels: Vec<Steel>,
     pub servo_motors: Vec<ServoMotor>,
     pub linear_scales: Vec<LinearScale>,
+    pub bed_materials: Vec<BedMaterial>,
+    pub lubrications: Vec<Lubrication>,
+    pub surroundings: Vec<Surroundings>,
     pub prices: Vec<PriceBasis>,
 }
 
@@ -98,6 +109,9 @@ impl Lists {
             steels: self.steels,
             servo_motors: self.servo_motors,
             linear_scales: self.linear_scales,
+            bed_materials: self.bed_materials,
+            lubrications: self.lubrications,
+            surroundings: self.surroundings,
             prices,
             files,
         }

@@ -37,6 +37,10 @@ parts! {
         fastener_price: Money, "nu", Price;
         /// Locating pins in each segment.
         pins_per_segment: u32, "count", NotNegative;
+        /// Diameter of a locating pin; pins of unknown diameter hold nothing.
+        pin_diameter: Option<Length>, "mm", Positive;
+        /// Shear stress that a pin in its bore bears.
+        pin_strength: Option<Pressure>, "MPa", Positive;
         /// Price of a metre at quality 6, hardened and ground.
         price_per_metre: Money, "nu", Price;
         /// Price of one joint with its pins.
@@ -63,6 +67,12 @@ parts! {
         joint_step: Length, "µm", Positive;
         /// Nominal length of a segment.
         segment_length: Length, "m", Positive;
+        /// Flatness of the seat and straightness of the shoulder, on a metre.
+        seat_straightness: Option<Length>, "µm", Positive;
+        /// Parallelism of the shoulder with the guide, over the whole length.
+        guide_parallelism: Option<Length>, "µm", Positive;
+        /// Squareness of the pinion axis with the rack, on 100 mm.
+        pinion_squareness: Option<Length>, "µm", Positive;
         /// Highest speed of open greased helical teeth.
         speed_limit_helical: Velocity, "m/s", Positive;
         /// Highest speed of open greased straight teeth.

@@ -65,6 +65,12 @@ parts! {
         price_factor: Ratio, "1", Positive;
         /// Factor on the nut stiffness of the screw.
         rigidity_factor: Ratio, "1", Positive;
+        /// Parallelism of screw and guide, over the travel.
+        guide_parallelism: Option<Length>, "µm", Positive;
+        /// How far bearing seats and nut seat may lie off one line.
+        seat_alignment: Option<Length>, "µm", Positive;
+        /// Squareness of the seats of nut and bearings with the screw, on 100 mm.
+        seat_squareness: Option<Length>, "µm", Positive;
     }
 
     /// A preload of the nut.

@@ -12,6 +12,7 @@ mod energy;
 mod force;
 mod money;
 mod motor;
+mod mounting;
 mod phase;
 mod rack;
 mod reduction;
@@ -27,6 +28,7 @@ pub use energy::*;
 pub use force::*;
 pub use money::*;
 pub use motor::*;
+pub use mounting::*;
 pub use phase::END as SLOTS;
 pub use phase::*;
 pub use rack::*;
@@ -40,7 +42,7 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 13] = [
+const SUBJECTS: [&[About]; 14] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -54,6 +56,7 @@ const SUBJECTS: [&[About]; 13] = [
     money::ABOUT,
     sides::ABOUT,
     energy::ABOUT,
+    mounting::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

@@ -14,6 +14,7 @@ mod energy;
 mod feedback;
 mod merit;
 mod motor;
+mod mounting;
 mod price;
 mod rack;
 mod reduction;

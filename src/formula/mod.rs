@@ -36,6 +36,7 @@ pub mod matching;
 pub mod mesh;
 pub mod motion;
 pub mod motor;
+pub mod mounting;
 pub mod moves;
 pub mod overload;
 pub mod pricing;

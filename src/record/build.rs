@@ -170,7 +170,9 @@ fn axis_record(
                 }
             }
             chosen_worked.push(worked.attributes);
-            chosen = Some(candidate_build::candidate(found.family, &worked, named));
+            let mut record = candidate_build::candidate(found.family, &worked, named);
+            record.installation = super::installation::lines(brief, wanted, parts.catalog, &worked, &record);
+            chosen = Some(record);
         }
     }
     let mut at_census = |family: &str, path: &Path| -> Option<CandidateRecord> {

@@ -18,6 +18,9 @@ pub struct CandidateRecord {
     pub worksheet: Vec<WorksheetLine>,
     /// Every rule that was judged, worst first.
     pub findings: Vec<FindingRecord>,
+    /// What fitting it asks; only for a drive that was chosen.
+    #[serde(default)]
+    pub installation: Vec<InstallationLine>,
     /// What it costs.
     pub cost: CostRecord,
     /// What is made small, for this configuration: see the machine's objective.
@@ -91,6 +94,24 @@ pub struct WorksheetLine {
     pub formula: Option<String>,
     /// Ids of the lines that went into the formula, in its order.
     pub inputs: Vec<String>,
+}
+
+/// One thing to know or to keep when a drive is fitted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct InstallationLine {
+    /// What it belongs to: two sides, rack, bed, alignment, lubrication, covers.
+    pub group: String,
+    /// What it is, in words.
+    pub item: String,
+    /// Its value in `unit`; none where words say it.
+    pub value: Option<f64>,
+    /// The unit; empty without a value.
+    pub unit: String,
+    /// What words say of it; may be empty.
+    pub words: String,
+    /// Where it comes from.
+    pub source: String,
 }
 
 /// One rule judged on one configuration.

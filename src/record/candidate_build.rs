@@ -68,7 +68,7 @@ fn finite(value: f64) -> Option<f64> {
 }
 
 /// An SI value in the unit that its characteristic is shown in.
-fn shown(slot: usize, value: f64) -> Option<f64> {
+pub fn shown(slot: usize, value: f64) -> Option<f64> {
     finite(value / characteristic::about(slot).0.display_unit().si)
 }
 
@@ -104,6 +104,7 @@ pub fn candidate(family: &str, worked: &Worked<'_>, named: &mut Named) -> Candid
         parameters: worked.sizes.iter().map(parameter).collect(),
         worksheet: worked.sheet.lines.iter().map(line).collect(),
         findings,
+        installation: Vec::new(),
         cost: cost(worked),
         merit: worked.attributes.merit,
         unmet_advice: worked.unmet_advice,

@@ -7,6 +7,7 @@
 mod build;
 mod candidate;
 mod candidate_build;
+mod installation;
 mod known;
 mod machine_build;
 mod parameters;

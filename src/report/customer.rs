@@ -25,6 +25,7 @@ pub struct Customer {
     tight: Vec<AxisNotes>,
     assumptions: Vec<Named>,
     of_method: String,
+    fitting: &'static str,
     generic: Vec<String>,
     cautions: Vec<Caution>,
 }
@@ -97,6 +98,7 @@ pub fn collect(view: &View) -> Customer {
         tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
         assumptions: assumed::left_open(view),
         of_method: assumed::of_method(view),
+        fitting: fitting(view),
         generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
         cautions: cautions(record),
     }
@@ -323,4 +325,14 @@ fn cautions(record: &DecisionRecord) -> Vec<Caution> {
         (!axes.is_empty()).then(|| Caution { axes: format!("{which} {}", words::list(&axes)), text })
     };
     ids.into_iter().filter_map(of).collect()
+}
+
+/// One plain sentence on fitting, where a drive was chosen.
+fn fitting(view: &View) -> &'static str {
+    let told = |axis: &AxisRecord| axis.chosen.as_ref().is_some_and(|drive| !drive.installation.is_empty());
+    if view.record.axes.iter().any(told) {
+        "How each drive is fitted, fastened, aligned, lubricated and covered stands in part two under “Installation”."
+    } else {
+        ""
+    }
 }

@@ -48,6 +48,16 @@ struct DriveSheet {
     budget: Vec<Line>,
     cost: Vec<Line>,
     parts: Vec<Part>,
+    installation: Vec<Fitting>,
+}
+
+/// One thing to keep when the drive is fitted.
+#[derive(Serialize)]
+struct Fitting {
+    group: String,
+    item: String,
+    value: String,
+    source: String,
 }
 
 #[derive(Serialize)]
@@ -188,6 +198,7 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         budget: budget(view, drive),
         cost: cost(view, drive),
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
+        installation: drive.installation.iter().map(|line| fitting(view, line)).collect(),
     }
 }
 
@@ -265,6 +276,16 @@ fn cost(view: &View, drive: &CandidateRecord) -> Vec<Line> {
     lines.push(line("to buy and fit, together", cost.purchase, share(cost.purchase)));
     lines.push(line("over the years of service, discounted", cost.whole_life, share(cost.whole_life)));
     lines
+}
+
+fn fitting(view: &View, line: &InstallationLine) -> Fitting {
+    let value = line.value.map(|value| match line.unit.as_str() {
+        "1" => figure::count(value.round() as u64),
+        unit => view.quantity(Some(value), unit),
+    });
+    let said = Some(line.words.clone()).filter(|words| !words.is_empty());
+    let value: Vec<String> = value.into_iter().chain(said).collect();
+    Fitting { group: line.group.clone(), item: line.item.clone(), value: value.join(", "), source: line.source.clone() }
 }
 
 fn part_line(view: &View, part: &ComponentRecord) -> Part {

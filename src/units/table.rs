@@ -190,6 +190,7 @@ pub static UNITS: &[Unit] = &[
     unit(D::MomentOfInertia, "g·m²", 1e-3, &["gm^2"]),
     unit(D::MomentOfInertia, "lb·in²", POUND * INCH * INCH, &["lbin^2"]),
     unit(D::LinearMassDensity, "kg/m", 1.0, &[]),
+    unit(D::LinearMassDensity, "g/km", 1e-6, &[]),
     unit(D::LinearMassDensity, "lb/ft", POUND / FOOT, &[]),
     unit(D::Frequency, "Hz", 1.0, &[]),
     unit(D::Frequency, "kHz", 1e3, &[]),

@@ -72,4 +72,42 @@ pub const ROWS: &[super::Row] = &[
     // 12.5 + 4/3 + 3.5·2
     ("racked-rms-torque torques=3N·m,4N·m shares=0.5,0.5 racking-torque=2N·m", "N·m", "4.5644"),
     ("racked-rms-torque torques=3N·m shares=0 racking-torque=3N·m", "N·m", "1.7321"),
+    // mounting
+    ("rack-joints segments=12", "1", "11.0"),
+    ("rack-pins segments=12 pins-per-segment=2", "1", "24.0"),
+    ("segment-fasteners segment-length=1m fastener-pitch=62.5mm", "1", "16.0"),
+    // 16·0.15·32·(0.625 − 0.075) = 42.24; and 2·π/4·0.006²·200e6 = 11.310
+    (
+        "segment-holding-force segment-fasteners=16 fastener-preload=32kN friction=0.15 tightening-factor=1.6 embedding=0.075 pins-per-segment=0 pin-diameter=0 pin-strength=200MPa",
+        "N",
+        "42240.0",
+    ),
+    (
+        "segment-holding-force segment-fasteners=16 fastener-preload=32kN friction=0.15 tightening-factor=1.6 embedding=0.075 pins-per-segment=2 pin-diameter=6mm pin-strength=200MPa",
+        "N",
+        "53550",
+    ),
+    (
+        "segment-holding-force segment-fasteners=16 fastener-preload=32kN friction=0.15 tightening-factor=1.6 embedding=0.7 pins-per-segment=0 pin-diameter=0 pin-strength=0",
+        "N",
+        "0.0",
+    ),
+    ("seat-force force=6kN helix-angle=0", "N", "6000.0"),
+    // 6000/cos 20°
+    ("seat-force force=6kN helix-angle=20deg", "N", "6385.1"),
+    ("thread-depth fastener-diameter=8mm thread-depth-factor=1.5", "mm", "12.0"),
+    // 206e9·576e-6·12.3e-6·10
+    (
+        "restrained-force section-area=576mm² rack-expansion=11.5µm/(m·K) bed-expansion=23.8µm/(m·K) temperature-swing=10K",
+        "N",
+        "14595",
+    ),
+    // 0.04e-6·39/20·2e7/10
+    (
+        "grease-per-year grease-per-distance=0.04g/km face-width=39mm grease-width=20mm service-distance=20000km service-years=10years",
+        "kg",
+        "0.156",
+    ),
+    ("relubrication-hours relubrication-distance=100km mean-speed=6m/min", "s", "1000000"),
+    ("grease-dose grease-per-diameter=0.05kg/m nominal-diameter=40mm", "kg", "0.0020"),
 ];

@@ -3,7 +3,7 @@
 use super::BallScrewDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::drive::screw;
+use crate::drive::{mounting, screw};
 use crate::formula::{column, inertia, layout, motion, pricing, rolling_life, shaft, stiffness};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -11,6 +11,7 @@ use crate::units::*;
 impl BallScrewDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         screw::size(size, &self.catalog.prices, sheet);
+        mounting::screw(self.catalog, sheet);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUTS, (ch::NUT_MASS, ch::DRIVES));
         self.demand.enter_forces(sheet);
         sheet.computed(ch::SCREW_INERTIA, &inertia::SCREW_INERTIA, (ch::NOMINAL_DIAMETER, ch::SCREW_LENGTH));

@@ -5,7 +5,7 @@ use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::drive::energy::energy;
-use crate::drive::{motor, price, screw, sides};
+use crate::drive::{motor, mounting, price, screw, sides};
 use crate::formula::{column, layout, pricing, shaft, stiffness};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -14,6 +14,7 @@ impl DrivenNutDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         let prices = &self.catalog.prices;
         screw::size(size, prices, sheet);
+        mounting::screw(self.catalog, sheet);
         sheet.given(ch::NUT_DIAMETER, size.nut_diameter, Origin::Catalog);
         // both ends are clamped, and the screw stands
         let (both, still) = (Ratio::of_si(2.0), AngularVelocity::of_si(0.0));

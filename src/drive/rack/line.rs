@@ -4,7 +4,7 @@ use super::{GradeWithSteels, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::drive::price;
+use crate::drive::{mounting, price};
 use crate::formula::{bolt, budget, gear_accuracy, gear_geometry, gearbox, inertia, mesh, motion, pricing, rack};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -47,6 +47,7 @@ impl RackDrive<'_> {
             &rack::MOUNT_STIFFNESS,
             (ch::FASTENER_STIFFNESS, ch::FASTENER_PITCH, ch::SECTION_AREA),
         );
+        mounting::rack(rack, self.catalog, sheet);
         let prices = &self.catalog.prices;
         sheet.given(ch::RACK_METRE_PRICE, rack.price_per_metre, catalog);
         sheet.given(ch::FASTENER_PRICE, rack.fastener_price, catalog);
@@ -70,6 +71,7 @@ impl RackDrive<'_> {
         let speed_limit = if self.helical { grade.speed_limit_helical } else { grade.speed_limit_straight };
         sheet.given(ch::RACK_SPEED_LIMIT, speed_limit, catalog);
         sheet.given(ch::SEGMENT_LENGTH, grade.segment_length, catalog);
+        mounting::segment(sheet);
         sheet.given(ch::PITCH_ERROR_PER_METRE, grade.pitch_error_per_metre, catalog);
         sheet.given(ch::JOINT_STEP, grade.joint_step, catalog);
         sheet.given(ch::RACK_PRICE_FACTOR, grade.price_factor, catalog);
@@ -143,6 +145,7 @@ impl RackDrive<'_> {
     pub(super) fn line<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(ch::RACK_LENGTH, &rack::RACK_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER));
         sheet.computed(ch::SEGMENTS, &rack::SEGMENTS, (ch::RACK_LENGTH, ch::SEGMENT_LENGTH));
+        mounting::line(sheet);
         sheet.computed(ch::FASTENERS, &rack::FASTENERS, (ch::SEGMENTS, ch::SEGMENT_LENGTH, ch::FASTENER_PITCH));
         sheet.computed(ch::RACK_MASS, &rack::RACK_MASS, (ch::RACK_MASS_PER_LENGTH, ch::RACK_LENGTH));
         sheet.computed(

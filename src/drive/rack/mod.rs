@@ -10,7 +10,7 @@ mod strength;
 
 use super::demand::Demand;
 use super::energy::energy;
-use super::{Family, Part, Size, feedback, motor, price, rest, sides};
+use super::{Family, Part, Size, feedback, motor, mounting, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, layout, motion, stiffness, stop};
@@ -175,6 +175,7 @@ impl<'a> RackDrive<'a> {
             (ch::SET_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
         );
         sheet.computed(ch::STOP_FORCE, &stop::STOP_FORCE, (ch::STOP_TORQUE, ch::PINION_DIAMETER));
+        mounting::stop(sheet);
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {

@@ -1,0 +1,46 @@
+//! What mounting asks: materials of the bed, lubrication, surroundings.
+
+use super::part::{Accept::*, parts};
+use crate::units::*;
+
+parts! {
+    /// A material of bed or beam that rack, bearings and nuts are screwed to.
+    BedMaterial, "bed-material", bed_materials {
+        /// Length of thread that bears, over the diameter of a fastener of class 10.9 or 12.9.
+        thread_depth_factor: Ratio, "1", Positive;
+        /// Expansion.
+        expansion: Expansion, "µm/(m·K)", Positive;
+        /// How threads are made.
+        threads: String, "text", Words;
+    }
+
+    /// How a kind of drive is lubricated.
+    Lubrication, "lubrication", lubrications {
+        /// The kind of drive.
+        of: String, "text", OneOf(&["rack", "screw"]);
+        /// Lubricant and how it gets there.
+        lubricant: String, "text", Words;
+        /// Grease for a kilometre, at the reference width; racks.
+        grease_per_distance: Option<LinearMassDensity>, "g/km", Positive;
+        /// Face width for which that is stated; racks.
+        grease_width: Option<Length>, "mm", Positive;
+        /// Highest speed at which a lubricating pinion brings grease to the teeth; racks.
+        lubricator_speed_limit: Option<Velocity>, "m/s", Positive;
+        /// Way between two lubrications; screws.
+        relubrication_distance: Option<Length>, "km", Positive;
+        /// Grease of one lubrication over the diameter of the screw; screws.
+        grease_per_diameter: Option<LinearMassDensity>, "kg/m", Positive;
+    }
+
+    /// Surroundings by the words of a brief, and what they ask of covers and lubrication.
+    Surroundings, "surroundings", surroundings {
+        /// Words that name them, with commas between.
+        words: String, "text", Words;
+        /// What covers and wipers have to be.
+        cover: String, "text", Words;
+        /// What lubrication has to be.
+        lubrication: String, "text", Words;
+        /// Interval of lubrication over that in clean air.
+        interval_share: Ratio, "1", Share;
+    }
+}
