@@ -12,6 +12,7 @@
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
+pub mod acceptance;
 pub mod brief;
 pub mod calc;
 pub mod catalog;

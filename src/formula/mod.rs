@@ -30,6 +30,7 @@ pub mod gear_accuracy;
 pub mod gear_geometry;
 pub mod gearbox;
 pub mod inertia;
+pub mod iso_230_2;
 pub mod layout;
 pub mod lead_accuracy;
 pub mod matching;

@@ -3,9 +3,10 @@
 //! Method: a fault keeps the one line of the file that it speaks of, so that it can be shown without the file.
 //! `annotate-snippets` draws it. Control characters of the file are shown escaped.
 
-use super::place::Excerpt;
+use super::place::{Excerpt, excerpt};
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 use std::fmt;
+use std::ops::Range;
 
 /// One fault in a file a user wrote.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -39,6 +40,18 @@ impl Fault {
             excerpt: None,
             label: "",
         }
+    }
+
+    /// A fault at a byte range of a text that is no YAML, such as a table.
+    pub fn in_text(
+        file: &str,
+        text: &str,
+        range: Range<usize>,
+        label: &'static str,
+        message: impl Into<String>,
+        help: Option<String>,
+    ) -> Fault {
+        Fault::of_file(file, message, help).at("", Some(excerpt(text, range)), label)
     }
 
     /// The same fault at a place of the file.

@@ -9,6 +9,7 @@ mod euler_johnson;
 mod gear_sheet;
 mod iso_1328;
 mod iso_230_2;
+mod iso_230_2_measured;
 mod iso_286;
 mod iso_54;
 mod iso_6336;

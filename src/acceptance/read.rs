@@ -1,0 +1,174 @@
+//! From the rows of a table to a measurement: what belongs together, and what is missing or doubled.
+//!
+//! Method: rows are put in order of target; targets closer than a nanometre are one. Completeness is judged only
+//! where every row could be read, so that one bad cell is not told twice. Limits: at most 64 runs a target.
+
+use super::measured::{Measurement, Stretch, Target, file_name};
+use super::table::{self, Row};
+use crate::formula::MOST_PHASES;
+use crate::units::{Length, Measure, significant};
+use crate::yaml::{Fault, Faults, read_text};
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// Targets closer than this are the same, m.
+const SAME: f64 = 1e-9;
+
+/// Reads a file; with a stretch, targets beyond the travel are faults.
+pub fn load(path: &Path, stretch: Option<Stretch<'_>>) -> Result<Measurement, Faults> {
+    let mut faults = Faults::default();
+    let name = file_name(path);
+    match read_text(path, &name, &mut faults) {
+        Some(text) => parse(&name, &text, stretch),
+        None => Err(faults),
+    }
+}
+
+/// Reads a text, told as a file of this name.
+pub fn parse(name: &str, text: &str, stretch: Option<Stretch<'_>>) -> Result<Measurement, Faults> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut faults = Faults::default();
+    let table::Rows { mut rows, complete } = table::rows(name, text, &mut faults);
+    // deviations are counted from the same point as the targets; only where the travel begins is moved to 0
+    let start = stretch.map_or(0.0, |stretch| stretch.start.si());
+    rows.iter_mut().for_each(|row| row.target -= start);
+    rows.sort_by(|a, b| a.target.total_cmp(&b.target).then(a.place.start.cmp(&b.place.start)));
+    let sorting = Sorting { name, text, start };
+    if let Some(stretch) = stretch {
+        sorting.beyond(&rows, &stretch, &mut faults);
+    }
+    let groups: Vec<&[Row]> = rows.chunk_by(|a, b| b.target - a.target <= SAME).collect();
+    for group in &groups {
+        sorting.twice(group, &mut faults);
+    }
+    let mut runs = 0;
+    if complete && faults.is_empty() {
+        runs = sorting.completeness(&groups, &mut faults);
+    }
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let direction = |group: &[Row], up: bool| {
+        let mut rows: Vec<&Row> = group.iter().filter(|row| row.up == up).collect();
+        rows.sort_by_key(|row| row.run);
+        rows.iter().map(|row| Length::of_si(row.deviation)).collect()
+    };
+    let targets = groups.iter().map(|group| Target {
+        position: Length::of_si(group[0].target),
+        up: direction(group, true),
+        down: direction(group, false),
+    });
+    Ok(Measurement { name: name.into(), text: text.into(), targets: targets.collect(), runs })
+}
+
+/// A position in mm, as messages say it.
+fn shown(position: f64) -> String {
+    format!("{} mm", significant(position * 1e3, 9))
+}
+
+fn words(up: bool) -> &'static str {
+    if up { "upward" } else { "downward" }
+}
+
+struct Sorting<'a> {
+    name: &'a str,
+    text: &'a str,
+    start: f64,
+}
+
+impl Sorting<'_> {
+    fn fault(&self, row: &Row, label: &'static str, message: String, help: Option<String>) -> Fault {
+        Fault::in_text(self.name, self.text, row.place.clone(), label, message, help)
+    }
+
+    /// The line of the file in which a row stands.
+    fn line(&self, row: &Row) -> usize {
+        self.fault(row, "", String::new(), None).line
+    }
+
+    /// The target as the file has it.
+    fn target(&self, row: &Row) -> String {
+        shown(row.target + self.start)
+    }
+
+    /// Tells targets that lie beyond the travel, each once.
+    fn beyond(&self, rows: &[Row], stretch: &Stretch<'_>, faults: &mut Faults) {
+        let travel = stretch.travel.si();
+        for group in rows.chunk_by(|a, b| b.target - a.target <= SAME) {
+            let row = &group[0];
+            if row.target >= -SAME && row.target <= travel + SAME {
+                continue;
+            }
+            let message = format!(
+                "the target {} is beyond the travel of axis `{}`, which is {} to {}",
+                self.target(row),
+                stretch.axis,
+                shown(self.start),
+                shown(self.start + travel)
+            );
+            let help = "if the axis counts from another point, name the position at which the travel begins by --start";
+            faults.push(self.fault(row, "beyond the travel", message, Some(help.into())));
+        }
+    }
+
+    /// Tells rows of a target that stand twice.
+    fn twice(&self, group: &[Row], faults: &mut Faults) {
+        let mut seen: BTreeMap<(bool, u64), &Row> = BTreeMap::new();
+        for row in group {
+            if let Some(first) = seen.get(&(row.up, row.run)) {
+                let message = format!(
+                    "run {} {} at target {} stands twice, first in line {}",
+                    row.run,
+                    words(row.up),
+                    self.target(row),
+                    self.line(first)
+                );
+                faults.push(self.fault(row, "a second time here", message, Some("keep one of the two".into())));
+            } else {
+                seen.insert((row.up, row.run), row);
+            }
+        }
+    }
+
+    /// Tells directions and runs that are missing; gives the runs that all have.
+    fn completeness(&self, groups: &[&[Row]], faults: &mut Faults) -> usize {
+        let count = |group: &[Row], up: bool| group.iter().filter(|row| row.up == up).count();
+        let mut often: BTreeMap<usize, usize> = BTreeMap::new();
+        for group in groups {
+            for up in [true, false] {
+                *often.entry(count(group, up)).or_default() += 1;
+            }
+        }
+        often.remove(&0);
+        let usual = often.iter().max_by_key(|(runs, times)| (**times, **runs)).map_or(0, |(runs, _)| *runs);
+        for group in groups {
+            for up in [true, false] {
+                let runs = count(group, up);
+                let target = self.target(&group[0]);
+                if runs == 0 {
+                    let message = format!("the target {target} was measured {} only", words(!up));
+                    let help = "every target is approached in both directions; leave out those that are not";
+                    faults.push(self.fault(&group[0], "one direction only", message, Some(help.into())));
+                } else if runs != usual {
+                    let message = format!(
+                        "the target {target} has {runs} runs {}, others have {usual}",
+                        words(up)
+                    );
+                    let help = "every target has the same number of runs in both directions";
+                    let row = group.iter().find(|row| row.up == up).unwrap_or(&group[0]);
+                    faults.push(self.fault(row, "other number of runs", message, Some(help.into())));
+                }
+            }
+        }
+        if groups.len() < 2 {
+            let message = format!("the file holds {} target, and at least 2 are needed", groups.len());
+            let help = "ISO 230-2 (from memory) asks for 5 a metre and at least 5";
+            faults.push(Fault::of_file(self.name, message, Some(help.into())));
+        }
+        if usual > MOST_PHASES {
+            let message = format!("{usual} runs are too many; at most {MOST_PHASES} are read");
+            faults.push(Fault::of_file(self.name, message, None));
+        }
+        usual
+    }
+}
