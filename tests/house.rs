@@ -66,6 +66,7 @@ const FLOORS: &[(&str, &[&str])] = &[
             "report",
         ],
     ),
+    ("acceptance", &["units", "source", "yaml", "formula", "brief", "record", "report"]),
     ("calc", &["units", "source", "formula", "ledger"]),
     ("web", &["units", "record", "report", "pipeline"]),
     (
@@ -83,6 +84,7 @@ const FLOORS: &[(&str, &[&str])] = &[
             "record",
             "report",
             "pipeline",
+            "acceptance",
             "calc",
             "web",
         ],

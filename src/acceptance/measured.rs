@@ -19,7 +19,7 @@ pub struct Target {
 pub struct Measurement {
     /// File name, without folders.
     pub name: String,
-    /// The text of the file.
+    /// The text of the file, as it was read.
     pub text: String,
     /// The targets, by position; at least two.
     pub targets: Vec<Target>,

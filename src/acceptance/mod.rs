@@ -7,10 +7,27 @@
 //! Limits: definitions from memory of the standard; whether a machine is accepted is a matter between customer and
 //! supplier.
 
+mod build;
+mod causes;
+mod chart;
+mod diagnose;
+mod diagnose_form;
+mod document;
 pub mod evaluate;
+mod fit;
+mod likeliest;
 mod measured;
+mod plan;
+mod predict;
 mod read;
+mod result;
 mod table;
+mod verdict;
+mod words;
 
+pub use build::{Parts, accept};
+pub use chart::chart;
+pub use document::markdown;
 pub use measured::{Measurement, Stretch, Target};
 pub use read::{load, parse};
+pub use result::*;

@@ -26,6 +26,7 @@ pub fn load(path: &Path, stretch: Option<Stretch<'_>>) -> Result<Measurement, Fa
 
 /// Reads a text, told as a file of this name.
 pub fn parse(name: &str, text: &str, stretch: Option<Stretch<'_>>) -> Result<Measurement, Faults> {
+    let whole = text;
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut faults = Faults::default();
     let table::Rows { mut rows, complete } = table::rows(name, text, &mut faults);
@@ -58,7 +59,7 @@ pub fn parse(name: &str, text: &str, stretch: Option<Stretch<'_>>) -> Result<Mea
         up: direction(group, true),
         down: direction(group, false),
     });
-    Ok(Measurement { name: name.into(), text: text.into(), targets: targets.collect(), runs })
+    Ok(Measurement { name: name.into(), text: whole.into(), targets: targets.collect(), runs })
 }
 
 /// A position in mm, as messages say it.
@@ -150,10 +151,7 @@ impl Sorting<'_> {
                     let help = "every target is approached in both directions; leave out those that are not";
                     faults.push(self.fault(&group[0], "one direction only", message, Some(help.into())));
                 } else if runs != usual {
-                    let message = format!(
-                        "the target {target} has {runs} runs {}, others have {usual}",
-                        words(up)
-                    );
+                    let message = format!("the target {target} has {runs} runs {}, others have {usual}", words(up));
                     let help = "every target has the same number of runs in both directions";
                     let row = group.iter().find(|row| row.up == up).unwrap_or(&group[0]);
                     faults.push(self.fault(row, "other number of runs", message, Some(help.into())));

@@ -249,7 +249,8 @@ impl Reading<'_> {
             faults.push(self.fault(cell.place.clone(), "one too many", message, Some(help.into())));
             return None;
         }
-        let target = self.cell(cells, columns, TARGET, faults).and_then(|cell| self.value(cell, &columns[TARGET], faults));
+        let target =
+            self.cell(cells, columns, TARGET, faults).and_then(|cell| self.value(cell, &columns[TARGET], faults));
         let up = self.cell(cells, columns, DIRECTION, faults).and_then(|cell| self.direction(cell, faults));
         let run = self.cell(cells, columns, RUN, faults).and_then(|cell| self.run(cell, faults));
         let deviation =

@@ -1,4 +1,4 @@
-//! Writing a decision folder whole or not at all.
+//! Writing the folder of a result whole or not at all.
 //!
 //! Method: everything is written into a temporary folder beside the target and synced; then one rename puts
 //! it in place. An earlier decision folder is first moved into the temporary folder by a rename and moved
@@ -6,13 +6,44 @@
 //! a mixture.
 //! Limits: two processes that write the same folder at once are not kept apart.
 
+use super::Failure;
 use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use thiserror::Error;
 
-/// The names that a decision folder holds.
-const OURS: [&str; 4] = ["recommendation.md", "recommendation.html", "record.json", "inputs"];
+/// What a folder of a command holds, so that an earlier one is known again and nothing else is overwritten.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Kind {
+    /// What it holds, in words: "decision".
+    pub words: &'static str,
+    /// The names in it.
+    pub holds: &'static [&'static str],
+    /// The JSON file that marks it.
+    pub mark: &'static str,
+    /// The field of that file which names its version.
+    pub field: &'static str,
+    /// What the version begins with.
+    pub version: &'static str,
+}
+
+/// The folder of `recommend`.
+pub const DECISION: Kind = Kind {
+    words: "decision",
+    holds: &["recommendation.md", "recommendation.html", "record.json", "inputs"],
+    mark: "record.json",
+    field: "record",
+    version: "axiswright/",
+};
+
+/// The folder of `accept`.
+pub const ACCEPTANCE: Kind = Kind {
+    words: "acceptance",
+    holds: &["acceptance.md", "acceptance.json", "deviation.svg"],
+    mark: "acceptance.json",
+    field: "acceptance",
+    version: "axiswright-acceptance/",
+};
 
 /// Why a decision folder cannot be written.
 #[derive(Debug, Error)]
@@ -23,11 +54,13 @@ pub enum FolderError {
         /// The target.
         path: String,
     },
-    /// The target holds something that is no earlier decision.
-    #[error("`{path}` is not empty and no earlier decision folder: it holds `{entry}`; name another folder for --out")]
+    /// The target holds something that is no earlier result of the same kind.
+    #[error("`{path}` is not empty and no earlier {kind} folder: it holds `{entry}`; name another folder for --out")]
     Foreign {
         /// The target.
         path: String,
+        /// The kind of folder.
+        kind: &'static str,
         /// What is not ours.
         entry: String,
     },
@@ -51,20 +84,28 @@ pub enum FolderError {
     },
 }
 
+/// A folder that cannot be written is the fault of who named it, unless the system broke.
+pub(super) fn refused(error: FolderError) -> Failure {
+    match error {
+        FolderError::Stranded { .. } => Failure::Ours(error.to_string()),
+        _ => Failure::Input(error.to_string()),
+    }
+}
+
 /// What stands at the target now.
 #[derive(Debug, PartialEq, Eq)]
 enum Found {
     Nothing,
     Empty,
-    EarlierDecision,
+    Earlier,
 }
 
-/// Whether a decision may be written to this folder, before anything is worked out.
-pub fn may_write(target: &Path) -> Result<(), FolderError> {
-    look(target).map(|_| ())
+/// Whether a result may be written to this folder, before anything is worked out.
+pub fn may_write(kind: &Kind, target: &Path) -> Result<(), FolderError> {
+    look(kind, target).map(|_| ())
 }
 
-fn look(target: &Path) -> Result<Found, FolderError> {
+fn look(kind: &Kind, target: &Path) -> Result<Found, FolderError> {
     let path = || target.display().to_string();
     let system = |cause| FolderError::System { path: path(), cause };
     match fs::metadata(target) {
@@ -81,26 +122,26 @@ fn look(target: &Path) -> Result<Found, FolderError> {
     if names.is_empty() {
         return Ok(Found::Empty);
     }
-    if let Some(entry) = names.iter().find(|name| !OURS.contains(&name.as_str())) {
-        return Err(FolderError::Foreign { path: path(), entry: entry.clone() });
+    if let Some(entry) = names.iter().find(|name| !kind.holds.contains(&name.as_str())) {
+        return Err(FolderError::Foreign { path: path(), kind: kind.words, entry: entry.clone() });
     }
-    if is_record(&target.join("record.json")) {
-        Ok(Found::EarlierDecision)
+    if is_marked(kind, target) {
+        Ok(Found::Earlier)
     } else {
-        Err(FolderError::Foreign { path: path(), entry: names.swap_remove(0) })
+        Err(FolderError::Foreign { path: path(), kind: kind.words, entry: names.swap_remove(0) })
     }
 }
 
-/// Whether a file is a decision record of any version.
-fn is_record(path: &Path) -> bool {
-    let text = fs::read(path).unwrap_or_default();
+/// Whether a folder holds a result of this kind, of any version.
+fn is_marked(kind: &Kind, target: &Path) -> bool {
+    let text = fs::read(target.join(kind.mark)).unwrap_or_default();
     let value: serde_json::Value = serde_json::from_slice(&text).unwrap_or_default();
-    value["record"].as_str().is_some_and(|record| record.starts_with("axiswright/"))
+    value[kind.field].as_str().is_some_and(|version| version.starts_with(kind.version))
 }
 
-/// Writes a decision folder with these files, given as path inside it and content.
-pub fn write(target: &Path, files: &[(PathBuf, String)]) -> Result<(), FolderError> {
-    let found = look(target)?;
+/// Writes a folder of this kind with these files, given as path inside it and content.
+pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, String)]) -> Result<(), FolderError> {
+    let found = look(kind, target)?;
     let system = |cause| FolderError::System { path: target.display().to_string(), cause };
     // a link to a folder stays a link
     let place =
@@ -120,7 +161,7 @@ pub fn write(target: &Path, files: &[(PathBuf, String)]) -> Result<(), FolderErr
             fs::remove_dir(&place).map_err(system)?;
             fs::rename(&fresh, &place).map_err(system)?;
         }
-        Found::EarlierDecision => {
+        Found::Earlier => {
             let earlier = workshop.path().join("earlier");
             fs::rename(&place, &earlier).map_err(system)?;
             if let Err(cause) = fs::rename(&fresh, &place) {
@@ -183,10 +224,10 @@ mod tests {
     fn a_folder_is_written_and_replaced_whole() {
         let room = tempfile::tempdir().expect("a folder");
         let target = room.path().join("a/decision");
-        write(&target, &decision("first")).expect("written");
+        write(&DECISION, &target, &decision("first")).expect("written");
         let mut second = decision("second");
         second.pop();
-        write(&target, &second).expect("replaced");
+        write(&DECISION, &target, &second).expect("replaced");
         assert_eq!(names(&target), ["recommendation.md", "record.json"], "nothing of the first is left");
         assert_eq!(fs::read_to_string(target.join("recommendation.md")).expect("text"), "second");
         assert_eq!(names(&room.path().join("a")), ["decision"], "no temporary folder is left");
@@ -197,15 +238,15 @@ mod tests {
         let room = tempfile::tempdir().expect("a folder");
         let target = room.path().join("decision");
         fs::create_dir(&target).expect("a folder");
-        write(&target, &decision("first")).expect("an empty folder is filled");
+        write(&DECISION, &target, &decision("first")).expect("an empty folder is filled");
         fs::write(target.join("my-notes.txt"), "mine").expect("a note");
-        let refused = write(&target, &decision("second")).expect_err("a note is not ours");
+        let refused = write(&DECISION, &target, &decision("second")).expect_err("a note is not ours");
         assert!(refused.to_string().contains("my-notes.txt"), "{refused}");
         assert_eq!(fs::read_to_string(target.join("recommendation.md")).expect("text"), "first");
         let other = room.path().join("other");
         fs::create_dir(&other).expect("a folder");
         fs::write(other.join("record.json"), "{\"record\": \"of a long jump\"}").expect("a file");
-        assert!(write(&other, &decision("third")).is_err(), "a record of something else");
+        assert!(write(&DECISION, &other, &decision("third")).is_err(), "a record of something else");
     }
 
     #[test]
@@ -213,9 +254,9 @@ mod tests {
         let room = tempfile::tempdir().expect("a folder");
         let target = room.path().join("decision");
         let twice = vec![("a".into(), "1".to_string()), ("a".into(), "2".to_string())];
-        assert!(write(&target, &twice).is_err(), "the same file twice");
+        assert!(write(&DECISION, &target, &twice).is_err(), "the same file twice");
         assert_eq!(names(room.path()), Vec::<String>::new());
-        fs::write(&target, "a file").expect("a file");
-        assert!(matches!(may_write(&target), Err(FolderError::NotAFolder { .. })));
+        fs::write(&DECISION, &target, "a file").expect("a file");
+        assert!(matches!(may_write(&DECISION, &target), Err(FolderError::NotAFolder { .. })));
     }
 }

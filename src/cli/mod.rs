@@ -3,8 +3,9 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `check`, `audit`, `crossover`, `accept`, `catalog import` and `serve` are not built yet.
+//! Limits: `check`, `audit`, `crossover`, `catalog import` and `serve` are not built yet.
 
+mod accept;
 mod calc;
 mod catalog;
 mod console;
@@ -51,6 +52,7 @@ struct Line {
 #[derive(Subcommand)]
 enum Command {
     Recommend(Box<recommend::Recommend>),
+    Accept(Box<accept::Accept>),
     Calc(calc::Calc),
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
@@ -61,6 +63,7 @@ impl Command {
     fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         match self {
             Command::Recommend(command) => command.run(console),
+            Command::Accept(command) => command.run(console),
             Command::Calc(command) => command.run(console),
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),

@@ -37,12 +37,12 @@ impl Recommend {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         if let Some(folder) = &self.out {
-            folder::may_write(folder).map_err(refused)?;
+            folder::may_write(&folder::DECISION, folder).map_err(folder::refused)?;
         }
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
         let record = pipeline::recommend(&inputs, self.exhaustive);
         if let Some(folder) = &self.out {
-            folder::write(folder, &self.files(&inputs, &record)?).map_err(refused)?;
+            folder::write(&folder::DECISION, folder, &self.files(&inputs, &record)?).map_err(folder::refused)?;
             console.message(&format!("written to {}", folder.display()));
         }
         if self.json {
@@ -67,13 +67,5 @@ impl Recommend {
             ("record.json".into(), super::json(record)?),
             (PathBuf::from("inputs").join(&inputs.brief.name), inputs.brief.text.clone()),
         ])
-    }
-}
-
-/// A folder that cannot be written is the fault of who named it, unless the system broke.
-fn refused(error: folder::FolderError) -> Failure {
-    match error {
-        folder::FolderError::Stranded { .. } => Failure::Ours(error.to_string()),
-        _ => Failure::Input(error.to_string()),
     }
 }

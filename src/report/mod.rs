@@ -22,9 +22,10 @@ mod view;
 mod words;
 
 pub use cautions::CAUTIONS;
+pub use figure::{change, pair, quantity, utilisation};
 pub use markup::escape;
 
-use crate::record::DecisionRecord;
+use crate::record::{CandidateRecord, DecisionRecord};
 use crate::units::UnitSystem;
 use minijinja::syntax::SyntaxConfig;
 use minijinja::value::{Serde, Value};
@@ -61,9 +62,20 @@ pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
         reviewer: reviewer::collect(&view),
         glossary: glossary::GLOSSARY,
     };
-    let text = print(&document).expect("the built-in templates print every record");
+    let text = print(&TEMPLATES, &document).expect("the built-in templates print every record");
     let text = markup::resolve(&text, glossary::explains);
     tidy(&text)
+}
+
+/// A document of another room in the manner of the report: the first template printed, every text escaped for
+/// Markdown, lines tidied.
+pub fn document(templates: &[(&'static str, &'static str)], view: &impl Serialize) -> Result<String, Error> {
+    print(templates, view).map(|text| tidy(&text))
+}
+
+/// A drive of a record in one phrase with its main sizes.
+pub fn drive_words(record: &DecisionRecord, drive: &CandidateRecord, units: UnitSystem) -> String {
+    markup::resolve(&View { record, units }.drive(drive), |_| false)
 }
 
 /// The report as one self-contained HTML page, in the units of the reader.
@@ -88,7 +100,7 @@ pub fn family_text(id: &str) -> &'static str {
     entry.map_or("", |entry| entry.text)
 }
 
-fn print(document: &Document) -> Result<String, Error> {
+fn print(templates: &[(&'static str, &'static str)], document: &impl Serialize) -> Result<String, Error> {
     let mut environment = Environment::new();
     environment.set_undefined_behavior(UndefinedBehavior::Strict);
     environment.set_syntax(SyntaxConfig::builder().trim_blocks(true).lstrip_blocks(true).build()?);
@@ -104,10 +116,11 @@ fn print(document: &Document) -> Result<String, Error> {
     environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
     environment.add_filter("span", |text: String| Value::from_safe_string(markup::span(&text)));
     environment.add_filter("sentence", |text: String| words::sentence(&text));
-    for (name, source) in TEMPLATES {
+    for (name, source) in templates {
         environment.add_template(name, source)?;
     }
-    environment.get_template("document.md")?.render(Value::from(Serde(document)))
+    let first = templates.first().map_or("", |(name, _)| name);
+    environment.get_template(first)?.render(Value::from(Serde(document)))
 }
 
 /// No blanks at line ends, one empty line before a heading and never two in a row, one line end at the end.

@@ -1,0 +1,318 @@
+//! What the deviations look like: the variance of all of them, taken apart.
+//!
+//! Method: with the same number of runs everywhere, the sum of squares of all deviations about their mean falls apart
+//! exactly into scatter of the runs, reversal, and form of the mean deviation. Each is taken further by least squares:
+//! scatter into a drift over the runs and the rest; reversal into a constant step, one that grows along the travel, and
+//! the rest; form into slope, bow, waves of the periods that the drive has, jumps between neighbouring targets, and the
+//! rest. A term of the form counts as found where its gain has a chance below 1 % of coming from the rest alone (see
+//! `fit`), the surest first. Limits: only periods that the drive is known to have are tried; causes that look alike
+//! (wrong lead and temperature, play and friction) are not told apart by these data.
+
+use super::evaluate::TargetValues;
+use super::fit::{dot, fit, likeness, log_chance, own_part};
+use super::measured::Measurement;
+use super::plan;
+use crate::units::{Length, Measure};
+use std::f64::consts::TAU;
+
+/// The chance below which a term counts as found (judgement: the usual 1 %).
+const CHANCE: f64 = 0.01;
+/// A wave must keep at least this part of what an evenly sampled one has (judgement, no source).
+const OWN_PART: f64 = 0.1;
+/// Waves more alike than this on the targets are not told apart (judgement, no source).
+const ALIKE: f64 = 0.9;
+/// Fewest targets for a wave: constant, slope and two coefficients, and two more.
+const TARGETS_FOR_WAVE: usize = 6;
+/// A jump must stand out so many times above the usual step between neighbours (judgement, no source).
+const STANDS_OUT: f64 = 3.0;
+/// Most terms of the form that are looked for.
+const MOST_TERMS: usize = 8;
+/// A rest below this part of the whole is rounding.
+const ROUNDING: f64 = 1e-18;
+
+/// A period that the drive has.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Period {
+    /// Id of the cause.
+    pub id: &'static str,
+    /// What repeats: "one turn of the screw".
+    pub words: &'static str,
+    /// Its length along the travel, m.
+    pub length: f64,
+}
+
+/// What a term of the form is.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Term {
+    /// Slope of the mean deviation, m/m.
+    Slope { slope: f64 },
+    /// A bow over the measured length; its height between the ends, m.
+    Bow { height: f64 },
+    /// A wave of a period of the drive; peak to valley, m.
+    Wave { period: usize, range: f64 },
+    /// A jump between neighbouring targets: the first of them, and its height, m.
+    Jump { after: usize, height: f64 },
+}
+
+/// Why a wave cannot be judged.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Unresolvable {
+    /// Too few targets.
+    FewTargets,
+    /// The measured length holds less than one period.
+    TooShort,
+    /// All targets stand at nearly the same place of the period.
+    SamePhase,
+    /// On these targets it looks like the wave of another period of the drive.
+    LooksLike(usize),
+}
+
+/// The variance of all deviations, taken apart; sums of squares in m².
+#[derive(Debug, Clone)]
+pub(super) struct Parts {
+    /// All of it.
+    pub whole: f64,
+    /// Number of deviations.
+    pub count: usize,
+    /// Scatter of the runs without drift.
+    pub scatter: f64,
+    /// Drift over the runs, and its height from the first run to the last, m; `None` where none stands out.
+    pub drift: Option<(f64, f64)>,
+    /// Constant reversal and its size with sign, m.
+    pub step: Option<(f64, f64)>,
+    /// Growth of the reversal along the travel, and its slope, m/m.
+    pub growth: Option<(f64, f64)>,
+    /// Reversal that changes otherwise.
+    pub reversal_rest: f64,
+    /// Terms of the form with the sum of squares each explains, surest first.
+    pub form: Vec<(Term, f64)>,
+    /// What is left of the form.
+    pub form_rest: f64,
+    /// How alike neighbouring targets are in what is left, −1 to 1; NaN where nothing is left.
+    pub rest_likeness: f64,
+    /// For each period why it cannot be judged.
+    pub unresolvable: Vec<Option<Unresolvable>>,
+}
+
+impl Parts {
+    /// The slope that was found, m/m.
+    pub fn slope(&self) -> Option<f64> {
+        self.form.iter().find_map(|(term, _)| match term {
+            Term::Slope { slope } => Some(*slope),
+            Term::Bow { .. } | Term::Wave { .. } | Term::Jump { .. } => None,
+        })
+    }
+}
+
+/// Takes the variance apart.
+pub(super) fn take_apart(measurement: &Measurement, targets: &[TargetValues], periods: &[Period]) -> Parts {
+    let runs = measurement.runs as f64;
+    let count = 2 * measurement.runs * targets.len();
+    let means: Vec<f64> = targets.iter().map(|target| target.mean.si()).collect();
+    let reversals: Vec<f64> = targets.iter().map(|target| target.reversal.si()).collect();
+    let at: Vec<f64> = targets.iter().map(|target| target.position.si()).collect();
+    let (scatter, drift) = scatter_parts(measurement, targets);
+    let grand = means.iter().sum::<f64>() / means.len() as f64;
+    let form_whole: f64 = 2.0 * runs * means.iter().map(|mean| (mean - grand).powi(2)).sum::<f64>();
+    let reversal_whole: f64 = 0.5 * runs * dot(&reversals, &reversals);
+    let whole = scatter + drift.map_or(0.0, |(part, _)| part) + form_whole + reversal_whole;
+    let (step, growth, reversal_rest) = reversal_parts(&at, &reversals, 0.5 * runs, whole);
+    let shape = Shape { at: &at, means: &means, periods, rounding: ROUNDING * whole / (2.0 * runs) };
+    let unresolvable: Vec<Option<Unresolvable>> = (0..periods.len()).map(|which| shape.unresolvable(which)).collect();
+    let (form, rest) = shape.terms(&unresolvable);
+    let form = form.into_iter().map(|(term, part)| (term, part * 2.0 * runs)).collect();
+    Parts {
+        whole,
+        count,
+        scatter,
+        drift,
+        step,
+        growth,
+        reversal_rest,
+        form,
+        form_rest: dot(&rest, &rest) * 2.0 * runs,
+        rest_likeness: dot(&rest[1..], &rest[..rest.len().saturating_sub(1)]) / dot(&rest, &rest),
+        unresolvable,
+    }
+}
+
+/// Scatter without drift, and drift with its height.
+fn scatter_parts(measurement: &Measurement, targets: &[TargetValues]) -> (f64, Option<(f64, f64)>) {
+    let runs = measurement.runs;
+    let middle = (runs as f64 - 1.0) / 2.0;
+    let (mut whole, mut along, mut lever) = (0.0, 0.0, 0.0);
+    for (target, values) in measurement.targets.iter().zip(targets) {
+        for (deviations, mean) in [(&target.up, values.mean_up), (&target.down, values.mean_down)] {
+            for (run, deviation) in deviations.iter().enumerate() {
+                let (from_mean, order) = (deviation.si() - mean.si(), run as f64 - middle);
+                whole += from_mean * from_mean;
+                along += from_mean * order;
+                lever += order * order;
+            }
+        }
+    }
+    let slope = along / lever;
+    let part = along * slope;
+    let left = (2 * targets.len() * (runs - 1)).saturating_sub(1);
+    if runs > 1 && part > ROUNDING * whole && log_chance(whole, whole - part, left, 1) < CHANCE.ln() {
+        ((whole - part).max(0.0), Some((part, slope * (runs as f64 - 1.0))))
+    } else {
+        (whole, None)
+    }
+}
+
+type Found = Option<(f64, f64)>;
+
+/// Constant step, growth along the travel, and the rest, as sums of squares with their weight.
+fn reversal_parts(at: &[f64], reversals: &[f64], weight: f64, whole: f64) -> (Found, Found, f64) {
+    let count = reversals.len();
+    let middle = at.iter().sum::<f64>() / count as f64;
+    let one = vec![1.0; count];
+    let from_middle: Vec<f64> = at.iter().map(|at| at - middle).collect();
+    let all = dot(reversals, reversals);
+    if weight * all <= ROUNDING * whole {
+        return (None, None, 0.0);
+    }
+    let constant = fit(std::slice::from_ref(&one), reversals);
+    let line = fit(&[one, from_middle], reversals);
+    let sure = |before: f64, after: f64, left: usize| log_chance(before, after, left, 1) < CHANCE.ln();
+    let grows = count > 3 && constant.rest > ROUNDING * all && sure(constant.rest, line.rest, count - 2);
+    // where the reversal grows, what is left about the line says how sure the constant part is
+    let (rest, left) = if grows { (line.rest, count - 2) } else { (constant.rest, count - 1) };
+    let step = all - constant.rest;
+    let stands = sure(rest + step, rest, left);
+    let growth = grows.then(|| (weight * (constant.rest - line.rest), line.coefficients[1]));
+    let other = weight * if stands { rest } else { rest + step };
+    (stands.then(|| (weight * step, constant.coefficients[0])), growth, other)
+}
+
+/// The mean deviation along the travel.
+struct Shape<'a> {
+    at: &'a [f64],
+    means: &'a [f64],
+    periods: &'a [Period],
+    /// Sums of squares below this are rounding.
+    rounding: f64,
+}
+
+impl Shape<'_> {
+    fn one(&self) -> Vec<f64> {
+        vec![1.0; self.at.len()]
+    }
+
+    /// Positions from −1 at the first to 1 at the last target.
+    fn reduced(&self) -> Vec<f64> {
+        let (first, last) = (self.at[0], self.at[self.at.len() - 1]);
+        self.at.iter().map(|at| (2.0 * at - first - last) / (last - first)).collect()
+    }
+
+    fn wave(&self, which: usize) -> [Vec<f64>; 2] {
+        let length = self.periods[which].length;
+        [f64::cos, f64::sin].map(|part| self.at.iter().map(|at| part(TAU * at / length)).collect())
+    }
+
+    fn jump(&self, after: usize) -> Vec<f64> {
+        (0..self.at.len()).map(|index| if index > after { 1.0 } else { 0.0 }).collect()
+    }
+
+    fn columns(&self, term: &Term) -> Vec<Vec<f64>> {
+        match term {
+            Term::Slope { .. } => vec![self.reduced()],
+            Term::Bow { .. } => vec![self.reduced().iter().map(|at| at * at).collect()],
+            Term::Wave { period, .. } => self.wave(*period).into(),
+            Term::Jump { after, .. } => vec![self.jump(*after)],
+        }
+    }
+
+    /// Why the targets cannot tell a wave, if they cannot.
+    fn unresolvable(&self, which: usize) -> Option<Unresolvable> {
+        let line = [self.one(), self.reduced()];
+        let span = self.at[self.at.len() - 1] - self.at[0];
+        if self.at.len() < TARGETS_FOR_WAVE {
+            Some(Unresolvable::FewTargets)
+        } else if self.periods[which].length > span {
+            Some(Unresolvable::TooShort)
+        } else if own_part(&line, &self.wave(which)) < OWN_PART {
+            Some(Unresolvable::SamePhase)
+        } else {
+            let alike = |other: &usize| {
+                *other != which
+                    && self.periods[*other].length <= span
+                    && likeness(&line, &self.wave(which), &self.wave(*other)) > ALIKE
+            };
+            (0..self.periods.len()).find(alike).map(Unresolvable::LooksLike)
+        }
+    }
+
+    /// The terms that stand out, surest first, with what each explains; and what is left at each target.
+    fn terms(&self, unresolvable: &[Option<Unresolvable>]) -> (Vec<(Term, f64)>, Vec<f64>) {
+        let count = self.at.len();
+        let mut open = vec![Term::Slope { slope: 0.0 }, Term::Bow { height: 0.0 }];
+        let resolvable = |period: &usize| unresolvable[*period].is_none();
+        open.extend((0..self.periods.len()).filter(resolvable).map(|period| Term::Wave { period, range: 0.0 }));
+        open.extend((0..count - 1).map(|after| Term::Jump { after, height: 0.0 }));
+        let mut columns = vec![self.one()];
+        let mut now = fit(&columns, self.means);
+        let mut found: Vec<(Term, f64, std::ops::Range<usize>)> = Vec::new();
+        while found.len() < MOST_TERMS && now.rest > self.rounding {
+            let tried = |term: &Term| {
+                let wider: Vec<Vec<f64>> = columns.iter().cloned().chain(self.columns(term)).collect();
+                let next = fit(&wider, self.means);
+                let trials = if matches!(term, Term::Jump { .. }) { count - 1 } else { 1 };
+                let left = count.saturating_sub(next.rank);
+                let chance = if next.rank == wider.len() { log_chance(now.rest, next.rest, left, trials) } else { 0.0 };
+                (chance, next, wider)
+            };
+            let best = (0..open.len()).map(|index| (index, tried(&open[index])));
+            let best = best.reduce(|best, next| if next.1.0 < best.1.0 { next } else { best });
+            let Some((index, (chance, next, wider))) = best.filter(|(_, (chance, ..))| *chance < CHANCE.ln()) else {
+                break;
+            };
+            let term = open.remove(index);
+            if let Term::Jump { after, .. } = term
+                && !stands_out(&now.residuals, after)
+            {
+                continue;
+            }
+            debug_assert!(chance.is_finite() || next.rest == 0.0);
+            found.push((term, now.rest - next.rest, columns.len()..wider.len()));
+            (columns, now) = (wider, next);
+        }
+        let sized = |(term, part, range): (Term, f64, std::ops::Range<usize>)| {
+            (self.sized(term, &now.coefficients[range]), part)
+        };
+        (found.into_iter().map(sized).collect(), now.residuals.clone())
+    }
+
+    /// A term with its size, from its coefficients.
+    fn sized(&self, term: Term, coefficients: &[f64]) -> Term {
+        let span = self.at[self.at.len() - 1] - self.at[0];
+        match (term, coefficients) {
+            (Term::Slope { .. }, [half]) => Term::Slope { slope: 2.0 * half / span },
+            (Term::Bow { .. }, [height]) => Term::Bow { height: *height },
+            (Term::Wave { period, .. }, [cosine, sine]) => Term::Wave { period, range: 2.0 * cosine.hypot(*sine) },
+            (Term::Jump { after, .. }, [height]) => Term::Jump { after, height: *height },
+            (term, _) => term,
+        }
+    }
+}
+
+/// Whether the step behind this target is well above the usual step between neighbours.
+fn stands_out(residuals: &[f64], after: usize) -> bool {
+    let step = |index: usize| (residuals[index + 1] - residuals[index]).abs();
+    let mut others: Vec<f64> = (0..residuals.len() - 1).filter(|index| *index != after).map(step).collect();
+    others.sort_by(f64::total_cmp);
+    let usual = others.get(others.len() / 2).copied().unwrap_or(0.0);
+    step(after) > STANDS_OUT * usual
+}
+
+/// For a period shorter than two even spacings of the targets: the length of the slow wave that it looks like, m.
+pub(super) fn looks_slow(measurement: &Measurement, period: &Period) -> Option<Length> {
+    let spacing = measurement.span().si() / (measurement.targets.len() as f64 - 1.0);
+    if !plan::even(measurement) || period.length >= 2.0 * spacing {
+        return None;
+    }
+    let turns = spacing / period.length;
+    let apart = (turns - turns.round()).abs();
+    Some(Length::of_si(spacing / apart))
+}
