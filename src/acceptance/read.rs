@@ -5,6 +5,7 @@
 
 use super::measured::{Measurement, Stretch, Target, file_name};
 use super::table::{self, Row};
+use super::words::several;
 use crate::formula::MOST_PHASES;
 use crate::units::{Length, Measure, significant};
 use crate::yaml::{Fault, Faults, read_text};
@@ -151,7 +152,8 @@ impl Sorting<'_> {
                     let help = "every target is approached in both directions; leave out those that are not";
                     faults.push(self.fault(&group[0], "one direction only", message, Some(help.into())));
                 } else if runs != usual {
-                    let message = format!("the target {target} has {runs} runs {}, others have {usual}", words(up));
+                    let message =
+                        format!("the target {target} has {} {}, others have {usual}", several(runs, "run"), words(up));
                     let help = "every target has the same number of runs in both directions";
                     let row = group.iter().find(|row| row.up == up).unwrap_or(&group[0]);
                     faults.push(self.fault(row, "other number of runs", message, Some(help.into())));

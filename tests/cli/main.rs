@@ -1,5 +1,6 @@
 //! The program as a user runs it: exit status, streams, files.
 
+mod accept;
 mod lookup;
 mod recommend;
 

@@ -52,12 +52,12 @@ fn impossible() -> String {
     BRIEF.replace("travel: 600 mm", "travel: 60 m")
 }
 
-struct Room {
+pub struct Room {
     folder: tempfile::TempDir,
 }
 
 impl Room {
-    fn with(brief: &str) -> Room {
+    pub fn with(brief: &str) -> Room {
         let folder = tempfile::tempdir().expect("a folder");
         fs::write(folder.path().join("brief.yaml"), brief).expect("a brief");
         fs::create_dir(folder.path().join("rules")).expect("a folder");
@@ -74,11 +74,11 @@ impl Room {
         run(&[&["recommend", &brief, "--rules", &rules], arguments].concat())
     }
 
-    fn path(&self, name: &str) -> PathBuf {
+    pub fn path(&self, name: &str) -> PathBuf {
         self.folder.path().join(name)
     }
 
-    fn text(&self, name: &str) -> String {
+    pub fn text(&self, name: &str) -> String {
         self.path(name).display().to_string()
     }
 }

@@ -4,6 +4,7 @@
 //! equation says. Works of others stand in the reference tests, second methods in the method tests. Rows of the
 //! formulas that `calc` offers with arguments of their own stand in the tests of `calc`.
 
+mod axis_test;
 mod duty;
 mod motors;
 mod racks;
@@ -301,7 +302,9 @@ fn call(line: &str) -> axiswright::calc::Answer {
 #[test]
 fn every_row_is_met_to_its_last_digit() {
     let mut wrong = Vec::new();
-    for (line, unit, expected) in [HAND, duty::ROWS, motors::ROWS, racks::ROWS, screws::ROWS, sides::ROWS].concat() {
+    for (line, unit, expected) in
+        [HAND, axis_test::ROWS, duty::ROWS, motors::ROWS, racks::ROWS, screws::ROWS, sides::ROWS].concat()
+    {
         let answer = call(line);
         let decimals = expected.split_once('.').map_or(0, |(_, decimals)| decimals.len());
         let half = 0.5 * 10f64.powi(-(decimals as i32));
