@@ -6,9 +6,10 @@
 //! configuration of every axis in stages, counts what each rule excludes, and keeps what nothing else beats.
 //! [`select`] chooses one drive an axis, so that the machine is best and keeps its limits, and proves it.
 //! [`record`] holds all of it: inputs, assumptions, census, worksheets, findings, costs. [`report`] reads the
-//! record and nothing else, and writes for customer, engineer and reviewer. The modules below stand in the order
+//! record and nothing else, and writes for customer, engineer and reviewer. [`acceptance`] evaluates an axis that was
+//! measured. The modules below stand in the order
 //! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
-//! catalog, drive, rule, search, select, record, report, pipeline, calc, cli.
+//! catalog, drive, rule, search, select, record, report, pipeline, acceptance, calc, cli.
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 

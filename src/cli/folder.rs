@@ -256,7 +256,7 @@ mod tests {
         let twice = vec![("a".into(), "1".to_string()), ("a".into(), "2".to_string())];
         assert!(write(&DECISION, &target, &twice).is_err(), "the same file twice");
         assert_eq!(names(room.path()), Vec::<String>::new());
-        fs::write(&DECISION, &target, "a file").expect("a file");
+        fs::write(&target, "a file").expect("a file");
         assert!(matches!(may_write(&DECISION, &target), Err(FolderError::NotAFolder { .. })));
     }
 }
