@@ -12,6 +12,10 @@ use crate::yaml::{Fault, Faults, read_text};
 use std::collections::BTreeMap;
 use std::path::Path;
 
+/// The most runs of a target that are read.
+const MOST_RUNS: usize = 64;
+// a series that is too short would drop runs without a word
+const _: () = assert!(MOST_RUNS <= MOST_PHASES);
 /// Targets closer than this are the same, m.
 const SAME: f64 = 1e-9;
 
@@ -165,8 +169,8 @@ impl Sorting<'_> {
             let help = "ISO 230-2 (from memory) asks for 5 a metre and at least 5";
             faults.push(Fault::of_file(self.name, message, Some(help.into())));
         }
-        if usual > MOST_PHASES {
-            let message = format!("{usual} runs are too many; at most {MOST_PHASES} are read");
+        if usual > MOST_RUNS {
+            let message = format!("{usual} runs are too many; at most {MOST_RUNS} are read");
             faults.push(Fault::of_file(self.name, message, None));
         }
         usual
