@@ -11,6 +11,7 @@ mod generated_teeth;
 mod hertz;
 mod motion;
 mod rack_drive;
+mod s_curve;
 mod spectrum;
 mod tooth_force;
 mod whip;
