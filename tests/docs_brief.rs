@@ -5,7 +5,7 @@ use axiswright::units::*;
 use std::path::Path;
 
 const GUIDE: &str = include_str!("../docs/brief.md");
-const EXAMPLES: &[&str] = &["glass-table", "hull-gantry", "impossible", "panel-drilling"];
+const EXAMPLES: &[&str] = &["glass-table", "hull-gantry", "impossible", "panel-drilling", "tray-loader"];
 
 fn example(name: &str) -> Brief {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("docs/examples/{name}.yaml"));

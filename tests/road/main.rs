@@ -7,6 +7,7 @@ mod invariant;
 mod ledger;
 mod machine;
 mod monotone;
+mod moves;
 mod outcomes;
 mod same_answer;
 mod small;
