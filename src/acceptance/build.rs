@@ -5,7 +5,7 @@ use super::diagnose::{Patient, periods};
 use super::evaluate::{AxisValues, Section, TargetValues, at_targets, over, sections, worst_section};
 use super::likeliest::likeliest;
 use super::measured::{Measurement, Stretch};
-use super::plan::{is_long, remarks};
+use super::plan::{hidden_periods, is_long, remarks};
 use super::predict::{Counterpart, Worksheet, predict, typical_scatter};
 use super::result::*;
 use super::verdict::{Judged, outcome};
@@ -62,6 +62,8 @@ pub fn accept(parts: &Parts<'_>, units: UnitSystem) -> Acceptance {
         swing: parts.brief.temperature_swing.value.si(),
         words,
     };
+    let mut remarks = remarks(measurement, &stretch, &sections, parts.uncertainty.is_some(), words);
+    remarks.extend(hidden_periods(&periods, &apart.unresolvable, words));
     let mut diagnosis = patient.diagnosis();
     let counterpart = Counterpart {
         long,
@@ -97,7 +99,7 @@ pub fn accept(parts: &Parts<'_>, units: UnitSystem) -> Acceptance {
         repeatability_section: worst(|values| values.repeatability),
         targets: targets.iter().map(target).collect(),
         checks,
-        remarks: remarks(measurement, &stretch, &sections, parts.uncertainty.is_some(), words),
+        remarks,
         prediction,
         diagnosis,
     }

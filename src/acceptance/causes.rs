@@ -9,7 +9,7 @@
 //! (wrong lead and temperature, play and friction) are not told apart by these data.
 
 use super::evaluate::TargetValues;
-use super::fit::{dot, fit, likeness, log_chance, own_part};
+use super::fit::{directions, dot, fit, gain, likeness, log_chance, own_part};
 use super::measured::Measurement;
 use super::plan;
 use crate::units::{Length, Measure};
@@ -255,28 +255,28 @@ impl Shape<'_> {
         let mut now = fit(&columns, self.means);
         let mut found: Vec<(Term, f64, std::ops::Range<usize>)> = Vec::new();
         while found.len() < MOST_TERMS && now.rest > self.rounding {
-            let tried = |term: &Term| {
-                let wider: Vec<Vec<f64>> = columns.iter().cloned().chain(self.columns(term)).collect();
-                let next = fit(&wider, self.means);
+            let fitted = directions(&columns);
+            let chance = |term: &Term| {
+                let more = self.columns(term);
+                let (gain, own) = gain(&fitted, &now.residuals, &more);
                 let trials = if matches!(term, Term::Jump { .. }) { count - 1 } else { 1 };
-                let left = count.saturating_sub(next.rank);
-                let chance = if next.rank == wider.len() { log_chance(now.rest, next.rest, left, trials) } else { 0.0 };
-                (chance, next, wider)
+                let left = count.saturating_sub(fitted.len() + own);
+                if own == more.len() { log_chance(now.rest, now.rest - gain, left, trials) } else { 0.0 }
             };
-            let best = (0..open.len()).map(|index| (index, tried(&open[index])));
-            let best = best.reduce(|best, next| if next.1.0 < best.1.0 { next } else { best });
-            let Some((index, (chance, next, wider))) = best.filter(|(_, (chance, ..))| *chance < CHANCE.ln()) else {
-                break;
-            };
+            let best = open.iter().map(chance).enumerate();
+            let best = best.reduce(|best, next| if next.1 < best.1 { next } else { best });
+            let Some((index, _)) = best.filter(|(_, chance)| *chance < CHANCE.ln()) else { break };
             let term = open.remove(index);
             if let Term::Jump { after, .. } = term
                 && !stands_out(&now.residuals, after)
             {
                 continue;
             }
-            debug_assert!(chance.is_finite() || next.rest == 0.0);
-            found.push((term, now.rest - next.rest, columns.len()..wider.len()));
-            (columns, now) = (wider, next);
+            let range = columns.len()..columns.len() + self.columns(&term).len();
+            columns.extend(self.columns(&term));
+            let next = fit(&columns, self.means);
+            found.push((term, now.rest - next.rest, range));
+            now = next;
         }
         let sized = |(term, part, range): (Term, f64, std::ops::Range<usize>)| {
             (self.sized(term, &now.coefficients[range]), part)

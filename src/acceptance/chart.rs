@@ -17,6 +17,8 @@ const LIMIT: RGBColor = RGBColor(60, 60, 60);
 const INK: RGBColor = RGBColor(30, 30, 30);
 /// An allowed width beyond so many widths of the data is not drawn.
 const TOO_WIDE: f64 = 4.0;
+/// Most letters of the title in one line.
+const LONGEST_TITLE: usize = 84;
 /// Room about the data, as a part of its width.
 const ROOM: f64 = 0.06;
 
@@ -197,7 +199,10 @@ impl Picture<'_> {
             let style = TextStyle::from(("sans-serif", size)).color(&INK);
             area.draw(&Text::new(words.to_string(), at, style)).map_err(told)
         };
-        text(&self.title(), (24, 8), 20)?;
+        let title = self.title();
+        // a line of the picture holds so many letters; the whole title is in the words for a screen reader
+        let shown: String = title.chars().take(LONGEST_TITLE).collect();
+        text(&if shown == title { shown } else { shown + " …" }, (24, 8), 20)?;
         let row = 48;
         area.draw(&PathElement::new([(24, row), (64, row)], UP.stroke_width(2))).map_err(told)?;
         area.draw(&TriangleMarker::new((44, row), 7, UP.filled())).map_err(told)?;

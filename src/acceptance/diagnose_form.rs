@@ -2,6 +2,7 @@
 
 use super::causes::{Term, Unresolvable, looks_slow};
 use super::diagnose::{Cause, Patient};
+use super::evaluate::TargetValues;
 use super::result::micrometres;
 use crate::formula::iso_230_2 as iso;
 use crate::units::{Dimension, Expansion, Measure, Ratio};
@@ -65,6 +66,14 @@ impl Patient<'_> {
             words.expansion(expansion),
             words.kelvin(kelvin.abs()),
         );
+        let left = |target: &TargetValues| target.mean.si() - slope * target.position.si();
+        let least = self.targets.iter().map(left).fold(f64::INFINITY, f64::min);
+        let most = self.targets.iter().map(left).fold(f64::NEG_INFINITY, f64::max);
+        reading.push_str(&format!(
+            " Taken out, M would be {} in place of {}.",
+            words.deviation(most - least),
+            words.deviation(self.whole.mean_range.si())
+        ));
         let allowed = self.sheet.length("mean-travel-deviation");
         if element == "the screw" && allowed.is_finite() {
             reading.push_str(&format!(" The grade of the screw allows ±{} over the travel.", words.deviation(allowed)));

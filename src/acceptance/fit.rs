@@ -17,8 +17,6 @@ pub(super) struct Fit {
     pub residuals: Vec<f64>,
     /// Sum of squares of what is left.
     pub rest: f64,
-    /// Columns with information of their own.
-    pub rank: usize,
 }
 
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
@@ -29,6 +27,35 @@ fn take_out(from: &mut [f64], direction: &[f64]) -> f64 {
     let amount = dot(from, direction);
     from.iter_mut().zip(direction).for_each(|(value, part)| *value -= amount * part);
     amount
+}
+
+/// What further columns would take off the squares of what a fit has left, and how many of them have information of
+/// their own; `fitted`: the orthonormal directions of the fit.
+pub(super) fn gain(fitted: &[Vec<f64>], residuals: &[f64], more: &[Vec<f64>]) -> (f64, usize) {
+    let mut basis: Vec<Vec<f64>> = fitted.to_vec();
+    let (mut gain, mut own) = (0.0, 0);
+    for column in more {
+        let before = dot(column, column).sqrt();
+        let mut left = column.clone();
+        for _ in 0..2 {
+            for direction in &basis {
+                take_out(&mut left, direction);
+            }
+        }
+        let length = dot(&left, &left).sqrt();
+        if length > DEPENDENT * before {
+            left.iter_mut().for_each(|value| *value /= length);
+            gain += dot(residuals, &left).powi(2);
+            own += 1;
+            basis.push(left);
+        }
+    }
+    (gain, own)
+}
+
+/// The orthonormal directions of columns that have information of their own.
+pub(super) fn directions(columns: &[Vec<f64>]) -> Vec<Vec<f64>> {
+    orthonormal(columns).into_iter().flatten().collect()
 }
 
 /// Orthonormal directions of columns, each without what the earlier ones hold; `None` where nothing is left.
@@ -70,7 +97,7 @@ pub(super) fn fit(columns: &[Vec<f64>], values: &[f64]) -> Fit {
         }
     }
     let rest = dot(&residuals, &residuals);
-    Fit { coefficients, residuals, rest, rank: basis.iter().flatten().count() }
+    Fit { coefficients, residuals, rest }
 }
 
 /// The logarithm of the chance that a gain from `before` to `after` comes from independent errors alone.
@@ -132,13 +159,26 @@ mod tests {
         for (found, made) in found.coefficients.iter().zip(made) {
             assert!((found - made).abs() < 1e-12, "{found} {made}");
         }
-        assert!(found.rest < 1e-24 && found.rank == 4);
+        assert!(found.rest < 1e-24);
+    }
+
+    #[test]
+    fn the_gain_of_further_columns_is_what_the_wider_fit_leaves_less() {
+        let at: Vec<f64> = vec![0.0, 1.0, 2.5, 3.0, 4.5, 6.0, 7.0];
+        let values = [1.0, -2.0, 0.5, 3.0, 2.0, -1.0, 4.0];
+        let squares: Vec<f64> = at.iter().map(|x| x * x).collect();
+        let cubes: Vec<f64> = at.iter().map(|x| x * x * x).collect();
+        let few = [vec![1.0; 7], at.clone()];
+        let many = [vec![1.0; 7], at.clone(), squares.clone(), cubes.clone()];
+        let (before, after) = (fit(&few, &values), fit(&many, &values));
+        let (gain, own) = gain(&directions(&few), &before.residuals, &[squares, cubes]);
+        assert!((gain - (before.rest - after.rest)).abs() < 1e-12 && own == 2, "{gain}");
     }
 
     #[test]
     fn a_column_that_says_nothing_new_gets_nothing() {
         let found = fit(&[vec![1.0; 4], vec![2.0; 4]], &[1.0, 2.0, 3.0, 4.0]);
-        assert_eq!((found.rank, found.coefficients[1]), (1, 0.0));
+        assert_eq!(found.coefficients[1], 0.0);
         assert!((found.coefficients[0] - 2.5).abs() < 1e-12);
     }
 

@@ -4,6 +4,7 @@
 //! direction; above 2 m a mean spacing of 250 mm at most and one run, and 5 runs on a section of 2 m where R and A are
 //! wanted. Limits: departures are told, never refused; whether a target hits every segment of a scale is not seen.
 
+use super::causes::{Period, Unresolvable};
 use super::evaluate::Section;
 use super::measured::{Measurement, Stretch};
 use super::result::Remark;
@@ -158,6 +159,29 @@ pub(super) fn remarks(
         );
     }
     remarks
+}
+
+/// What the targets cannot show of the periods that the drive has.
+pub(super) fn hidden_periods(periods: &[Period], unresolvable: &[Option<Unresolvable>], words: Words) -> Vec<Remark> {
+    let remark = |(which, (period, why)): (usize, (&Period, &Option<Unresolvable>))| {
+        let what = format!("{} ({})", period.words, words.position(period.length));
+        let text = match why.as_ref()? {
+            Unresolvable::SamePhase => {
+                format!(
+                    "All targets stand at nearly the same place of {what}: an error that repeats with it cannot be seen."
+                )
+            }
+            // of two that look alike one remark is enough
+            Unresolvable::LooksLike(other) if *other < which => return None,
+            Unresolvable::LooksLike(other) => format!(
+                "On these targets an error that repeats with {what} looks like one of {}; the two cannot be told apart.",
+                periods[*other].words
+            ),
+            Unresolvable::FewTargets | Unresolvable::TooShort => return None,
+        };
+        Some(Remark { id: format!("hidden-{}", period.id), text })
+    };
+    periods.iter().zip(unresolvable).enumerate().filter_map(remark).collect()
 }
 
 fn runs(measurement: &Measurement, long: bool, tell: &mut impl FnMut(&str, String)) {

@@ -57,6 +57,7 @@ fn a_slope_is_found_with_the_temperature_that_would_explain_it() {
     let slope = cause(&result, "slope");
     assert!(slope.reading.contains(" 2 K would explain it"), "{}", slope.reading);
     assert!(slope.reading.contains("within the temperature swing of 6 K"), "{}", slope.reading);
+    assert!(slope.reading.contains("Taken out, M would be 0."), "{}", slope.reading);
     assert!(slope.share.expect("a share") > 0.98);
     assert_eq!(result.diagnosis.causes[0].id, "slope", "the largest share comes first");
     not_found(&result, &["bow", "period-screw-turn", "jumps", "reversal-step", "reversal-growth", "drift"]);
@@ -175,7 +176,8 @@ fn what_the_targets_cannot_resolve_is_said_to_be_so() {
     let same = causes(&screw(), &even, |_, _, _| 0.0);
     assert!(cause(&same, "period-screw-turn").reading.contains("same place of the period"));
     assert!(same.remarks.iter().any(|remark| remark.id == "even-targets"));
-    // 10 mm and 200 mm look alike on targets that are all 10·k + something of 200 mm apart
+    assert!(same.remarks.iter().any(|remark| remark.id == "hidden-period-screw-turn"), "{:?}", same.remarks);
+    // half a turn of 210 mm from target to target is one and a half of 70 mm
     let alike: Vec<f64> = (0..14).map(|index| 105.0 * f64::from(index)).collect();
     let twins = record(&[("travel-per-turn", 210.0, "mm"), ("teeth", 3.0, "1")]);
     let twins = causes(&twins, &alike, |_, _, _| 0.0);

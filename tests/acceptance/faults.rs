@@ -3,6 +3,7 @@
 use axiswright::acceptance::{Measurement, Stretch, parse};
 use axiswright::units::{Length, Measure};
 use axiswright::yaml::Faults;
+use proptest::prelude::*;
 
 /// Two targets, two directions, one run.
 const SOUND: &str = "target [mm],direction,run,deviation [µm]\n0,up,1,1\n100,up,1,2\n0,down,1,3\n100,down,1,4\n";
@@ -168,6 +169,19 @@ fn rows_that_do_not_make_a_test_are_told_at_their_target() {
         many.push_str(&format!("0,up,{run},1\n0,down,{run},1\n9,up,{run},1\n9,down,{run},1\n"));
     }
     one(&many, 0, 0, "at most 64");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_text_gives_a_measurement_or_faults(text in "[\\PC\n\r\t\";,#]{0,120}", header in any::<bool>()) {
+        let text = if header { format!("target [mm];direction;run;deviation [µm]\n{text}") } else { text };
+        match parse("measured.csv", &text, None) {
+            Ok(measured) => prop_assert!(measured.targets.len() > 1 && measured.runs > 0),
+            Err(faults) => prop_assert!(!faults.is_empty() && !faults.to_string().is_empty()),
+        }
+    }
 }
 
 #[test]
