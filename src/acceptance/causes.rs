@@ -3,30 +3,19 @@
 //! Method: with the same number of runs everywhere, the sum of squares of all deviations about their mean falls apart
 //! exactly into scatter of the runs, reversal, and form of the mean deviation. Each is taken further by least squares:
 //! scatter into a drift over the runs and the rest; reversal into a constant step, one that grows along the travel, and
-//! the rest; form into slope, bow, waves of the periods that the drive has, jumps between neighbouring targets, and the
-//! rest. A term of the form counts as found where its gain has a chance below 1 % of coming from the rest alone (see
-//! `fit`), the surest first. Limits: only periods that the drive is known to have are tried; causes that look alike
-//! (wrong lead and temperature, play and friction) are not told apart by these data.
+//! the rest; form as `shape` says. A term counts as found where its gain has a chance below 1 % of coming from the rest
+//! alone (see `fit`). Limits: causes that look alike (wrong lead and temperature, play and friction) are not told apart
+//! by these data.
 
 use super::evaluate::TargetValues;
-use super::fit::{directions, dot, fit, gain, likeness, log_chance, own_part};
+use super::fit::{dot, fit, log_chance};
 use super::measured::Measurement;
 use super::plan;
+use super::shape::Shape;
 use crate::units::{Length, Measure};
-use std::f64::consts::TAU;
 
 /// The chance below which a term counts as found (judgement: the usual 1 %).
-const CHANCE: f64 = 0.01;
-/// A wave must keep at least this part of what an evenly sampled one has (judgement, no source).
-const OWN_PART: f64 = 0.1;
-/// Waves more alike than this on the targets are not told apart (judgement, no source).
-const ALIKE: f64 = 0.9;
-/// Fewest targets for a wave: constant, slope and two coefficients, and two more.
-const TARGETS_FOR_WAVE: usize = 6;
-/// A jump must stand out so many times above the usual step between neighbours (judgement, no source).
-const STANDS_OUT: f64 = 3.0;
-/// Most terms of the form that are looked for.
-const MOST_TERMS: usize = 8;
+pub(super) const CHANCE: f64 = 0.01;
 /// A rest below this part of the whole is rounding.
 const ROUNDING: f64 = 1e-18;
 
@@ -50,6 +39,8 @@ pub(super) enum Term {
     Bow { height: f64 },
     /// A wave of a period of the drive; peak to valley, m.
     Wave { period: usize, range: f64 },
+    /// A wave of a period that the drive is not known to have, m; peak to valley, m.
+    OtherWave { length: f64, range: f64 },
     /// A jump between neighbouring targets: the first of them, and its height, m.
     Jump { after: usize, height: f64 },
 }
@@ -99,7 +90,7 @@ impl Parts {
     pub fn slope(&self) -> Option<f64> {
         self.form.iter().find_map(|(term, _)| match term {
             Term::Slope { slope } => Some(*slope),
-            Term::Bow { .. } | Term::Wave { .. } | Term::Jump { .. } => None,
+            Term::Bow { .. } | Term::Wave { .. } | Term::OtherWave { .. } | Term::Jump { .. } => None,
         })
     }
 }
@@ -117,7 +108,8 @@ pub(super) fn take_apart(measurement: &Measurement, targets: &[TargetValues], pe
     let reversal_whole: f64 = 0.5 * runs * dot(&reversals, &reversals);
     let whole = scatter + drift.map_or(0.0, |(part, _)| part) + form_whole + reversal_whole;
     let (step, growth, reversal_rest) = reversal_parts(&at, &reversals, 0.5 * runs, whole);
-    let shape = Shape { at: &at, means: &means, periods, rounding: ROUNDING * whole / (2.0 * runs) };
+    let even = plan::even(measurement);
+    let shape = Shape { at: &at, means: &means, periods, even, rounding: ROUNDING * whole / (2.0 * runs) };
     let unresolvable: Vec<Option<Unresolvable>> = (0..periods.len()).map(|which| shape.unresolvable(which)).collect();
     let (form, rest) = shape.terms(&unresolvable);
     let form = form.into_iter().map(|(term, part)| (term, part * 2.0 * runs)).collect();
@@ -184,126 +176,6 @@ fn reversal_parts(at: &[f64], reversals: &[f64], weight: f64, whole: f64) -> (Fo
     let growth = grows.then(|| (weight * (constant.rest - line.rest), line.coefficients[1]));
     let other = weight * if stands { rest } else { rest + step };
     (stands.then(|| (weight * step, constant.coefficients[0])), growth, other)
-}
-
-/// The mean deviation along the travel.
-struct Shape<'a> {
-    at: &'a [f64],
-    means: &'a [f64],
-    periods: &'a [Period],
-    /// Sums of squares below this are rounding.
-    rounding: f64,
-}
-
-impl Shape<'_> {
-    fn one(&self) -> Vec<f64> {
-        vec![1.0; self.at.len()]
-    }
-
-    /// Positions from −1 at the first to 1 at the last target.
-    fn reduced(&self) -> Vec<f64> {
-        let (first, last) = (self.at[0], self.at[self.at.len() - 1]);
-        self.at.iter().map(|at| (2.0 * at - first - last) / (last - first)).collect()
-    }
-
-    fn wave(&self, which: usize) -> [Vec<f64>; 2] {
-        let length = self.periods[which].length;
-        [f64::cos, f64::sin].map(|part| self.at.iter().map(|at| part(TAU * at / length)).collect())
-    }
-
-    fn jump(&self, after: usize) -> Vec<f64> {
-        (0..self.at.len()).map(|index| if index > after { 1.0 } else { 0.0 }).collect()
-    }
-
-    fn columns(&self, term: &Term) -> Vec<Vec<f64>> {
-        match term {
-            Term::Slope { .. } => vec![self.reduced()],
-            Term::Bow { .. } => vec![self.reduced().iter().map(|at| at * at).collect()],
-            Term::Wave { period, .. } => self.wave(*period).into(),
-            Term::Jump { after, .. } => vec![self.jump(*after)],
-        }
-    }
-
-    /// Why the targets cannot tell a wave, if they cannot.
-    fn unresolvable(&self, which: usize) -> Option<Unresolvable> {
-        let line = [self.one(), self.reduced()];
-        let span = self.at[self.at.len() - 1] - self.at[0];
-        if self.at.len() < TARGETS_FOR_WAVE {
-            Some(Unresolvable::FewTargets)
-        } else if self.periods[which].length > span {
-            Some(Unresolvable::TooShort)
-        } else if own_part(&line, &self.wave(which)) < OWN_PART {
-            Some(Unresolvable::SamePhase)
-        } else {
-            let alike = |other: &usize| {
-                *other != which
-                    && self.periods[*other].length <= span
-                    && likeness(&line, &self.wave(which), &self.wave(*other)) > ALIKE
-            };
-            (0..self.periods.len()).find(alike).map(Unresolvable::LooksLike)
-        }
-    }
-
-    /// The terms that stand out, surest first, with what each explains; and what is left at each target.
-    fn terms(&self, unresolvable: &[Option<Unresolvable>]) -> (Vec<(Term, f64)>, Vec<f64>) {
-        let count = self.at.len();
-        let mut open = vec![Term::Slope { slope: 0.0 }, Term::Bow { height: 0.0 }];
-        let resolvable = |period: &usize| unresolvable[*period].is_none();
-        open.extend((0..self.periods.len()).filter(resolvable).map(|period| Term::Wave { period, range: 0.0 }));
-        open.extend((0..count - 1).map(|after| Term::Jump { after, height: 0.0 }));
-        let mut columns = vec![self.one()];
-        let mut now = fit(&columns, self.means);
-        let mut found: Vec<(Term, f64, std::ops::Range<usize>)> = Vec::new();
-        while found.len() < MOST_TERMS && now.rest > self.rounding {
-            let fitted = directions(&columns);
-            let chance = |term: &Term| {
-                let more = self.columns(term);
-                let (gain, own) = gain(&fitted, &now.residuals, &more);
-                let trials = if matches!(term, Term::Jump { .. }) { count - 1 } else { 1 };
-                let left = count.saturating_sub(fitted.len() + own);
-                if own == more.len() { log_chance(now.rest, now.rest - gain, left, trials) } else { 0.0 }
-            };
-            let best = open.iter().map(chance).enumerate();
-            let best = best.reduce(|best, next| if next.1 < best.1 { next } else { best });
-            let Some((index, _)) = best.filter(|(_, chance)| *chance < CHANCE.ln()) else { break };
-            let term = open.remove(index);
-            if let Term::Jump { after, .. } = term
-                && !stands_out(&now.residuals, after)
-            {
-                continue;
-            }
-            let range = columns.len()..columns.len() + self.columns(&term).len();
-            columns.extend(self.columns(&term));
-            let next = fit(&columns, self.means);
-            found.push((term, now.rest - next.rest, range));
-            now = next;
-        }
-        let sized = |(term, part, range): (Term, f64, std::ops::Range<usize>)| {
-            (self.sized(term, &now.coefficients[range]), part)
-        };
-        (found.into_iter().map(sized).collect(), now.residuals.clone())
-    }
-
-    /// A term with its size, from its coefficients.
-    fn sized(&self, term: Term, coefficients: &[f64]) -> Term {
-        let span = self.at[self.at.len() - 1] - self.at[0];
-        match (term, coefficients) {
-            (Term::Slope { .. }, [half]) => Term::Slope { slope: 2.0 * half / span },
-            (Term::Bow { .. }, [height]) => Term::Bow { height: *height },
-            (Term::Wave { period, .. }, [cosine, sine]) => Term::Wave { period, range: 2.0 * cosine.hypot(*sine) },
-            (Term::Jump { after, .. }, [height]) => Term::Jump { after, height: *height },
-            (term, _) => term,
-        }
-    }
-}
-
-/// Whether the step behind this target is well above the usual step between neighbours.
-fn stands_out(residuals: &[f64], after: usize) -> bool {
-    let step = |index: usize| (residuals[index + 1] - residuals[index]).abs();
-    let mut others: Vec<f64> = (0..residuals.len() - 1).filter(|index| *index != after).map(step).collect();
-    others.sort_by(f64::total_cmp);
-    let usual = others.get(others.len() / 2).copied().unwrap_or(0.0);
-    step(after) > STANDS_OUT * usual
 }
 
 /// For a period shorter than two even spacings of the targets: the length of the slow wave that it looks like, m.

@@ -59,7 +59,14 @@ impl Patient<'_> {
     pub fn diagnosis(&self) -> DiagnosisRecord {
         let mut causes = vec![self.slope(), self.bow()];
         causes.extend((0..self.periods.len()).map(|period| self.wave(period)));
-        causes.extend([self.jumps(), self.form_rest(), self.step(), self.growth(), self.reversal_rest()]);
+        causes.extend([
+            self.other_wave(),
+            self.jumps(),
+            self.form_rest(),
+            self.step(),
+            self.growth(),
+            self.reversal_rest(),
+        ]);
         causes.extend([self.drift(), self.scatter()]);
         // a stable sort keeps the order above among equals
         causes.sort_by(|a, b| {

@@ -4,6 +4,7 @@ use super::causes::{Term, Unresolvable, looks_slow};
 use super::diagnose::{Cause, Patient};
 use super::evaluate::TargetValues;
 use super::result::micrometres;
+use super::shape::TARGETS_FOR_SEARCH;
 use crate::formula::iso_230_2 as iso;
 use crate::units::{Dimension, Expansion, Measure, Ratio};
 
@@ -158,6 +159,32 @@ impl Patient<'_> {
                 self.cause(period.id, &title, looks_like, None, true, reading)
             }
         }
+    }
+
+    pub(super) fn other_wave(&self) -> Cause {
+        let title = "wave of another period";
+        let looks_like = "a sine with a period that the drive of the recommendation does not have: another lead or pinion, a \
+                          motor behind a reduction, a scale, or waves of the guide";
+        let words = self.words;
+        let term = self.parts.form.iter().find_map(|(term, part)| match term {
+            Term::OtherWave { length, range } => Some((*length, *range, *part)),
+            _ => None,
+        });
+        if let Some((length, range, part)) = term {
+            let reading = format!(
+                "{} from crest to trough with a period of {}; look for what turns or repeats once in it.",
+                words.deviation(range),
+                words.period(length)
+            );
+            return self.cause("period-other", title, looks_like, Some((part, micrometres(range))), true, reading);
+        }
+        let enough = self.count() >= TARGETS_FOR_SEARCH;
+        let reading = if enough {
+            "no other wave stands out of the rest".to_string()
+        } else {
+            format!("not resolvable: a search of any period needs {TARGETS_FOR_SEARCH} targets")
+        };
+        self.cause("period-other", title, looks_like, None, enough, reading)
     }
 
     pub(super) fn jumps(&self) -> Cause {

@@ -32,6 +32,7 @@ const SHARES: [Share; 3] = [
             "period-pinion-turn",
             "period-tooth",
             "period-rack-segment",
+            "period-other",
             "jumps",
             "form-rest",
         ],

@@ -21,6 +21,7 @@ mod plan;
 mod predict;
 mod read;
 mod result;
+mod shape;
 mod table;
 mod verdict;
 mod words;

@@ -20,6 +20,11 @@ impl Words {
         report::quantity(Some(si * 1e3), "mm", self.units, 6)
     }
 
+    /// A period that was found, given in m, three digits: "107 mm".
+    pub fn period(self, si: f64) -> String {
+        report::quantity(Some(si * 1e3), "mm", self.units, 3)
+    }
+
     /// A slope, given in m/m: "12.5 µm/m".
     pub fn slope(self, si: f64) -> String {
         report::quantity(Some(si * 1e6), "µm/m", self.units, 3)
