@@ -16,6 +16,8 @@ use std::path::Path;
 const MOST_RUNS: usize = 64;
 // a series that is too short would drop runs without a word
 const _: () = assert!(MOST_RUNS <= MOST_PHASES);
+/// More targets of one direction than this, and more than half of all, have one reason and are one fault.
+const MANY: usize = 3;
 /// Targets closer than this are the same, m.
 const SAME: f64 = 1e-9;
 
@@ -147,6 +149,15 @@ impl Sorting<'_> {
         }
         often.remove(&0);
         let usual = often.iter().max_by_key(|(runs, times)| (**times, **runs)).map_or(0, |(runs, _)| *runs);
+        let alone: Vec<&&[Row]> = groups.iter().filter(|group| count(group, true) * count(group, false) == 0).collect();
+        let mixed_up = alone.len() > MANY && alone.len() * 2 > groups.len();
+        if let (true, Some(group)) = (mixed_up, alone.first()) {
+            let message = format!("{} of {} targets were measured in one direction only", alone.len(), groups.len());
+            let help = "the target is the position that was commanded, the same in every run and direction; where the slide \
+                        came to stand goes into the deviation";
+            faults.push(self.fault(&group[0], "the first of them", message, Some(help.into())));
+            return usual;
+        }
         for group in groups {
             for up in [true, false] {
                 let runs = count(group, up);

@@ -164,6 +164,13 @@ fn rows_that_do_not_make_a_test_are_told_at_their_target() {
     one(&SOUND.replace("100,", "900,"), 3, 1, "beyond the travel of axis `ram`, which is 0 mm to 700 mm");
     one(&SOUND.replace("100,", "-1,"), 3, 1, "beyond the travel");
     one("target [mm],direction,run,deviation [µm]\n0,up,1,1\n0,down,1,1\n", 0, 0, "at least 2 are needed");
+    // positions that were reached in place of those that were commanded: one fault, not one a row
+    let reached = |target: f64, sign: f64| target + 0.01 * sign * (1.0 + target / 100.0);
+    let mut text = String::from("target [mm],direction,run,deviation [µm]\n");
+    for target in [100.0, 200.0, 300.0, 400.0] {
+        text.push_str(&format!("{},up,1,1\n{},down,1,1\n", reached(target, 1.0), reached(target, -1.0)));
+    }
+    one(&text, 3, 1, "8 of 8 targets were measured in one direction only");
     let mut many = String::from("target [mm],direction,run,deviation [µm]\n");
     for run in 1..=65 {
         many.push_str(&format!("0,up,{run},1\n0,down,{run},1\n9,up,{run},1\n9,down,{run},1\n"));
