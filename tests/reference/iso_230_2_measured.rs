@@ -59,8 +59,8 @@ fn micrometres(value: Length) -> f64 {
 #[test]
 fn the_printed_results_of_the_report_come_out_except_its_two_slips() {
     let values = evaluated(&table(&TARGETS, &UP, &DOWN));
-    // printed to 0.01 µm from data that were printed to 0.01 µm themselves: each mean is good to half of that,
-    // each 2s adds as much again
+    // printed to 0.01 µm: half of that, and as much again where data that are rounded to 0.01 µm themselves come in
+    // twice, as in a difference of means (mean reversal) or in mean and scatter together (A)
     for (name, value, printed, tolerance) in [
         ("B", values.reversal, 4.56, 0.005),
         ("mean reversal", values.mean_reversal, 0.69, 0.01),
