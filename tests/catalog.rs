@@ -173,8 +173,8 @@ fn a_missing_price_is_not_known_and_never_zero() {
 basis: data sheet of the supplier
 lead-time: 2 weeks
 entries:
-  - { designation: mine, bore: 30 mm, set: pair, rating: 36 kN, preload: 3.3 kN, stiffness: 900 N/µm,
-      speed-limit: 3700 1/min, drag: 0.4 N·m, mass: 0.6 kg }
+  - { designation: mine, bore: 30 mm, set: pair, rating: 36 kN, static-rating: 76 kN, preload: 3.3 kN,
+      stiffness: 900 N/µm, tilt-stiffness: 180 kN·m/rad, speed-limit: 3700 1/min, drag: 0.4 N·m, mass: 0.6 kg }
 ";
     let catalog = load_layers(vec![built_in(), vec![text("mine.yaml", bearing)]]).unwrap();
     let mine = catalog.screw_bearings.iter().find(|part| part.designation == "mine").unwrap();

@@ -70,6 +70,7 @@ const SIZES: &[(Dimension, &str, f64)] = &[
     (Dimension::LineLoad, "N/mm", 1000.0), (Dimension::LineLoad, "kN/mm", 1e6),
     (Dimension::LineLoad, "N/m", 1.0),
     (Dimension::LineLoad, "lbf/in", 175.126_835_246_476_36),
+    (Dimension::HeatTransfer, "W/(m²·K)", 1.0),
     (Dimension::Money, "", 1.0),
 ];
 

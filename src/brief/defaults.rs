@@ -56,6 +56,8 @@ pub const ALTITUDE: Preset =
 /// `ambient-temperature`.
 pub const AMBIENT_TEMPERATURE: Preset =
     Preset { value: 40.0, unit: "°C", source: Source::memory("air for which IEC 60034-1 rates motors") };
+/// `reliability` of nuts and bearings.
+pub const RELIABILITY: Preset = preset(90.0, "%", "the share at which lives and ratings are stated");
 /// `overtravel`, at each end.
 pub const OVERTRAVEL: Preset = preset(50.0, "mm", "room for limit switches and end stops");
 /// `drives`.

@@ -1,7 +1,7 @@
 //! From a YAML text to a brief, with all faults of the text at once.
 
 use super::defaults;
-use super::reader::{Reader, above_zero_to, zero_to};
+use super::reader::{Reader, above_zero_to, from_to, zero_to};
 use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
 use super::{axis, carrying};
 use crate::yaml::{Document, Faults, Node, nearest, read_text};
@@ -20,6 +20,7 @@ const KEYS: &[&str] = &[
     "supply-tolerance",
     "altitude",
     "ambient-temperature",
+    "reliability",
     "limits",
     "prefer",
     "axes",
@@ -68,6 +69,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     let temperature_swing =
         reader.or_preset(root, "temperature-swing", zero_to(100.0, "K"), &defaults::TEMPERATURE_SWING);
     let site = site(root, reader);
+    let reliability = reader.or_preset(root, "reliability", from_to(90.0, 99.0, "%"), &defaults::RELIABILITY);
     let limits = limits(root, reader);
     let prefer = prefer(root, reader);
     let (names, axes) = axes(root, reader);
@@ -84,6 +86,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         environment,
         temperature_swing: temperature_swing?,
         site: site?,
+        reliability: reliability?,
         limits,
         prefer: prefer?,
         axes: axes?,

@@ -25,6 +25,11 @@ pub(super) const fn zero_to(most: f64, unit: &'static str) -> Bounds {
     Bounds { least: 0.0, least_is_allowed: true, most, unit }
 }
 
+/// From so many and at most so many of a unit.
+pub(super) const fn from_to(least: f64, most: f64, unit: &'static str) -> Bounds {
+    Bounds { least, least_is_allowed: true, most, unit }
+}
+
 /// Collects faults and assumptions while a brief is read.
 pub(super) struct Reader<'f> {
     pub faults: &'f mut Faults,

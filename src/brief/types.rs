@@ -53,6 +53,8 @@ pub struct Brief {
     pub temperature_swing: Entry<TemperatureInterval>,
     /// Supply and site of the motors.
     pub site: Site,
+    /// Share of like nuts and bearings that are to reach their life.
+    pub reliability: Entry<Ratio>,
     /// Limits of the whole machine.
     pub limits: Limits,
     /// What counts how much when several drives are admissible.

@@ -78,6 +78,7 @@ operands!(
     Voltage,
     CelsiusTemperature,
     LineLoad,
+    HeatTransfer,
     Money
 );
 

@@ -55,6 +55,7 @@ pub(super) fn entries() -> Vec<Entry> {
                 Argument::positive("root-diameter", D::Length),
                 Argument::positive("loaded-length", D::Length),
                 Argument::word("ends", ENDS),
+                Argument::not_negative("bore", D::Length).or("0mm").symbol("d_h"),
                 Argument::positive("yield-strength", D::Pressure).unless("Euler alone"),
             ],
             (D::Force, "N"),
@@ -143,14 +144,13 @@ fn whip(given: &Given) -> Result<Outcome, Fault> {
     let tension = given.get("axial-tension");
     let mut outcome = Outcome::of(plain).step("λ²", eigenvalue);
     if tension != Measure::of_si(0.0) {
-        let hollow = 1.0 - (bore.si() / root.si()).powi(4);
-        let solid = column::column_load(
+        let buckling = column::column_load(
             root,
+            bore,
             length,
             Ratio::of_si(BUCKLING_FACTORS[ends(given)]),
             Measure::of_si(f64::INFINITY),
         );
-        let buckling = Measure::of_si(solid.si() * hollow);
         let factor = shaft::tension_whip_factor(tension, buckling, eigenvalue);
         if factor.si() <= 0.0 {
             let why = format!("the screw buckles at {:.4} kN of compression", buckling.si() / 1e3);
@@ -169,10 +169,14 @@ fn whip(given: &Given) -> Result<Outcome, Fault> {
 
 fn column_load(given: &Given) -> Result<Outcome, Fault> {
     let factor = BUCKLING_FACTORS[ends(given)];
-    let (root, length): (Length, Length) = (given.get("root-diameter"), given.get("loaded-length"));
+    let (root, bore, length): (Length, Length, Length) =
+        (given.get("root-diameter"), given.get("bore"), given.get("loaded-length"));
+    if bore.si() >= root.si() {
+        return Err(Fault::Together { why: "`bore` must be smaller than `root-diameter`".into() });
+    }
     let strength = given.get_or("yield-strength", f64::INFINITY);
-    let load = column::column_load(root, length, Ratio::of_si(factor), strength);
-    let slenderness = length.si() / factor.sqrt() / (root.si() / 4.0);
+    let load = column::column_load(root, bore, length, Ratio::of_si(factor), strength);
+    let slenderness = length.si() / factor.sqrt() / (root.si().hypot(bore.si()) / 4.0);
     let outcome = Outcome::of(load).step("N", Ratio::of_si(factor)).step("λ_s", Ratio::of_si(slenderness));
     if given.has("yield-strength") {
         return Ok(outcome);

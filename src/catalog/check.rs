@@ -62,6 +62,7 @@ pub fn check(catalog: &Catalog) -> Vec<Remark> {
     each(catalog, &mut remarks, preload_class);
     each(catalog, &mut remarks, end_arrangement);
     each(catalog, &mut remarks, screw_bearing);
+    each(catalog, &mut remarks, screw_support);
     each(catalog, &mut remarks, nut_unit);
     each(catalog, &mut remarks, screw_reduction);
     each(catalog, &mut remarks, rack);
@@ -107,11 +108,18 @@ fn ball_screw(screw: &BallScrew, doubts: &mut Doubts<'_>) {
     doubts.within("ball circle over nominal diameter", circle / nominal, 0.98, 1.08);
     let root = circle - 1.02 * ball;
     doubts.within("root diameter over (ball circle - 1.02 ball diameters)", mm(screw.root_diameter) / root, 0.95, 1.05);
-    doubts.within("static over dynamic rating", screw.static_rating.si() / screw.dynamic_rating.si(), 1.2, 6.0);
+    if let (Some(fixed), Some(dynamic)) = (screw.static_rating, screw.dynamic_rating) {
+        doubts.within("static over dynamic rating", fixed.si() / dynamic.si(), 1.2, 6.0);
+    }
     // C_a grows as D_w^1.8 Z^(2/3) i^0.86 with Z = π D_pw / D_w balls a turn; the factor is 41 to 47 N in the series
     let geometry =
         ball.powf(1.8) * (std::f64::consts::PI * circle / ball).powf(2.0 / 3.0) * screw.turns.si().powf(0.86);
-    doubts.within("dynamic rating in N over its trend with geometry", screw.dynamic_rating.si() / geometry, 22.0, 90.0);
+    if let Some(dynamic) = screw.dynamic_rating {
+        doubts.within("dynamic rating in N over its trend with geometry", dynamic.si() / geometry, 22.0, 90.0);
+    }
+    doubts.within("bore over root diameter", mm(screw.bore) / mm(screw.root_diameter), 0.0, 0.6);
+    doubts.within("highest acceleration of the nut, m/s²,", screw.acceleration_limit.si(), 5.0, 40.0);
+    doubts.within("price factor", screw.price_factor.si(), 0.5, 3.0);
     doubts.within(
         "nut stiffness over nominal diameter, N/µm a mm,",
         screw.nut_stiffness.si() / 1e6 / nominal,
@@ -127,7 +135,13 @@ fn screw_grade(grade: &ScrewGrade, doubts: &mut Doubts<'_>) {
     doubts.holds([0, 1, 2, 3, 4, 5, 7, 10].contains(&grade.grade), "ISO 3408-3 has the grades 0, 1, 3, 5, 7 and 10");
     doubts.holds(!grade.positioning || grade.grade <= 5, "positioning grades end at 5");
     doubts.holds(grade.turn_variation <= grade.variation_300, "one turn varies more than 300 mm of travel");
-    doubts.within("circulation limit, m·rev/s,", grade.circulation_limit.si(), 0.5, 4.2);
+    let circulations =
+        [grade.circulation_tube, grade.circulation_deflector, grade.circulation_end_cap, grade.circulation_high_speed];
+    for limit in circulations {
+        doubts.within("circulation limit, m·rev/s,", limit.si(), 0.5, 4.2);
+    }
+    doubts.within("hardness of the grooves, HV 10,", grade.surface_hardness.si(), 500.0, 900.0);
+    doubts.within("factor of the melt", grade.melt_factor.si(), 1.0, 1.8);
     doubts.within("longest screw over its diameter", grade.length_per_diameter.si(), 20.0, 200.0);
     doubts.within("apparent friction coefficient", grade.friction.si(), 0.002, 0.02);
 }
@@ -138,17 +152,27 @@ fn preload_class(class: &PreloadClass, doubts: &mut Doubts<'_>) {
 }
 
 fn end_arrangement(ends: &EndArrangement, doubts: &mut Doubts<'_>) {
-    doubts.within("eigenvalue squared", ends.eigenvalue_squared.si(), 3.5, 22.4);
-    doubts.within("buckling factor", ends.buckling_factor.si(), 0.25, 4.0);
     doubts.holds([1.0, 2.0].contains(&ends.thrust_ends.si()), "a screw has one or two ends that take force");
+    doubts.within("stretch, K,", ends.stretch.si(), 0.0, 5.0);
+    doubts.holds(ends.stretch.si() == 0.0 || ends.thrust_ends.si() == 2.0, "one end that takes force holds no stretch");
 }
 
 fn screw_bearing(bearing: &ScrewBearing, doubts: &mut Doubts<'_>) {
     let bore = mm(bearing.bore);
     doubts.within("preload over rating", bearing.preload.si() / bearing.rating.si(), 0.02, 0.25);
+    doubts.within("static over dynamic rating", bearing.static_rating.si() / bearing.rating.si(), 1.0, 5.0);
+    // a ring of springs of the axial stiffness tilts with k·d_m²/8
+    let ring = bearing.stiffness.si() * (1.6e-3 * bore + 3e-3).powi(2) / 8.0;
+    doubts.within("tilt stiffness over that of a ring of springs", bearing.tilt_stiffness.si() / ring, 0.2, 2.0);
     doubts.within("stiffness over bore, N/µm a mm,", bearing.stiffness.si() / 1e6 / bore, 10.0, 120.0);
     let mean_speed = bore * 1.4 * bearing.speed_limit.si() * 60.0 / std::f64::consts::TAU;
     doubts.within("speed limit times 1.4 bores, mm/min,", mean_speed, 5e4, 6e5);
+}
+
+fn screw_support(support: &ScrewSupport, doubts: &mut Doubts<'_>) {
+    doubts.within("pairs", f64::from(support.pairs), 0.0, 2.0);
+    doubts.holds(support.pairs == 0 || support.price.0 > 0.0, "supports have a price");
+    doubts.holds(support.pairs == 0 || support.mass.si() > 0.0, "supports have a mass");
 }
 
 fn nut_unit(unit: &NutUnit, doubts: &mut Doubts<'_>) {
@@ -157,6 +181,8 @@ fn nut_unit(unit: &NutUnit, doubts: &mut Doubts<'_>) {
     let gyration = (unit.inertia.si() / unit.mass.si()).sqrt() * 1e3;
     doubts.within("radius of gyration over nominal diameter", gyration / nominal, 0.35, 1.2);
     doubts.within("stiffness over nominal diameter, N/µm a mm,", unit.stiffness.si() / 1e6 / nominal, 7.0, 30.0);
+    doubts.within("preload over rating", unit.preload.si() / unit.rating.si(), 0.02, 0.25);
+    doubts.within("static over dynamic rating", unit.static_rating.si() / unit.rating.si(), 1.0, 5.0);
     let circumference = nominal * unit.speed_limit.si() * 60.0 / std::f64::consts::TAU;
     doubts.within("speed limit times nominal diameter, mm/min,", circumference, 4e4, 2.5e5);
 }

@@ -55,12 +55,13 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 18] = [
+pub static KINDS: [Kind; 19] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
     kind::<EndArrangement>(),
     kind::<ScrewBearing>(),
+    kind::<ScrewSupport>(),
     kind::<NutUnit>(),
     kind::<ScrewReduction>(),
     kind::<Rack>(),

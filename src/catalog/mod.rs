@@ -23,7 +23,9 @@ pub use mounting::{BedMaterial, Lubrication, Surroundings};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
-pub use screw::{BallScrew, EndArrangement, NutUnit, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction};
+pub use screw::{
+    BallScrew, EndArrangement, NutUnit, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction, ScrewSupport,
+};
 
 /// Everything there is to choose from; every list is sorted by designation and none is empty.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +40,8 @@ pub struct Catalog {
     pub end_arrangements: Vec<EndArrangement>,
     /// Screw bearings.
     pub screw_bearings: Vec<ScrewBearing>,
+    /// Supports that travel with the nut.
+    pub screw_supports: Vec<ScrewSupport>,
     /// Bearings and housings of driven nuts.
     pub nut_units: Vec<NutUnit>,
     /// Couplings and belts between motor and screw or nut.
@@ -77,6 +81,7 @@ pub struct Lists {
     pub preload_classes: Vec<PreloadClass>,
     pub end_arrangements: Vec<EndArrangement>,
     pub screw_bearings: Vec<ScrewBearing>,
+    pub screw_supports: Vec<ScrewSupport>,
     pub nut_units: Vec<NutUnit>,
     pub screw_reductions: Vec<ScrewReduction>,
     pub racks: Vec<Rack>,
@@ -100,6 +105,7 @@ impl Lists {
             preload_classes: self.preload_classes,
             end_arrangements: self.end_arrangements,
             screw_bearings: self.screw_bearings,
+            screw_supports: self.screw_supports,
             nut_units: self.nut_units,
             screw_reductions: self.screw_reductions,
             racks: self.racks,
@@ -114,6 +120,25 @@ impl Lists {
             surroundings: self.surroundings,
             prices,
             files,
+        }
+    }
+}
+
+impl BallScrew {
+    /// Whether a rating of the nut is not stated, so that it has to be estimated from geometry.
+    pub fn rating_is_estimated(&self) -> bool {
+        self.dynamic_rating.is_none() || self.static_rating.is_none()
+    }
+}
+
+impl ScrewGrade {
+    /// Highest ball circulation speed of a screw made this way, by its recirculation.
+    pub fn circulation_limit(&self, screw: &BallScrew) -> crate::units::CirculationSpeed {
+        match screw.recirculation.as_str() {
+            "tube" => self.circulation_tube,
+            "end-cap" => self.circulation_end_cap,
+            "high-speed" => self.circulation_high_speed,
+            _ => self.circulation_deflector,
         }
     }
 }

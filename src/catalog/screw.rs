@@ -21,12 +21,18 @@ parts! {
         ball_circle_diameter: Length, "mm", Positive;
         /// Root diameter of the screw.
         root_diameter: Length, "mm", Positive;
+        /// Bore through the screw; 0 for a solid one.
+        bore: Length, "mm", NotNegative;
+        /// How the balls get back to the start of their turns.
+        recirculation: String, "text", OneOf(&["tube", "deflector", "end-cap", "high-speed"]);
+        /// Highest acceleration at which the balls still roll.
+        acceleration_limit: Acceleration, "m/s²", Positive;
         /// Loaded turns of balls in one nut.
         turns: Ratio, "1", Positive;
-        /// Basic dynamic axial load rating C_a, before the grade's rating factor.
-        dynamic_rating: Force, "kN", Positive;
-        /// Basic static axial load rating C_0a, before the grade's rating factor.
-        static_rating: Force, "kN", Positive;
+        /// Basic dynamic axial load rating C_a, before the grade's factors; left out it is estimated from geometry.
+        dynamic_rating: Option<Force>, "kN", Positive;
+        /// Basic static axial load rating C_0a, before the grade's factors; left out it is estimated from geometry.
+        static_rating: Option<Force>, "kN", Positive;
         /// Outside diameter of the nut body.
         nut_diameter: Length, "mm", Positive;
         /// Length of one nut.
@@ -35,6 +41,8 @@ parts! {
         nut_mass: Mass, "kg", Positive;
         /// Stiffness of the preloaded nut at a preload of 5 % of C_a, manufacturing deviations included.
         nut_stiffness: Stiffness, "N/µm", Positive;
+        /// Price against a solid screw of this size with ordinary recirculation.
+        price_factor: Ratio, "1", Positive;
     }
 
     /// A way of making screws and the lead accuracy that it gives.
@@ -49,10 +57,22 @@ parts! {
         variation_300: Length, "µm", Positive;
         /// Permissible travel variation within one turn, v_2πp.
         turn_variation: Length, "µm", Positive;
-        /// Factor on both load ratings of the screw.
+        /// Factor on both load ratings of the screw for its accuracy.
         rating_factor: Ratio, "1", Share;
-        /// Highest ball circulation speed: nominal diameter times speed of rotation.
-        circulation_limit: CirculationSpeed, "mm/min", Positive;
+        /// Vickers hardness HV 10 of the grooves.
+        surface_hardness: Ratio, "1", Positive;
+        /// Factor on the dynamic rating for the melt of the steel: 1 melted in air.
+        melt_factor: Ratio, "1", Positive;
+        /// Factor on the dynamic rating for the temperature in service: 1 up to 100 °C.
+        temperature_factor: Ratio, "1", Share;
+        /// Highest nominal diameter times speed of rotation with outer return tubes.
+        circulation_tube: CirculationSpeed, "mm/min", Positive;
+        /// The same with inner deflectors.
+        circulation_deflector: CirculationSpeed, "mm/min", Positive;
+        /// The same with end caps.
+        circulation_end_cap: CirculationSpeed, "mm/min", Positive;
+        /// The same with returns made for high speed.
+        circulation_high_speed: CirculationSpeed, "mm/min", Positive;
         /// Longest screw, in nominal diameters.
         length_per_diameter: Ratio, "1", Positive;
         /// Longest screw whatever the diameter.
@@ -85,16 +105,28 @@ parts! {
 
     /// How the two ends of a screw are held.
     EndArrangement, "end-arrangement", end_arrangements {
-        /// Bending eigenvalue squared, λ², for the whip speed.
-        eigenvalue_squared: Ratio, "1", Positive;
-        /// Buckling factor N: Euler load over that of a column with both ends supported.
-        buckling_factor: Ratio, "1", Positive;
         /// Ends that take axial force.
         thrust_ends: Ratio, "1", Positive;
         /// Bearing sets at each end that takes axial force.
         fixed_bearings: u32, "count", Positive;
         /// Radial bearings at the other end.
         supports: u32, "count", NotNegative;
+        /// Stretch between the ends when mounted, as the warming that would undo it.
+        stretch: TemperatureInterval, "K", NotNegative;
+    }
+
+    /// What holds a long screw up between nut and ends: nothing, or supports that travel with the nut.
+    ScrewSupport, "screw-support", screw_supports {
+        /// Pairs of linked supports, one on each side of the nut, each kept midway between nut and end.
+        pairs: u32, "count", NotNegative;
+        /// Highest speed of the axis.
+        speed_limit: Velocity, "m/min", Positive;
+        /// Mass of the supports of a screw of 32 mm; grows with the diameter.
+        mass: Mass, "kg", NotNegative;
+        /// Length of screw that they take up, in nominal diameters.
+        room: Ratio, "1", NotNegative;
+        /// Price of the supports of a screw of 32 mm; grows as its diameter to the power 0.8.
+        price: Money, "nu", NotNegative;
     }
 
     /// A set of preloaded angular contact bearings that holds one end of a screw.
@@ -105,10 +137,14 @@ parts! {
         set: String, "text", Words;
         /// Basic dynamic axial load rating of the set, in one direction.
         rating: Force, "kN", Positive;
+        /// Basic static axial load rating of the set, in one direction.
+        static_rating: Force, "kN", Positive;
         /// Preload of the set.
         preload: Force, "kN", Positive;
         /// Axial stiffness of the preloaded set.
         stiffness: Stiffness, "N/µm", Positive;
+        /// Stiffness of the set against tilting, seat and housing included.
+        tilt_stiffness: TorsionalStiffness, "kN·m/rad", Positive;
         /// Highest speed with grease.
         speed_limit: AngularVelocity, "1/min", Positive;
         /// Drag of the preloaded set with its seals.
@@ -129,6 +165,12 @@ parts! {
         speed_limit: AngularVelocity, "1/min", Positive;
         /// Axial stiffness of bearing and housing.
         stiffness: Stiffness, "N/µm", Positive;
+        /// Basic dynamic axial load rating of the bearing, in one direction.
+        rating: Force, "kN", Positive;
+        /// Basic static axial load rating of the bearing, in one direction.
+        static_rating: Force, "kN", Positive;
+        /// Preload of the bearing.
+        preload: Force, "kN", Positive;
         /// Drag of the preloaded bearing with its seals.
         drag: Torque, "N·m", NotNegative;
         /// Mass without the nut.

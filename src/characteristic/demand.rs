@@ -32,6 +32,7 @@ characteristics! {
     CUTTING_FORCE: Force, "cutting-force", "F_c", "N", "cutting force along the axis";
     CUTTING_BOTH_WAYS: Ratio, "cutting-both-ways", "w_c", "1", "one if the cutting force may act either way, zero if one way only";
     CUTTING_SPEED: Velocity, "cutting-speed", "v_c", "m/min", "speed of the axis while cutting";
+    RELIABILITY: Ratio, "reliability", "Rel", "%", "share of like nuts and bearings that are to reach their life";
     SERVICE_HOURS: Time, "service-hours", "t_s", "h", "working hours over the service life";
     SERVICE_YEARS: Time, "service-years", "t_y", "years", "years of service";
     LONGEST_RAMP_TIME: Time, "longest-ramp-time", "t_ra", "s", "longest time from rest to speed, ramps of jerk included";

@@ -15,5 +15,8 @@ characteristics! {
     NUT_UNIT_STIFFNESS: Stiffness, "nut-unit-stiffness", "k_u", "N/µm", "axial stiffness of the nut unit's bearing and housing";
     CLAMP_STIFFNESS: Stiffness, "clamp-stiffness", "k_c", "N/µm", "axial stiffness of the clamp at one end of a standing screw";
     PULLEY_DIAMETER: Length, "pulley-diameter", "d_pu", "mm", "pitch diameter of the belt pulley on screw or nut";
+    WARM_WHIP_FACTOR: Ratio, "warm-whip-factor", "x_ww", "1", "critical speed of the warm standing screw over that without axial force";
+    WARM_WHIP_SPEED: AngularVelocity, "warm-whip-speed", "n_crw", "1/min", "first bending critical speed of the warm standing screw";
+    WARM_WHIP_DISTANCE: Ratio, "warm-whip-distance", "x_crw", "1", "least distance of the nut's speeds from the critical speed of the warm standing screw, over that speed";
     WHIP_DISTANCE: Ratio, "whip-distance", "x_cr", "1", "least distance of the nut's speeds from the critical speed of the standing screw, over that speed";
 }

@@ -9,7 +9,11 @@ characteristics! {
     DRIVE_MASS: Mass, "drive-mass", "m_dr", "kg", "complete mass of all drives of the axis";
     LEAD_TIME: Time, "lead-time", "t_L", "weeks", "longest delivery time of any part";
     ELEMENT_PRICE: Money, "element-price", "k_e", "", "one screw with nut and nut unit if any, or one rack line with pinion";
-    SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings or clamps of one screw, or fasteners and joints of one rack line";
+    SUPPORT_SIZE_PRICE: Money, "support-pair-size-price", "k_15", "", "supports that travel with the nut of a screw of 32 mm";
+    SUPPORT_PAIR_PRICE: Money, "support-pair-price", "k_16", "", "supports that travel with the nut of one screw";
+    HELD_ENDS_PRICE: Money, "held-ends-price", "k_17", "", "bearings or clamps of one screw with the machining of its ends";
+    SIZE_PRICE_FACTOR: Ratio, "size-price-factor", "K_d", "1", "price of this kind of screw over that of a plain one of its size";
+    SUPPORT_PRICE: Money, "support-price", "k_b", "", "bearings or clamps and supports of one screw, or fasteners and joints of one rack line";
     REDUCTION_PRICE: Money, "reduction-price", "k_red", "", "one coupling, belt or gearbox";
     MOTOR_PRICE: Money, "motor-price", "k_M", "", "one motor with its drive electronics";
     GRADE_PRICE_FACTOR: Ratio, "grade-price-factor", "K_gr", "1", "price of the grade over that of the base grade";

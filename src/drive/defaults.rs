@@ -61,13 +61,13 @@ pub mod parts {
     pub fn screw_yield_strength() -> Pressure {
         Pressure::of_si(350e6)
     }
-    /// Bending eigenvalue squared of a screw clamped at both ends.
-    pub fn clamped_eigenvalue_squared() -> Ratio {
-        Ratio::of_si(20.0)
+    /// Groove radius over ball diameter, for ratings that the catalogue does not state.
+    pub fn conformity() -> Ratio {
+        Ratio::of_si(0.54)
     }
-    /// Buckling factor of the part of a standing screw between clamp and nut.
-    pub fn clamped_buckling_factor() -> Ratio {
-        Ratio::of_si(2.0457)
+    /// Stretch of a standing screw between its clamps.
+    pub fn clamp_stretch() -> TemperatureInterval {
+        TemperatureInterval::of_si(3.0)
     }
     /// Clamp at one end of a standing screw.
     pub fn clamp_stiffness() -> Stiffness {
@@ -205,22 +205,16 @@ pub fn told_driven_nuts() -> Vec<Told> {
             "block that clamps one end of a standing screw, 1000 to 4000 N/µm; in place of the screw bearing (common practice, no source)",
         ),
         (
-            "eigenvalue-squared",
-            significant(parts::clamped_eigenvalue_squared().si(), 4),
-            "1",
-            "both ends clamped: 22.37 for the uniform beam, 20 since clamps give (common practice, no source)",
+            "clamp-tilt",
+            "1".into(),
+            "d_r",
+            "a clamp gives when tilted as much as a free piece of screw of one root diameter in length (common practice, no source)",
         ),
         (
-            "buckling-factor",
-            significant(parts::clamped_buckling_factor().si(), 5),
-            "1",
-            "the compressed part of the screw is fixed at the clamp and supported by the nut (derived)",
-        ),
-        (
-            "nut-bearing-life",
-            "not worked out".into(),
-            "",
-            "the bearing of a driven nut is taken to outlast the nut; ask its supplier (common practice, no source)",
+            "stretch",
+            significant(parts::clamp_stretch().si(), 3),
+            "K",
+            "the standing screw is drawn apart between its clamps as by this warming, 2 to 3 K (common practice, no source); it must be mounted so",
         ),
     ]
 }
@@ -299,6 +293,12 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 significant(parts::screw_yield_strength().si() / 1e6, 4),
                 "MPa",
                 "core of a hardened screw, 350 to 700 MPa (common practice, no source); low value taken",
+            ),
+            (
+                "nut-fixity",
+                "0".into(),
+                "1",
+                "the nut holds the screw sideways but lets it tilt, which is on the safe side for buckling (derived)",
             ),
             (
                 "pretension-share",

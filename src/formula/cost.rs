@@ -20,16 +20,17 @@ const KILOWATT_HOUR: f64 = 3.6e6;
 /// Pass nominal diameter, length, longest screw made, factors of grade and nut, base price and price a metre of
 /// a 32 mm screw. Above 60 % of the longest length the metre costs 1.4 times as much.
 /// Check: 32 mm, 1 m of 5 m, factors 1, 220 and 260 → 480.
-pub static SCREW_PRICE: Formula<fn(Length, Length, Length, Ratio, Ratio, Money, Money) -> Money> = Formula {
+pub static SCREW_PRICE: Formula<fn(Length, Length, Length, Ratio, Ratio, Ratio, Money, Money) -> Money> = Formula {
     note: Note {
         id: "screw-price",
         title: "price of a screw with its nut",
-        equation: "K = K_g·(K_0·K_n + K_m·L_s·φ)·(d_0/32 mm)^1.5, φ = 1.4 for L_s > 0.6·L_max, else 1",
+        equation: "K = K_g·K_d·(K_0·K_n + K_m·L_s·φ)·(d_0/32 mm)^1.5, φ = 1.4 for L_s > 0.6·L_max, else 1",
         inputs: &[
             ("d_0", "nominal-diameter"),
             ("L_s", "length"),
             ("L_max", "length-limit"),
             ("K_g", "grade-factor"),
+            ("K_d", "size-factor"),
             ("K_n", "nut-factor"),
             ("K_0", "base"),
             ("K_m", "per-metre"),
@@ -47,6 +48,7 @@ pub fn screw_price(
     length: Length,
     length_limit: Length,
     grade_factor: Ratio,
+    size_factor: Ratio,
     nut_factor: Ratio,
     base: Money,
     per_metre: Money,
@@ -62,7 +64,7 @@ pub fn screw_price(
     };
     let size = nominal_diameter.si() / 0.032;
     let plain = base.si() * nut_factor.si() + per_metre.si() * length * rise;
-    Money(grade_factor.si() * plain * size * size.sqrt())
+    Money(grade_factor.si() * size_factor.si() * plain * size * size.sqrt())
 }
 
 /// Five amounts together.

@@ -34,14 +34,14 @@ pub fn mass_inertia(mass: Mass, travel_per_turn: Length, reduction: Ratio) -> Mo
 
 /// Inertia of a steel screw about its axis, kg·m².
 ///
-/// Pass nominal diameter and length. Check: 40 mm, 1.3 m → 2.5648e-3 kg·m².
-pub static SCREW_INERTIA: Formula<fn(Length, Length) -> MomentOfInertia> = Formula {
+/// Pass nominal diameter, bore and length. Check: 40 mm, no bore, 1.3 m → 2.5648e-3 kg·m².
+pub static SCREW_INERTIA: Formula<fn(Length, Length, Length) -> MomentOfInertia> = Formula {
     note: Note {
         id: "screw-inertia",
         title: "inertia of the screw",
-        equation: "J_s = ρ·L_s·π/32·d_0⁴",
-        inputs: &[("d_0", "nominal-diameter"), ("L_s", "length")],
-        validity: "solid steel, 7850 kg/m³; the nominal diameter makes it an upper value",
+        equation: "J_s = ρ·L_s·π/32·(d_0⁴ − d_h⁴)",
+        inputs: &[("d_0", "nominal-diameter"), ("d_h", "bore"), ("L_s", "length")],
+        validity: "steel, 7850 kg/m³; the nominal diameter makes it an upper value",
         sources: &[Source::derived("inertia of a round bar")],
     },
     apply: screw_inertia,
@@ -49,8 +49,9 @@ pub static SCREW_INERTIA: Formula<fn(Length, Length) -> MomentOfInertia> = Formu
 
 /// See [`SCREW_INERTIA`].
 #[inline]
-pub fn screw_inertia(nominal_diameter: Length, length: Length) -> MomentOfInertia {
-    MomentOfInertia::of_si(STEEL_DENSITY * length.si() * PI / 32.0 * nominal_diameter.si().powi(4))
+pub fn screw_inertia(nominal_diameter: Length, bore: Length, length: Length) -> MomentOfInertia {
+    let fourth_powers = nominal_diameter.si().powi(4) - bore.si().powi(4);
+    MomentOfInertia::of_si(STEEL_DENSITY * length.si() * PI / 32.0 * fourth_powers)
 }
 
 /// Inertia of a solid steel disc such as a pinion, kg·m².
@@ -71,7 +72,7 @@ pub static DISC_INERTIA: Formula<fn(Length, Length) -> MomentOfInertia> = Formul
 /// See [`DISC_INERTIA`].
 #[inline]
 pub fn disc_inertia(diameter: Length, width: Length) -> MomentOfInertia {
-    screw_inertia(diameter, width)
+    screw_inertia(diameter, Length::of_si(0.0), width)
 }
 
 /// All turning parts as inertia at the motor, kg·m².

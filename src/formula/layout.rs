@@ -23,17 +23,18 @@ pub static JOURNAL_LENGTH: Formula<fn(Length) -> Length> = Formula {
     apply: |nominal_diameter| Length::of_si(4.0 * nominal_diameter.si()),
 };
 
-/// Nuts that ride on the slide, all drives: m_r = n_d·m_n. Check: 2 × 1.3 kg → 2.6 kg.
-pub static RIDING_NUTS: Formula<fn(Mass, Ratio) -> Mass> = Formula {
+/// Nuts and supports that ride on the slide, all drives: m_r = n_d·(m_n + m_v). Check: 2·(1.3 + 0.7) kg → 4 kg.
+pub static RIDING_NUTS: Formula<fn(Mass, Mass, Ratio) -> Mass> = Formula {
     note: Note {
         id: "riding-nuts",
-        title: "mass of the nuts that ride on the slide",
-        equation: "m_r = n_d·m_n",
-        inputs: &[("m_n", "nut-mass"), ("n_d", "drives")],
-        validity: "screw turns and stands still along the axis; the motor does not ride",
+        title: "mass of nuts and supports that ride on the slide",
+        equation: "m_r = n_d·(m_n + m_v)",
+        inputs: &[("m_n", "nut-mass"), ("m_v", "support-mass"), ("n_d", "drives")],
+        validity: "screw turns and stands still along the axis; the motor does not ride; supports counted in full, though \
+                   they move at half the speed",
         sources: DERIVED,
     },
-    apply: |nut, drives| Mass::of_si(nut.si() * drives.si()),
+    apply: |nut, support, drives| Mass::of_si((nut.si() + support.si()) * drives.si()),
 };
 
 /// Drive units that ride on the slide, all drives: m_r = n_d·(m_M + m_g + m_p). Check: 2·(10 + 8 + 1) → 38 kg.
@@ -49,24 +50,26 @@ pub static RIDING_UNITS: Formula<fn(Mass, Mass, Mass, Ratio) -> Mass> = Formula 
     apply: |motor, gearbox, pinion, drives| Mass::of_si(drives.si() * (motor.si() + gearbox.si() + pinion.si())),
 };
 
-/// Driven nuts with all that rides, all drives: m_r = n_d·(m_M + m_g + m_n + m_u). Check: 2·(10 + 4 + 1 + 7) → 44 kg.
-pub static RIDING_NUT_DRIVES: Formula<fn(Mass, Mass, Mass, Mass, Ratio) -> Mass> = Formula {
+/// Driven nuts with all that rides, all drives: m_r = n_d·(m_M + m_g + m_n + m_u + m_v).
+/// Check: 2·(10 + 4 + 1 + 7 + 1) → 46 kg.
+pub static RIDING_NUT_DRIVES: Formula<fn(Mass, Mass, Mass, Mass, Mass, Ratio) -> Mass> = Formula {
     note: Note {
         id: "riding-nut-drives",
-        title: "mass of motor, belt, nut and nut unit that ride on the slide",
-        equation: "m_r = n_d·(m_M + m_g + m_n + m_u)",
+        title: "mass of motor, belt, nut, nut unit and supports that ride on the slide",
+        equation: "m_r = n_d·(m_M + m_g + m_n + m_u + m_v)",
         inputs: &[
             ("m_M", "motor-mass"),
             ("m_g", "reduction-mass"),
             ("m_n", "nut-mass"),
             ("m_u", "nut-unit-mass"),
+            ("m_v", "support-mass"),
             ("n_d", "drives"),
         ],
         validity: "the screw stands on the bed, the nut and what turns it ride on the slide",
         sources: DERIVED,
     },
-    apply: |motor, reduction, nut, unit, drives| {
-        Mass::of_si(drives.si() * (motor.si() + reduction.si() + nut.si() + unit.si()))
+    apply: |motor, reduction, nut, unit, support, drives| {
+        Mass::of_si(drives.si() * (motor.si() + reduction.si() + nut.si() + unit.si() + support.si()))
     },
 };
 
@@ -110,19 +113,6 @@ pub static SHARED_FORCE: Formula<fn(Force, Ratio) -> Force> = Formula {
         sources: DERIVED,
     },
     apply: |force, share| Force::of_si(force.si() * share.si()),
-};
-
-/// A rating times a factor. Check: 49.3 kN × 0.9 → 44.37 kN.
-pub static RATED_FORCE: Formula<fn(Force, Ratio) -> Force> = Formula {
-    note: Note {
-        id: "rated-force",
-        title: "rating of the size, taken down for its manufacture",
-        equation: "C = C_g·f_C",
-        inputs: &[("C_g", "size-rating"), ("f_C", "rating-factor")],
-        validity: "factor 1 for ground, below 1 for rolled screws (ISO 3408-5 f_ac)",
-        sources: &[Source::memory("ISO 3408-5, accuracy factor on the dynamic rating")],
-    },
-    apply: |rating, factor| Force::of_si(rating.si() * factor.si()),
 };
 
 /// Longest screw of a size and grade: the lesser of ratio·d_0 and the blank. Check: 60·32 mm, 12 m → 1920 mm.
@@ -259,16 +249,17 @@ pub static LENGTH_SUM: Formula<fn(Length, Length) -> Length> = Formula {
     apply: |first, second| Length::of_si(first.si() + second.si()),
 };
 
-/// Complete mass of the screw drives of an axis: n_d·(m_s + m_n + m_b·n_t + m_g + m_M).
-/// Check: 2·(12 + 1.3 + 2·2 + 0.5 + 10) → 55.6 kg.
-pub static SCREW_DRIVE_MASS: Formula<fn(Mass, Mass, Mass, Ratio, Mass, Mass, Ratio) -> Mass> = Formula {
+/// Complete mass of the screw drives of an axis: n_d·(m_s + m_n + m_v + m_b·n_t + m_g + m_M).
+/// Check: 2·(12 + 1.3 + 0.7 + 2·2 + 0.5 + 10) → 57 kg.
+pub static SCREW_DRIVE_MASS: Formula<fn(Mass, Mass, Mass, Mass, Ratio, Mass, Mass, Ratio) -> Mass> = Formula {
     note: Note {
         id: "screw-drive-mass",
         title: "complete mass of the screw drives of the axis",
-        equation: "m_dr = n_d·(m_s + m_n + n_t·m_b + m_g + m_M)",
+        equation: "m_dr = n_d·(m_s + m_n + m_v + n_t·m_b + m_g + m_M)",
         inputs: &[
             ("m_s", "screw-mass"),
             ("m_n", "nut-mass"),
+            ("m_v", "support-mass"),
             ("m_b", "bearing-mass"),
             ("n_t", "thrust-ends"),
             ("m_g", "reduction-mass"),
@@ -278,8 +269,8 @@ pub static SCREW_DRIVE_MASS: Formula<fn(Mass, Mass, Mass, Ratio, Mass, Mass, Rat
         validity: "brackets and covers belong to the moved mass of the brief",
         sources: DERIVED,
     },
-    apply: |screw, nut, bearing, sets, reduction, motor, drives| {
-        let one = screw.si() + nut.si() + sets.si() * bearing.si() + reduction.si() + motor.si();
+    apply: |screw, nut, support, bearing, sets, reduction, motor, drives| {
+        let one = screw.si() + nut.si() + support.si() + sets.si() * bearing.si() + reduction.si() + motor.si();
         Mass::of_si(drives.si() * one)
     },
 };
@@ -329,6 +320,19 @@ pub static SERVICE_HOURS: Formula<fn(Time, Time) -> Time> = Formula {
 pub static SAME_LENGTH: Formula<fn(Length) -> Length> = Formula {
     note: Note {
         id: "same-length",
+        title: "taken over unchanged",
+        equation: "y = x",
+        inputs: &[("x", "value")],
+        validity: "any",
+        sources: DERIVED,
+    },
+    apply: |value| value,
+};
+
+/// A force taken over unchanged under another name.
+pub static SAME_FORCE: Formula<fn(Force) -> Force> = Formula {
+    note: Note {
+        id: "same-force",
         title: "taken over unchanged",
         equation: "y = x",
         inputs: &[("x", "value")],

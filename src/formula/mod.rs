@@ -29,6 +29,7 @@ pub mod gantry;
 pub mod gear_accuracy;
 pub mod gear_geometry;
 pub mod gearbox;
+pub mod held_beam;
 pub mod inertia;
 pub mod iso_230_2;
 pub mod layout;
@@ -50,6 +51,7 @@ pub mod shaft;
 pub mod site;
 pub mod stiffness;
 pub mod stop;
+pub mod stretch;
 pub mod thermal;
 pub mod tooth_strength;
 

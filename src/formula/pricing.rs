@@ -46,6 +46,19 @@ pub static CLAMPS_PRICE: Formula<fn(Ratio, Money, Money, Length) -> Money> = For
     },
 };
 
+/// A pair of supports that travels with the nut: k_15·(d_0/32 mm)^0.8. Check: 650 at 32 mm → 650.
+pub static SUPPORT_PAIR_PRICE: Formula<fn(Money, Length) -> Money> = Formula {
+    note: Note {
+        id: "support-pair-price",
+        title: "price of the supports that travel with the nut",
+        equation: "k_16 = k_15·(d_0/32 mm)^0.8",
+        inputs: &[("k_15", "support-pair-size-price"), ("d_0", "nominal-diameter")],
+        validity: "generic prices; zero without supports",
+        sources: SHAPE,
+    },
+    apply: |price, diameter| Money(price.0 * (diameter.si() / 0.032).powf(0.8)),
+};
+
 /// A length of rack: k_4·L·K_q. Check: 424·12 m·1 → 5088.
 pub static RACK_LINE_PRICE: Formula<fn(Money, Length, Ratio) -> Money> = Formula {
     note: Note {
@@ -78,7 +91,7 @@ pub static PINION_PRICE: Formula<fn(Money, Money, Length, Ratio) -> Money> = For
 pub static PRICE_SUM: Formula<fn(Money, Money) -> Money> = Formula {
     note: Note {
         id: "price-sum",
-        title: "price of rack line and pinion, or of screw and nut unit",
+        title: "two prices together",
         equation: "k_e = k_1 + k_2",
         inputs: &[("k_1", "first"), ("k_2", "second")],
         validity: "any",

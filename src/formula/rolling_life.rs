@@ -108,22 +108,23 @@ fn pair(rating: f64, first: f64, second: f64) -> f64 {
 
 /// Life of a preloaded pair of nut halves over the duty, revolutions.
 ///
-/// Pass the dynamic rating of one half, the preload, and forces (signed), shares of time and speeds of all
-/// phases. Without preload each half carries the forces of one sign. No load gives the cap of 10⁶ Mrev.
-/// Check: 36 kN, 3 kN, one phase of +4 kN → 301.1 Mrev.
-pub static PAIR_LIFE: Formula<fn(Force, Force, Series<Force>, Series<Ratio>, Series<Velocity>) -> Revolutions> =
+/// Pass the dynamic rating of one half, the preload, forces (signed), shares of time and speeds of all phases, and the
+/// reliability factor (1 for 90 %). Without preload each half carries the forces of one sign. No load gives the cap of
+/// 10⁶ Mrev. Check: 36 kN, 3 kN, one phase of +4 kN, 1 → 301.1 Mrev.
+pub static PAIR_LIFE: Formula<fn(Force, Force, Series<Force>, Series<Ratio>, Series<Velocity>, Ratio) -> Revolutions> =
     Formula {
         note: Note {
             id: "pair-life",
-            title: "nominal life of a preloaded pair of nut halves over the duty",
-            equation: "L = (L_A^(−10/9) + L_B^(−10/9))^(−9/10), L_X = (C_a/F_mX)³·10⁶ rev, \
-                       F_mX = ∛(Σ F_X,k³·q_k·|v_k| / Σ q_k·|v_k|)",
+            title: "life of a preloaded pair of nut halves over the duty",
+            equation: "L = a_1·(L_A^(−10/9) + L_B^(−10/9))^(−9/10), L_X = (C_a/F_mX)³·10⁶ rev, \
+                   F_mX = ∛(Σ F_X,k³·q_k·|v_k| / Σ q_k·|v_k|)",
             inputs: &[
                 ("C_a", "dynamic-rating"),
                 ("F_pr", "preload"),
                 ("F_k", "forces"),
                 ("q_k", "shares"),
                 ("v_k", "speeds"),
+                ("a_1", "reliability-factor"),
             ],
             validity: "rating of one half; loads up to 0.5 of it, clean lubrication, full hardness; capped at 10⁶ Mrev",
             sources: &[LIFE, SPLIT],
@@ -138,12 +139,13 @@ pub fn pair_life(
     forces: Series<Force>,
     shares: Series<Ratio>,
     speeds: Series<Velocity>,
+    reliability_factor: Ratio,
 ) -> Revolutions {
     let preload = preload.si();
     let weights = || travel_weights(shares.si(), speeds.si());
     let first = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).0).zip(weights()));
     let second = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).1).zip(weights()));
-    Revolutions::of_si(pair(dynamic_rating.si(), first, second))
+    Revolutions::of_si(reliability_factor.si() * pair(dynamic_rating.si(), first, second))
 }
 
 /// Life of a preloaded nut under one constant load, revolutions.
@@ -211,39 +213,52 @@ pub fn static_safety(static_rating: Force, peak_half_load: Force) -> Ratio {
     Ratio::of_si(capped(static_rating.si() / peak_half_load.si().abs(), MOST_SAFETY))
 }
 
-/// Life of the axial support bearing pair of a screw in working hours, s.
+/// Life of a preloaded axial bearing in working hours, s.
 ///
-/// Pass the axial rating of the row that takes the load, the preload of the pair, the cubic mean force, the
-/// mean speed and the travel for one turn. Capped at 10⁹ h. Check: 40 kN, 2.9 kN, 5 kN → 308 Mrev.
-pub static BEARING_PAIR_LIFE: Formula<fn(Force, Force, Force, Velocity, Length) -> Time> = Formula {
-    note: Note {
-        id: "bearing-pair-life",
-        title: "nominal life of the support bearing pair",
-        equation: "L_h = (C/F_1)³·10⁶ rev·p/v_m, |F| < 2^1.5·F_v: F_1 = F_v·(1 + |F|/(2^1.5·F_v))^1.5; else F_1 = |F|",
-        inputs: &[
-            ("C", "rating"),
-            ("F_v", "preload"),
-            ("F", "mean-force"),
-            ("v_m", "mean-speed"),
-            ("p", "travel-per-turn"),
-        ],
-        validity: "axial load only, of one sign (the safe side); clean lubrication; capped at 10⁹ h",
-        sources: &[Source::memory("ISO 281:2007, basic rating life of ball bearings"), SPLIT],
-    },
-    apply: bearing_pair_life,
-};
+/// Pass the axial rating of the rows that take the load, the preload, the force that stands on the bearing without any
+/// load (stretch or warming of the screw), the cubic mean force, the share of it that this bearing takes, the reliability
+/// factor (1 for 90 %), the mean speed and the travel for one turn. Capped at 10⁹ h.
+/// Check: 40 kN, 2.9 kN, no standing force, 5 kN, 1, 1 → 308 Mrev.
+pub static BEARING_PAIR_LIFE: Formula<fn(Force, Force, Force, Force, Ratio, Ratio, Velocity, Length) -> Time> =
+    Formula {
+        note: Note {
+            id: "bearing-pair-life",
+            title: "life of the axial bearing set",
+            equation: "L_h = a_1·(C/F_1)³·10⁶ rev·p/v_m, F = F_0 + x_m·F_m, F < 2^1.5·F_v: \
+                   F_1 = F_v·(1 + F/(2^1.5·F_v))^1.5; else F_1 = F",
+            inputs: &[
+                ("C", "rating"),
+                ("F_v", "preload"),
+                ("F_0", "standing-force"),
+                ("F_m", "mean-force"),
+                ("x_m", "end-share"),
+                ("a_1", "reliability-factor"),
+                ("v_m", "mean-speed"),
+                ("p", "travel-per-turn"),
+            ],
+            validity: "axial load only, of one sign and on top of the standing force (the safe side); clean lubrication; \
+                   capped at 10⁹ h",
+            sources: &[Source::memory("ISO 281:2007, basic rating life of ball bearings"), SPLIT],
+        },
+        apply: bearing_pair_life,
+    };
 
 /// See [`BEARING_PAIR_LIFE`].
 #[inline]
 pub fn bearing_pair_life(
     rating: Force,
     preload: Force,
+    standing_force: Force,
     mean_force: Force,
+    end_share: Ratio,
+    reliability_factor: Ratio,
     mean_speed: Velocity,
     travel_per_turn: Length,
 ) -> Time {
-    let ratio = rating.si() / loaded_half(mean_force.si(), preload.si());
-    life_hours(Revolutions::of_si(capped(ratio.powi(3) * 1e6, MOST_REVOLUTIONS)), mean_speed, travel_per_turn)
+    let outer = standing_force.si() + end_share.si() * mean_force.si().abs();
+    let ratio = rating.si() / loaded_half(outer, preload.si());
+    let revolutions = capped(reliability_factor.si() * ratio.powi(3) * 1e6, MOST_REVOLUTIONS);
+    life_hours(Revolutions::of_si(revolutions), mean_speed, travel_per_turn)
 }
 
 const RELIABILITIES: [f64; 6] = [0.90, 0.95, 0.96, 0.97, 0.98, 0.99];
@@ -268,17 +283,38 @@ fn factor(reliability: Ratio, factors: &[f64; 6]) -> Ratio {
     Ratio::of_si(f64::NAN)
 }
 
-/// Life factor of a ball nut for a reliability between 90 % and 99 %, 1; NaN outside.
-///
-/// Values of ISO 3408-5:2006, from memory: 1, 0.62, 0.53, 0.44, 0.33, 0.21 at 90, 95 … 99 %; between them
-/// linear.
+/// Life factor of a ball nut for a reliability between 90 % and 99 %, 1; NaN outside. 97 % → 0.44.
+pub static NUT_RELIABILITY_FACTOR: Formula<fn(Ratio) -> Ratio> = Formula {
+    note: Note {
+        id: "nut-reliability-factor",
+        title: "life factor of a ball nut for its reliability",
+        equation: "a_1 = 1, 0.62, 0.53, 0.44, 0.33, 0.21 at 90, 95, 96, 97, 98, 99 %, between them linear",
+        inputs: &[("Rel", "reliability")],
+        validity: "90 % to 99 %; not known outside",
+        sources: &[Source::memory("ISO 3408-5:2006, factor for reliability")],
+    },
+    apply: nut_reliability_factor,
+};
+
+/// See [`NUT_RELIABILITY_FACTOR`].
 pub fn nut_reliability_factor(reliability: Ratio) -> Ratio {
     factor(reliability, &NUT_FACTORS)
 }
 
-/// Life factor of a rolling bearing for a reliability between 90 % and 99 %, 1; NaN outside.
-///
-/// Values of ISO 281:2007, from memory: 1, 0.64, 0.55, 0.47, 0.37, 0.25 at 90, 95 … 99 %; between them linear.
+/// Life factor of a rolling bearing for a reliability between 90 % and 99 %, 1; NaN outside. 97 % → 0.47.
+pub static BEARING_RELIABILITY_FACTOR: Formula<fn(Ratio) -> Ratio> = Formula {
+    note: Note {
+        id: "bearing-reliability-factor",
+        title: "life factor of a rolling bearing for its reliability",
+        equation: "a_1 = 1, 0.64, 0.55, 0.47, 0.37, 0.25 at 90, 95, 96, 97, 98, 99 %, between them linear",
+        inputs: &[("Rel", "reliability")],
+        validity: "90 % to 99 %; not known outside",
+        sources: &[Source::memory("ISO 281:2007, factor for reliability")],
+    },
+    apply: bearing_reliability_factor,
+};
+
+/// See [`BEARING_RELIABILITY_FACTOR`].
 pub fn bearing_reliability_factor(reliability: Ratio) -> Ratio {
     factor(reliability, &BEARING_FACTORS)
 }

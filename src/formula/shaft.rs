@@ -1,4 +1,4 @@
-//! Bending of the screw: whip, sag, weight on the nut, growth of a residual bow.
+//! Bending of the screw: whip, weight on the nut, growth of a residual bow.
 //!
 //! Method: slender uniform beam between its bearings; the eigenvalue λ of cos λ·cosh λ = ±1 or
 //! tan λ = tanh λ stands for the fixity of the ends, and λ² is passed: 3.516 fixed–free, 9.870
@@ -8,7 +8,7 @@
 use super::constants::{GRAVITY, STEEL_DENSITY, STEEL_YOUNG};
 use super::{Formula, Note, Series};
 use crate::source::Source;
-use crate::units::{AngularVelocity, Force, Length, Measure, Ratio, Velocity};
+use crate::units::{Angle, AngularVelocity, Force, Length, Measure, Ratio, Velocity};
 use std::f64::consts::{FRAC_PI_4, TAU};
 
 const BEAM: Source = Source::publication(
@@ -102,53 +102,24 @@ pub fn tension_whip_factor(axial_tension: Force, buckling_load: Force, eigenvalu
     })
 }
 
-/// Largest sag of a horizontal screw under its own weight, m.
+/// Weight of the screw that the nut carries sideways, upper value, N.
 ///
-/// Pass core diameter, free length and squared eigenvalue of the ends, which picks the beam case.
-/// Check: 34.5 mm, 4 m → 16.7 mm supported–supported, 3.35 mm fixed–fixed.
-pub static SCREW_SAG: Formula<fn(Length, Length, Ratio) -> Length> = Formula {
-    note: Note {
-        id: "screw-sag",
-        title: "sag of the screw under its own weight",
-        equation: "δ = c·ρ·A·g·L⁴/(E·I); c = 1/8 (λ² < 5), 5/384 (< 12), 1/184.6 (< 18), 1/384 (above)",
-        inputs: &[("d_c", "core-diameter"), ("L", "free-length"), ("λ²", "eigenvalue-squared")],
-        validity: "solid steel, horizontal, nut ignored, sag small against the length",
-        sources: &[Source::memory("Roark, Formulas for Stress and Strain, beams under uniform load")],
-    },
-    apply: screw_sag,
-};
-
-/// See [`SCREW_SAG`].
-#[inline]
-pub fn screw_sag(core_diameter: Length, free_length: Length, eigenvalue_squared: Ratio) -> Length {
-    let eigenvalue = eigenvalue_squared.si();
-    let case = if eigenvalue < 5.0 {
-        1.0 / 8.0
-    } else if eigenvalue < 12.0 {
-        5.0 / 384.0
-    } else if eigenvalue < 18.0 {
-        PROPPED
-    } else {
-        1.0 / 384.0 + 0.0 * eigenvalue
-    };
-    let (d, length) = (core_diameter.si(), free_length.si());
-    Length::of_si(case * STEEL_DENSITY * GRAVITY * 16.0 * length.powi(4) / (STEEL_YOUNG * d * d))
-}
-
-/// Largest deflection of a propped cantilever under uniform load over w·L⁴/(E·I): ξ²(1 − ξ)(3 − 2ξ)/48 at
-/// ξ = (15 − √33)/16 from the supported end.
-const PROPPED: f64 = 0.005_416_119_3;
-
-/// Weight of a horizontal screw that the nut carries sideways, upper value, N.
-///
-/// Pass root diameter and free length. Check: 63 mm, 6 m → 900 N.
-pub static WEIGHT_ON_NUT: Formula<fn(Length, Length) -> Force> = Formula {
+/// Pass root diameter, bore, free length, number of spans and the angle of the axis.
+/// Check: 63 mm, no bore, 6 m, 1, level → 900 N.
+pub static WEIGHT_ON_NUT: Formula<fn(Length, Length, Length, Ratio, Angle) -> Force> = Formula {
     note: Note {
         id: "screw-weight-on-nut",
         title: "weight of the screw that the nut carries sideways",
-        equation: "R = 5/8·ρ·π/4·d_r²·g·L",
-        inputs: &[("d_r", "root-diameter"), ("L", "free-length")],
-        validity: "solid steel, horizontal, stiff nut at mid length; ½ instead of ⅝ for clamped ends",
+        equation: "R = 5/8·ρ·π/4·(d_r² − d_h²)·g·cos θ·L/n",
+        inputs: &[
+            ("d_r", "root-diameter"),
+            ("d_h", "bore"),
+            ("L", "free-length"),
+            ("n", "spans"),
+            ("θ", "inclination"),
+        ],
+        validity: "steel, stiff nut at mid length; ½ instead of ⅝ for clamped ends; supports that travel along \
+                   stand midway between nut and end, so that the nut stands between spans of L/n together",
         sources: &[Source::derived("middle reaction of a beam on three supports")],
     },
     apply: weight_on_nut,
@@ -156,9 +127,30 @@ pub static WEIGHT_ON_NUT: Formula<fn(Length, Length) -> Force> = Formula {
 
 /// See [`WEIGHT_ON_NUT`].
 #[inline]
-pub fn weight_on_nut(root_diameter: Length, free_length: Length) -> Force {
-    Force::of_si(0.625 * STEEL_DENSITY * FRAC_PI_4 * root_diameter.si().powi(2) * GRAVITY * free_length.si())
+pub fn weight_on_nut(
+    root_diameter: Length,
+    bore: Length,
+    free_length: Length,
+    spans: Ratio,
+    inclination: Angle,
+) -> Force {
+    let squares = root_diameter.si().powi(2) - bore.si().powi(2);
+    let weight = STEEL_DENSITY * FRAC_PI_4 * squares * GRAVITY * inclination.si().cos();
+    Force::of_si(0.625 * weight * free_length.si() / spans.si())
 }
+
+/// Critical speed of a screw under axial force, rad/s. Check: 2891 1/min at a factor of 0.95 → 2746 1/min.
+pub static LOADED_WHIP_SPEED: Formula<fn(AngularVelocity, Ratio) -> AngularVelocity> = Formula {
+    note: Note {
+        id: "loaded-whip-speed",
+        title: "first critical speed of the screw under its axial force",
+        equation: "n_cr = n_cr0·x_w",
+        inputs: &[("n_cr0", "bare-whip-speed"), ("x_w", "whip-factor")],
+        validity: "that of the factor",
+        sources: &[Source::derived("definition of the factor")],
+    },
+    apply: |bare, factor| AngularVelocity::of_si(bare.si() * factor.si()),
+};
 
 /// How far the speeds at which a nut turns stay from the critical speed of its standing screw, over that speed, 1.
 ///

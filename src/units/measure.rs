@@ -2,7 +2,7 @@
 
 use super::table::Dimension;
 use uom::si::{ISQ, Quantity, SI};
-use uom::typenum::{N1, N2, P1, P2, Z0};
+use uom::typenum::{N1, N2, N3, P1, P2, Z0};
 
 pub use uom::si::f64::{
     Acceleration, Angle, AngularAcceleration, AngularVelocity, Area, Energy, Force, Frequency, Jerk, Length,
@@ -27,6 +27,8 @@ pub mod kind {
     pub trait Celsius: uom::Kind {}
     /// Marks a force spread over a width.
     pub trait Line: uom::Kind {}
+    /// Marks a coefficient of heat transfer.
+    pub trait HeatTransfer: uom::Kind {}
 }
 
 /// Linear stiffness, N/m.
@@ -47,6 +49,9 @@ pub type CelsiusTemperature = Quantity<ISQ<Z0, Z0, Z0, Z0, P1, Z0, Z0, dyn kind:
 pub type LineLoad = Quantity<ISQ<Z0, P1, N2, Z0, Z0, Z0, Z0, dyn kind::Line>, SI<f64>, f64>;
 /// Electric potential difference, V.
 pub use uom::si::f64::ElectricPotential as Voltage;
+
+/// Coefficient of heat transfer, W/(m²·K).
+pub type HeatTransfer = Quantity<ISQ<Z0, P1, N3, Z0, N1, Z0, Z0, dyn kind::HeatTransfer>, SI<f64>, f64>;
 
 /// An amount of money in the currency of the brief; catalogue prices are in neutral units worth one of it.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
@@ -99,4 +104,5 @@ measures! {
     TemperatureInterval => Temperature, Stiffness => Stiffness, TorsionalStiffness => TorsionalStiffness,
     Revolutions => Revolutions, CirculationSpeed => CirculationSpeed, LoopGain => LoopGain,
     Expansion => Expansion, Voltage => Voltage, CelsiusTemperature => Celsius, LineLoad => LineLoad,
+    HeatTransfer => HeatTransfer,
 }

@@ -38,6 +38,7 @@ pub enum Dimension {
     Voltage,
     Celsius,
     LineLoad,
+    HeatTransfer,
     Money,
 }
 
@@ -74,6 +75,7 @@ impl Dimension {
             Dimension::Voltage => "a voltage",
             Dimension::Celsius => "a temperature in degrees Celsius",
             Dimension::LineLoad => "a force a width",
+            Dimension::HeatTransfer => "a coefficient of heat transfer",
             Dimension::Money => "an amount of money",
         }
     }
@@ -219,5 +221,6 @@ pub static UNITS: &[Unit] = &[
     unit(D::LineLoad, "kN/mm", 1e6, &[]),
     unit(D::LineLoad, "N/m", 1.0, &[]),
     unit(D::LineLoad, "lbf/in", LBF / INCH, &[]),
+    unit(D::HeatTransfer, "W/(m²·K)", 1.0, &["W/m2K", "W/(m2K)"]),
     unit(D::Money, "", 1.0, &[]),
 ];

@@ -29,6 +29,7 @@ supply-voltage: 480 V
 supply-tolerance: 5 %
 altitude: 1600 m
 ambient-temperature: 45 °C
+reliability: 97 %
 limits:
   purchase: 60000
   tool-point-error: 0.15 mm

@@ -17,6 +17,7 @@ fn every_stated_value_arrives() {
     assert_eq!((brief.discount_rate.value.si(), brief.energy_price.value), (0.04, Money(0.3)));
     assert_eq!(brief.environment, ["composite dust", "draught"]);
     assert_eq!(brief.temperature_swing.value.si(), 6.0);
+    assert_eq!(brief.reliability.value.si(), 0.97);
     let site = brief.site;
     assert_eq!((site.supply_voltage.value.si(), site.supply_tolerance.value.si()), (480.0, 0.05));
     assert_eq!((site.altitude.value.si(), site.ambient_temperature.value.si()), (1600.0, 45.0));
@@ -136,6 +137,7 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("supply-tolerance", "10", "%"),
             ("altitude", "1000", "m"),
             ("ambient-temperature", "40", "°C"),
+            ("reliability", "90", "%"),
             ("prefer", "whole-life-cost alone", ""),
             ("axes.x.overtravel", "50", "mm"),
             ("axes.x.drives", "1", ""),

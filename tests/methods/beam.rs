@@ -4,13 +4,15 @@
 //! generalised problem K·x = μ·B·x is brought to a symmetric one by the Cholesky factor of K, whose largest
 //! eigenvalue is 1/μ. Length, bending stiffness and mass a length are one.
 
-use nalgebra::{DMatrix, SMatrix};
+use nalgebra::{DMatrix, DVector, SMatrix};
 
 /// How an end is held.
 #[derive(Clone, Copy, PartialEq)]
 pub enum End {
     /// Neither deflection nor slope.
     Fixed,
+    /// No deflection; a rotational spring, in units of E·I/L, resists the slope.
+    Sprung(f64),
     /// No deflection.
     Supported,
     /// Nothing.
@@ -90,8 +92,17 @@ fn geometric(l: f64) -> Element {
     ) / (30.0 * l)
 }
 
-/// Puts the elements together and strikes out what the ends hold.
-fn assemble(element: Element, elements: usize, ends: (End, End)) -> DMatrix<f64> {
+/// The beam: how many elements, how its ends are held, and the nodes at which a pin holds it on the way.
+#[derive(Clone, Copy)]
+pub struct Beam<'p> {
+    pub elements: usize,
+    pub ends: (End, End),
+    pub pins: &'p [usize],
+}
+
+/// Puts the elements together, adds the springs of the ends if wanted, and strikes out what ends and pins hold.
+fn assemble(element: Element, beam: Beam<'_>, springs: bool) -> DMatrix<f64> {
+    let Beam { elements, ends, .. } = beam;
     let size = 2 * (elements + 1);
     let mut whole = DMatrix::zeros(size, size);
     for first in (0..2 * elements).step_by(2) {
@@ -101,8 +112,20 @@ fn assemble(element: Element, elements: usize, ends: (End, End)) -> DMatrix<f64>
             }
         }
     }
-    let mut held = Vec::new();
-    for (end, deflection) in [(ends.0, 0), (ends.1, size - 2)] {
+    for (end, slope) in [(ends.0, 1), (ends.1, size - 1)] {
+        if let (End::Sprung(spring), true) = (end, springs) {
+            whole[(slope, slope)] += spring;
+        }
+    }
+    let kept = kept(beam);
+    DMatrix::from_fn(kept.len(), kept.len(), |row, column| whole[(kept[row], kept[column])])
+}
+
+/// The displacements and slopes that ends and pins leave free.
+fn kept(beam: Beam<'_>) -> Vec<usize> {
+    let size = 2 * (beam.elements + 1);
+    let mut held: Vec<usize> = beam.pins.iter().map(|pin| 2 * pin).collect();
+    for (end, deflection) in [(beam.ends.0, 0), (beam.ends.1, size - 2)] {
         if end != End::Free {
             held.push(deflection);
         }
@@ -110,11 +133,7 @@ fn assemble(element: Element, elements: usize, ends: (End, End)) -> DMatrix<f64>
             held.push(deflection + 1);
         }
     }
-    held.sort_unstable();
-    for index in held.into_iter().rev() {
-        whole = whole.remove_row(index).remove_column(index);
-    }
-    whole
+    (0..size).filter(|index| !held.contains(index)).collect()
 }
 
 /// The smallest μ of K·x = μ·B·x.
@@ -128,13 +147,40 @@ fn smallest(stiffness: DMatrix<f64>, other: DMatrix<f64>) -> f64 {
 
 /// Squared eigenvalue λ² of the first bending mode under an axial tension (in units of E·I/L²).
 pub fn eigenvalue_squared(elements: usize, ends: (End, End), tension: f64) -> f64 {
-    let l = 1.0 / elements as f64;
-    let stiffness = assemble(bending(l), elements, ends) + assemble(geometric(l), elements, ends) * tension;
-    smallest(stiffness, assemble(mass(l), elements, ends)).sqrt()
+    eigenvalue_squared_of(Beam { elements, ends, pins: &[] }, tension)
+}
+
+/// The same for a beam that pins hold on the way.
+pub fn eigenvalue_squared_of(beam: Beam<'_>, tension: f64) -> f64 {
+    let l = 1.0 / beam.elements as f64;
+    let stiffness = assemble(bending(l), beam, true) + assemble(geometric(l), beam, false) * tension;
+    smallest(stiffness, assemble(mass(l), beam, false)).sqrt()
 }
 
 /// The compression at which the beam buckles, in units of E·I/L².
 pub fn buckling(elements: usize, ends: (End, End)) -> f64 {
-    let l = 1.0 / elements as f64;
-    smallest(assemble(bending(l), elements, ends), assemble(geometric(l), elements, ends))
+    buckling_of(Beam { elements, ends, pins: &[] })
+}
+
+/// The same for a beam that pins hold on the way.
+pub fn buckling_of(beam: Beam<'_>) -> f64 {
+    let l = 1.0 / beam.elements as f64;
+    smallest(assemble(bending(l), beam, true), assemble(geometric(l), beam, false))
+}
+
+/// The deepest point of the beam under its own weight and an axial tension, in units of w·L⁴/(E·I).
+pub fn deepest(beam: Beam<'_>, tension: f64) -> f64 {
+    let l = 1.0 / beam.elements as f64;
+    let stiffness = assemble(bending(l), beam, true) + assemble(geometric(l), beam, false) * tension;
+    let size = 2 * (beam.elements + 1);
+    let mut load = DVector::zeros(size);
+    for first in (0..2 * beam.elements).step_by(2) {
+        for (row, part) in [l / 2.0, l * l / 12.0, l / 2.0, -l * l / 12.0].into_iter().enumerate() {
+            load[first + row] += part;
+        }
+    }
+    let left = kept(beam);
+    let load = DVector::from_iterator(left.len(), left.iter().map(|&index| load[index]));
+    let solved = stiffness.cholesky().expect("the held beam is stiff").solve(&load);
+    left.iter().zip(solved.iter()).filter(|(index, _)| *index % 2 == 0).map(|(_, value)| *value).fold(0.0, f64::max)
 }

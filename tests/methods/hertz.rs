@@ -77,7 +77,15 @@ fn a_duty_that_presses_both_halves_alike_outlasts_one_that_presses_one() {
     let life = |forces: [f64; 2]| {
         let series = Series::of_si(&forces);
         let (rating, preload) = (Force::of_si(36e3), Force::of_si(2e3));
-        pair_life(rating, preload, series, Series::of_si(&[0.5, 0.5]), Series::<Velocity>::of_si(&[0.1, 0.1])).si()
+        pair_life(
+            rating,
+            preload,
+            series,
+            Series::of_si(&[0.5, 0.5]),
+            Series::<Velocity>::of_si(&[0.1, 0.1]),
+            Ratio::of_si(1.0),
+        )
+        .si()
     };
     assert!(life([4e3, -4e3]) > life([4e3, 4e3]));
     close("mirror", life([4e3, -1e3]), life([-4e3, 1e3]), 1e-12);
@@ -90,8 +98,8 @@ fn without_preload_each_half_carries_one_sign() {
     let life = |forces: &[f64], shares: &[f64]| {
         let speeds = vec![0.1; forces.len()];
         let (rating, preload) = (Force::of_si(36e3), Force::of_si(0.0));
-        pair_life(rating, preload, Series::of_si(forces), Series::of_si(shares), Series::<Velocity>::of_si(&speeds))
-            .si()
+        let speeds = Series::<Velocity>::of_si(&speeds);
+        pair_life(rating, preload, Series::of_si(forces), Series::of_si(shares), speeds, Ratio::of_si(1.0)).si()
     };
     // half of the turns each: the cubic mean of a half over all turns is F/∛2
     let half = 4e3 / 2_f64.cbrt();

@@ -7,8 +7,9 @@
 
 use super::{near, ratio};
 use axiswright::calc::calculate;
-use axiswright::formula::shaft::{bow_amplification, screw_sag, weight_on_nut, whip_speed};
-use axiswright::units::{AngularVelocity, Length, Measure};
+use axiswright::formula::held_beam::{rooted_sag, screw_sag};
+use axiswright::formula::shaft::{bow_amplification, weight_on_nut, whip_speed};
+use axiswright::units::{Angle, AngularVelocity, Force, Length, Measure};
 use std::f64::consts::{PI, TAU};
 
 /// The root of a function between two places where its signs differ.
@@ -78,16 +79,22 @@ fn the_handbook_factors_of_whip_speed_agree() {
 fn sag_and_weight_on_the_nut_follow_the_beam_tables() {
     let (d, length, steel, gravity, young) = (0.0345_f64, 4.0_f64, 7850.0, 9.80665, 2.06e11);
     let load_over_bending = steel * (PI / 4.0 * d * d) * gravity * length.powi(4) / (young * PI / 64.0 * d.powi(4));
-    let factor = |eigenvalue: f64| {
-        screw_sag(Length::of_si(d), Length::of_si(length), ratio(eigenvalue)).si() / load_over_bending
+    let (bar, solid, length_of, none) =
+        (Length::of_si(d), Length::of_si(0.0), Length::of_si(length), Force::of_si(0.0));
+    let (level, euler, rigid) = (Angle::of_si(0.0), Force::of_si(1e4), f64::INFINITY);
+    let factor = |first: f64, second: f64| {
+        let sag = screw_sag(bar, solid, length_of, ratio(first), ratio(second), ratio(1.0), none, euler, level);
+        sag.si() / load_over_bending
     };
-    near("cantilever", factor(3.516), 0.125, 1e-9);
-    near("two supports", factor(9.8696), 5.0 / 384.0, 1e-9);
-    near("propped cantilever", factor(15.4182), 0.0054, 0.00005);
-    near("clamped", factor(22.3733), 1.0 / 384.0, 1e-9);
+    let free = rooted_sag(bar, solid, length_of, ratio(rigid), level).si() / load_over_bending;
+    near("cantilever", free, 0.125, 1e-9);
+    near("two supports", factor(0.0, 0.0), 5.0 / 384.0, 1e-9);
+    near("propped cantilever", factor(rigid, 0.0), 0.0054, 0.00005);
+    near("propped on the other side", factor(0.0, rigid), 0.0054, 0.00005);
+    near("clamped", factor(rigid, rigid), 1.0 / 384.0, 1e-9);
     let span = length / 2.0;
     let weight = steel * (PI / 4.0 * d * d) * gravity * span;
-    near("three supports", weight_on_nut(Length::of_si(d), Length::of_si(length)).si() / weight, 1.25, 1e-9);
+    near("three supports", weight_on_nut(bar, solid, length_of, ratio(1.0), level).si() / weight, 1.25, 1e-9);
 }
 
 /// Thomson, rotating unbalance (from memory): at resonance the amplitude over the eccentricity is 1/(2ζ), far

@@ -12,7 +12,7 @@ use axiswright::formula::column::column_load;
 use axiswright::units::{Measure, Pressure};
 
 fn euler(diameter: f64, length: f64, factor: f64) -> f64 {
-    column_load(mm(diameter), mm(length), ratio(factor), Pressure::of_si(f64::INFINITY)).si()
+    column_load(mm(diameter), mm(0.0), mm(length), ratio(factor), Pressure::of_si(f64::INFINITY)).si()
 }
 
 #[test]
@@ -65,9 +65,9 @@ fn the_parabola_meets_euler_at_half_the_yield_strength() {
     let area = std::f64::consts::FRAC_PI_4 * 40.0_f64.powi(2);
     for side in [0.999_999, 1.000_001] {
         let length = side * slenderness * 10.0; // radius of gyration 10 mm for 40 mm
-        let stress = column_load(mm(40.0), mm(length), ratio(1.0), mpa(strength)).si() / area;
+        let stress = column_load(mm(40.0), mm(0.0), mm(length), ratio(1.0), mpa(strength)).si() / area;
         near("stress at the meeting", stress, strength / 2.0, 0.001);
     }
-    let stress = column_load(mm(40.0), mm(500.0), ratio(1.0), mpa(strength)).si() / area;
+    let stress = column_load(mm(40.0), mm(0.0), mm(500.0), ratio(1.0), mpa(strength)).si() / area;
     near("Johnson at slenderness 50", stress, 312.34, 0.005);
 }

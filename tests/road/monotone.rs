@@ -54,12 +54,14 @@ proptest! {
             inputs
         };
         for (what, cost, harder) in harder {
-            let left_out: &[&str] = if what == "speed" { &["whip-band"] } else { &[] };
+            let left_out: &[&str] = if what == "speed" { &["whip-band", "whip-band-warm"] } else { &[] };
             assert_harder(what, &without(inputs.clone(), left_out), &without(harder.inputs(), left_out), cost);
         }
 
-        // the heat of a nut spreads over a longer screw, and a travel that is short for its nut is advised against
-        let cool = |inputs: Inputs| without(inputs, &["screw-overheating", "whip-band"]);
+        // the heat of a nut spreads over a longer screw, a travel that is short for its nut is advised against, and only a
+        // slender screw gets supports
+        let warm = ["screw-overheating", "whip-band", "whip-band-warm", "screw-thermal-push", "screw-support-needed"];
+        let cool = |inputs: Inputs| without(inputs, &warm);
         // what is judged as accuracy changes at 2 m, from A to E, which is smaller
         let most = if easy.travel <= 2.0 { 2.0 } else { 4.0 };
         let longer = Ask { travel: f64::min(easy.travel * more, most), ..easy.clone() };

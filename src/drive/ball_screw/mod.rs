@@ -1,15 +1,15 @@
 //! The turning ball screw: what it is joined from, and how it is worked out, in working order.
 //!
-//! Stages: size, grade, preload class, end fixity, bearing set, coupling or belt, motor, duty, heat, rest, feedback. Each
-//! stage enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
-//! Limits: the nut's half loads come from phases with constant acceleration; whip and column length are the
-//! whole bearing distance, nut ignored, which is on the safe side.
+//! Stages: size, supports, grade, preload class, bearing set, ends, coupling or belt, motor, duty, heat, rest, feedback.
+//! Each stage enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
+//! Limits: the nut's half loads come from phases with constant acceleration; whip takes the whole bearing distance, nut
+//! ignored, which is on the safe side. On an inclined axis the single thrust bearing is the upper one.
 
 mod stages;
 
 use super::demand::Demand;
 use super::energy::energy;
-use super::screw::{self, GRADE, PRELOAD, SIZE};
+use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::{Family, Part, Size, feedback, motor, price, reduction, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -26,14 +26,14 @@ pub struct BallScrewDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
 
-const ENDS: usize = 3;
 const BEARING: usize = 4;
-const REDUCTION: usize = 5;
-const MOTOR: usize = 6;
-const DUTY: usize = 7;
-const HEAT: usize = 8;
-const REST: usize = 9;
-const FEEDBACK: usize = 10;
+const ENDS: usize = 5;
+const REDUCTION: usize = 6;
+const MOTOR: usize = 7;
+const DUTY: usize = 8;
+const HEAT: usize = 9;
+const REST: usize = 10;
+const FEEDBACK: usize = 11;
 
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
@@ -46,7 +46,7 @@ impl<'a> BallScrewDrive<'a> {
         }
     }
 
-    fn reduction<L: Ledger>(&self, reduction: &ScrewReduction, sheet: &mut L) {
+    fn reduction<L: Ledger>(&self, reduction: &ScrewReduction, ends: &EndArrangement, sheet: &mut L) {
         screw::reduction(reduction, sheet);
         motor::holding(sheet);
         sheet.computed(
@@ -65,8 +65,9 @@ impl<'a> BallScrewDrive<'a> {
         sides::racking(self.demand, screw::ERRORS, sheet);
         if self.demand.two_sided() {
             screw::nut_peak(sheet);
+            self.peak(ends, sheet);
         }
-        screw::shaft_torque(ch::SCREW_INERTIA, reduction, sheet);
+        reduction::pull(reduction::is_belt(reduction), sheet);
     }
 
     fn duty<L: Ledger>(&self, sheet: &mut L) {
@@ -85,6 +86,7 @@ impl<'a> BallScrewDrive<'a> {
             (
                 ch::SCREW_MASS,
                 ch::NUT_MASS,
+                ch::SUPPORT_MASS,
                 ch::BEARING_MASS,
                 ch::THRUST_ENDS,
                 ch::REDUCTION_MASS,
@@ -100,6 +102,7 @@ impl<'a> BallScrewDrive<'a> {
         let lead_time = price::longest(&[
             screw::picked_size(self.catalog, path).lead_time,
             screw::picked_grade(self.catalog, path).lead_time,
+            screw::picked_support(self.catalog, path).lead_time,
             self.picked_ends(path).lead_time,
             self.picked_bearing(path).lead_time,
             self.picked_reduction(path).lead_time,
@@ -131,10 +134,11 @@ impl Family for BallScrewDrive<'_> {
         let catalog = self.catalog;
         vec![
             catalog.ball_screws.len(),
+            catalog.screw_supports.len(),
             catalog.screw_grades.len(),
             catalog.preload_classes.len(),
-            catalog.end_arrangements.len(),
             catalog.screw_bearings.len(),
+            catalog.end_arrangements.len(),
             catalog.screw_reductions.len(),
             self.motors.len(),
             1,
@@ -147,7 +151,10 @@ impl Family for BallScrewDrive<'_> {
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
         match stage {
             SIZE => self.size(screw::picked_size(self.catalog, path), sheet),
-            GRADE => screw::grade(screw::picked_grade(self.catalog, path), sheet),
+            SUPPORT => self.support(screw::picked_support(self.catalog, path), sheet),
+            GRADE => {
+                screw::grade(screw::picked_grade(self.catalog, path), screw::picked_size(self.catalog, path), sheet);
+            }
             PRELOAD => {
                 screw::preload(screw::picked_class(self.catalog, path), ch::ELEMENT_PRICE, sheet);
                 screw::nut_loads(self.demand, sheet);
@@ -156,9 +163,9 @@ impl Family for BallScrewDrive<'_> {
                     screw::nut_peak(sheet);
                 }
             }
-            ENDS => self.ends(self.picked_ends(path), sheet),
             BEARING => self.bearing(self.picked_bearing(path), sheet),
-            REDUCTION => self.reduction(self.picked_reduction(path), sheet),
+            ENDS => self.ends(self.picked_ends(path), screw::picked_support(self.catalog, path), sheet),
+            REDUCTION => self.reduction(self.picked_reduction(path), self.picked_ends(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
             HEAT => self.heat(sheet),

@@ -1,53 +1,87 @@
-//! The stages in which a turning screw differs from a driven nut: size, end fixity and bearings.
+//! The stages in which a turning screw differs from a driven nut: size, supports, bearings and ends.
 
 use super::BallScrewDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
+use crate::drive::screw::held::{self, End};
 use crate::drive::{mounting, screw};
-use crate::formula::{column, inertia, layout, motion, pricing, rolling_life, shaft, stiffness};
+use crate::formula::{column, inertia, layout, motion, pricing, stiffness, stretch};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
+
+/// How the far end of an arrangement is held; the first end is always fixed.
+fn far_end(ends: &EndArrangement) -> End {
+    if ends.thrust_ends.si() > 1.5 {
+        End::Fixed
+    } else if ends.supports > 0 {
+        End::Supported
+    } else {
+        End::Free
+    }
+}
 
 impl BallScrewDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         screw::size(size, &self.catalog.prices, sheet);
         mounting::screw(self.catalog, sheet);
-        sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUTS, (ch::NUT_MASS, ch::DRIVES));
-        self.demand.enter_forces(sheet);
-        sheet.computed(ch::SCREW_INERTIA, &inertia::SCREW_INERTIA, (ch::NOMINAL_DIAMETER, ch::SCREW_LENGTH));
-        sheet.computed(ch::SCREW_TORSION, &stiffness::SCREW_TORSION, (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::LEAD));
+        sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
+        held::cooling(sheet);
     }
 
-    pub(super) fn ends<L: Ledger>(&self, ends: &EndArrangement, sheet: &mut L) {
-        sheet.given(ch::EIGENVALUE_SQUARED, ends.eigenvalue_squared, Origin::Catalog);
-        sheet.given(ch::BUCKLING_FACTOR, ends.buckling_factor, Origin::Catalog);
-        sheet.given(ch::THRUST_ENDS, ends.thrust_ends, Origin::Catalog);
-        sheet.given(ch::SUPPORT_ENDS, Ratio::of_si(f64::from(ends.supports)), Origin::Catalog);
+    pub(super) fn support<L: Ledger>(&self, support: &ScrewSupport, sheet: &mut L) {
+        screw::support(support, sheet);
+        sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUTS, (ch::NUT_MASS, ch::SUPPORT_MASS, ch::DRIVES));
+        self.demand.enter_forces(sheet);
         sheet.computed(
-            ch::WHIP_SPEED,
-            &shaft::WHIP_SPEED,
-            (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::EIGENVALUE_SQUARED),
+            ch::SCREW_INERTIA,
+            &inertia::SCREW_INERTIA,
+            (ch::NOMINAL_DIAMETER, ch::SCREW_BORE, ch::SCREW_LENGTH),
         );
+        // the motor holds one end against turning
+        sheet.given(ch::TURN_HELD_ENDS, Ratio::of_si(1.0), Origin::Assumed);
         sheet.computed(
-            ch::COLUMN_LOAD,
-            &column::COLUMN_LOAD,
-            (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::BUCKLING_FACTOR, ch::SCREW_YIELD_STRENGTH),
+            ch::SCREW_TORSION,
+            &stiffness::BORED_TORSION,
+            (ch::ROOT_DIAMETER, ch::SCREW_BORE, ch::FREE_LENGTH, ch::LEAD, ch::TURN_HELD_ENDS),
         );
-        sheet.computed(ch::SCREW_SAG, &shaft::SCREW_SAG, (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::EIGENVALUE_SQUARED));
     }
 
     pub(super) fn bearing<L: Ledger>(&self, bearing: &ScrewBearing, sheet: &mut L) {
         let catalog = Origin::Catalog;
         sheet.given(ch::BEARING_BORE, bearing.bore, catalog);
         sheet.given(ch::BEARING_RATING, bearing.rating, catalog);
+        sheet.given(ch::BEARING_STATIC_RATING, bearing.static_rating, catalog);
         sheet.given(ch::BEARING_PRELOAD, bearing.preload, catalog);
         sheet.given(ch::BEARING_STIFFNESS, bearing.stiffness, catalog);
+        sheet.given(ch::BEARING_TILT_STIFFNESS, bearing.tilt_stiffness, catalog);
         sheet.given(ch::BEARING_SPEED_LIMIT, bearing.speed_limit, catalog);
         sheet.given(ch::BEARING_SET_DRAG, bearing.drag, catalog);
         sheet.given(ch::BEARING_MASS, bearing.mass, catalog);
         sheet.given(ch::BEARING_PRICE, bearing.price, catalog);
+    }
+
+    pub(super) fn ends<L: Ledger>(&self, ends: &EndArrangement, support: &ScrewSupport, sheet: &mut L) {
+        let (far, both) = (far_end(ends), ends.thrust_ends.si() > 1.5);
+        sheet.given(ch::THRUST_ENDS, ends.thrust_ends, Origin::Catalog);
+        sheet.given(ch::SUPPORT_ENDS, Ratio::of_si(f64::from(ends.supports)), Origin::Catalog);
+        sheet.given(ch::STRETCH, ends.stretch, Origin::Catalog);
+        sheet.computed(ch::BEARING_DRAG, &layout::SETS_DRAG, (ch::BEARING_SET_DRAG, ch::THRUST_ENDS));
+        sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
+        held::beam(far, support.pairs, sheet);
+        held::column(both, far, support.pairs, sheet);
+        held::stretched(ch::BEARING_STIFFNESS, sheet);
+        held::warming(self.demand, sheet);
+        held::warm(ch::BEARING_STIFFNESS, sheet);
+        held::whip_and_sag(far, ch::WARM_AXIAL_FORCE, sheet);
+        sheet.computed(ch::BEARING_SHARE, &stretch::MEAN_END_SHARE, (ch::END_SHARE, ch::THRUST_ENDS));
+        sheet.computed(ch::BEARING_STANDING_FORCE, &layout::SAME_FORCE, (ch::STANDING_FORCE,));
+        held::bearing_life(sheet);
+        // with two drives the largest force waits for the racking force
+        if !self.demand.two_sided() {
+            self.peak(ends, sheet);
+        }
         sheet.computed(
-            ch::SUPPORT_PRICE,
+            ch::HELD_ENDS_PRICE,
             &pricing::SUPPORT_PRICE,
             (
                 ch::BEARING_PRICE,
@@ -58,19 +92,18 @@ impl BallScrewDrive<'_> {
                 ch::NOMINAL_DIAMETER,
             ),
         );
-        sheet.computed(ch::BEARING_DRAG, &layout::SETS_DRAG, (ch::BEARING_SET_DRAG, ch::THRUST_ENDS));
-        sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
+        held::support_price(sheet);
+    }
+
+    /// What the largest force does to screw, journal and bearings.
+    pub(super) fn peak<L: Ledger>(&self, ends: &EndArrangement, sheet: &mut L) {
+        screw::shaft_torque(ch::SCREW_INERTIA, sheet);
+        held::peak(ends.thrust_ends.si() > 1.5, self.demand, sheet);
         sheet.computed(
-            ch::BEARING_LIFE_HOURS,
-            &rolling_life::BEARING_PAIR_LIFE,
-            (ch::BEARING_RATING, ch::BEARING_PRELOAD, ch::MEAN_FORCE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN),
+            ch::JOURNAL_STRESS,
+            &column::COMBINED_STRESS,
+            (ch::END_FORCE, ch::SHAFT_TORQUE, ch::BEARING_BORE, ch::SCREW_BORE),
         );
-        sheet.computed(
-            ch::SCREW_STIFFNESS,
-            &stiffness::SCREW_END_STIFFNESS,
-            (ch::CORE_DIAMETER, ch::FREE_LENGTH, ch::THRUST_ENDS, ch::BEARING_STIFFNESS),
-        );
-        sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
-        screw::warming(self.demand, sheet);
+        held::bearing_peak(ch::END_FORCE, sheet);
     }
 }

@@ -74,6 +74,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::CUTTING_BOTH_WAYS, both, said(axis.cutting_force_direction.stated));
         sheet.given(ch::CUTTING_SPEED, axis.cutting_speed.value, said(axis.cutting_speed.stated));
         sheet.given(ch::TEMPERATURE_SWING, brief.temperature_swing.value, said(brief.temperature_swing.stated));
+        sheet.given(ch::RELIABILITY, brief.reliability.value, said(brief.reliability.stated));
         let hour = 3600.0;
         let years = brief.years_in_service.value;
         let hours = brief.hours_per_year.value;

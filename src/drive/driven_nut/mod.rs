@@ -1,16 +1,16 @@
 //! The ball screw with driven nut: what it is joined from, and how it is worked out, in working order.
 //!
 //! The screw stands, clamped at both ends; the nut turns in its own bearing and rides on the slide with belt and motor.
-//! Stages: size, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback. Forces are worked out once the motor
-//! is known, since it rides; what speed and fit forbid falls before.
-//! Limits: only the first critical speed of the screw is judged, at every speed that is held; the life of the nut's
-//! bearing is not worked out; pretension and warming of the clamped screw are left out of its column load and its
-//! sag; the free length counts the nut without its housing. The bearing's heat goes half into the screw.
+//! Stages: size, supports, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback. Forces are worked out
+//! once the motor is known, since it rides; what speed and fit forbid falls before.
+//! Limits: only the first critical speed of the screw is judged, at every speed that is held, cold and warm; sag counts
+//! the stretch of the cold screw; the free length counts the nut without its housing. The bearing's heat goes half into
+//! the screw.
 
 mod stages;
 
 use super::demand::Demand;
-use super::screw::{self, GRADE, PRELOAD, SIZE};
+use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::{Family, Part, Size, feedback, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -27,14 +27,14 @@ pub struct DrivenNutDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
 
-const UNIT: usize = 3;
-const BELT: usize = 4;
-const MOTOR: usize = 5;
-const DUTY: usize = 6;
-const PEAK: usize = 7;
-const HEAT: usize = 8;
-const REST: usize = 9;
-const FEEDBACK: usize = 10;
+const UNIT: usize = 4;
+const BELT: usize = 5;
+const MOTOR: usize = 6;
+const DUTY: usize = 7;
+const PEAK: usize = 8;
+const HEAT: usize = 9;
+const REST: usize = 10;
+const FEEDBACK: usize = 11;
 
 /// The belts of a catalogue; if it has none, its couplings, which fall since they have no pulley.
 fn belts(catalog: &Catalog) -> Vec<&ScrewReduction> {
@@ -55,6 +55,7 @@ impl<'a> DrivenNutDrive<'a> {
         let lead_time = price::longest(&[
             screw::picked_size(self.catalog, path).lead_time,
             screw::picked_grade(self.catalog, path).lead_time,
+            screw::picked_support(self.catalog, path).lead_time,
             self.picked_unit(path).lead_time,
             self.picked_belt(path).lead_time,
             self.picked_motor(path).lead_time,
@@ -84,14 +85,17 @@ impl Family for DrivenNutDrive<'_> {
     fn stages(&self) -> Vec<usize> {
         let (screws, grades) = (self.catalog.ball_screws.len(), self.catalog.screw_grades.len());
         let (classes, units) = (self.catalog.preload_classes.len(), self.catalog.nut_units.len());
-        let (belts, motors) = (self.belts.len(), self.motors.len());
-        vec![screws, grades, classes, units, belts, motors, 1, 1, 1, 1, self.feedbacks.len()]
+        let (belts, motors, supports) = (self.belts.len(), self.motors.len(), self.catalog.screw_supports.len());
+        vec![screws, supports, grades, classes, units, belts, motors, 1, 1, 1, 1, self.feedbacks.len()]
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
         match stage {
             SIZE => self.size(screw::picked_size(self.catalog, path), sheet),
-            GRADE => screw::grade(screw::picked_grade(self.catalog, path), sheet),
+            SUPPORT => self.support(screw::picked_support(self.catalog, path), sheet),
+            GRADE => {
+                screw::grade(screw::picked_grade(self.catalog, path), screw::picked_size(self.catalog, path), sheet);
+            }
             PRELOAD => screw::preload(screw::picked_class(self.catalog, path), ch::SCREW_PRICE, sheet),
             UNIT => self.unit(self.picked_unit(path), sheet),
             BELT => self.belt(self.picked_belt(path), sheet),

@@ -5,8 +5,9 @@ use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::drive::energy::energy;
-use crate::drive::{motor, mounting, price, screw, sides};
-use crate::formula::{column, layout, pricing, shaft, stiffness};
+use crate::drive::screw::held::{self, End};
+use crate::drive::{motor, mounting, price, reduction, screw, sides};
+use crate::formula::{held_beam, layout, pricing, shaft, stiffness};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -19,30 +20,33 @@ impl DrivenNutDrive<'_> {
         // both ends are clamped, and the screw stands
         let (both, still) = (Ratio::of_si(2.0), AngularVelocity::of_si(0.0));
         sheet.given(ch::THRUST_ENDS, both, Origin::Assumed);
+        sheet.given(ch::TURN_HELD_ENDS, both, Origin::Assumed);
         sheet.given(ch::MEAN_SCREW_SPEED, still, Origin::Assumed);
-        sheet.given(ch::EIGENVALUE_SQUARED, parts::clamped_eigenvalue_squared(), Origin::Assumed);
-        sheet.given(ch::BUCKLING_FACTOR, parts::clamped_buckling_factor(), Origin::Assumed);
+        sheet.given(ch::STRETCH, parts::clamp_stretch(), Origin::Assumed);
         sheet.given(ch::CLAMP_STIFFNESS, parts::clamp_stiffness(), Origin::Assumed);
-        let beam = (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::EIGENVALUE_SQUARED);
-        sheet.computed(ch::SCREW_SAG, &shaft::SCREW_SAG, beam);
-        sheet.computed(ch::WHIP_SPEED, &shaft::WHIP_SPEED, beam);
+        sheet.computed(ch::BEARING_TILT_STIFFNESS, &held_beam::CLAMP_TILT, (ch::ROOT_DIAMETER, ch::SCREW_BORE));
+        held::cooling(sheet);
+        sheet.given(ch::CLAMP_PRICE, prices.screw_clamp, Origin::Catalog);
+        sheet.computed(
+            ch::HELD_ENDS_PRICE,
+            &pricing::CLAMPS_PRICE,
+            (ch::THRUST_ENDS, ch::CLAMP_PRICE, ch::ENDS_PRICE, ch::NOMINAL_DIAMETER),
+        );
+    }
+
+    pub(super) fn support<L: Ledger>(&self, support: &ScrewSupport, sheet: &mut L) {
+        screw::support(support, sheet);
+        held::support_price(sheet);
+        held::beam(End::Fixed, support.pairs, sheet);
+        held::column(true, End::Fixed, support.pairs, sheet);
+        held::stretched(ch::CLAMP_STIFFNESS, sheet);
+        held::whip_and_sag(End::Fixed, ch::STRETCH_FORCE, sheet);
         let tops = ch::PHASE_TOP_SPEED.all(self.demand.phases.len());
         sheet.computed(ch::WHIP_DISTANCE, &shaft::WHIP_DISTANCE, (ch::SPEED, ch::LEAD, ch::WHIP_SPEED, tops));
         sheet.computed(
-            ch::COLUMN_LOAD,
-            &column::CLAMPED_COLUMN_LOAD,
-            (ch::ROOT_DIAMETER, ch::FREE_LENGTH, ch::BUCKLING_FACTOR, ch::SCREW_YIELD_STRENGTH),
-        );
-        sheet.computed(
-            ch::SCREW_STIFFNESS,
-            &stiffness::SCREW_END_STIFFNESS,
-            (ch::CORE_DIAMETER, ch::FREE_LENGTH, ch::THRUST_ENDS, ch::CLAMP_STIFFNESS),
-        );
-        sheet.given(ch::CLAMP_PRICE, prices.screw_clamp, Origin::Catalog);
-        sheet.computed(
-            ch::SUPPORT_PRICE,
-            &pricing::CLAMPS_PRICE,
-            (ch::THRUST_ENDS, ch::CLAMP_PRICE, ch::ENDS_PRICE, ch::NOMINAL_DIAMETER),
+            ch::SCREW_TORSION,
+            &stiffness::BORED_TORSION,
+            (ch::ROOT_DIAMETER, ch::SCREW_BORE, ch::FREE_LENGTH, ch::LEAD, ch::TURN_HELD_ENDS),
         );
     }
 
@@ -55,6 +59,12 @@ impl DrivenNutDrive<'_> {
         sheet.given(ch::NUT_UNIT_MASS, unit.mass, catalog);
         sheet.given(ch::NUT_UNIT_PRICE, unit.price, catalog);
         sheet.given(ch::BEARING_DRAG, unit.drag, catalog);
+        sheet.given(ch::BEARING_RATING, unit.rating, catalog);
+        sheet.given(ch::BEARING_STATIC_RATING, unit.static_rating, catalog);
+        sheet.given(ch::BEARING_PRELOAD, unit.preload, catalog);
+        // the bearing of the nut takes the whole force and nothing of the stretch
+        sheet.given(ch::BEARING_SHARE, Ratio::of_si(1.0), Origin::Assumed);
+        sheet.given(ch::BEARING_STANDING_FORCE, Force::of_si(0.0), Origin::Assumed);
         sheet.computed(ch::NUT_UNIT_MISFIT, &layout::NUT_UNIT_MISFIT, (ch::NUT_UNIT_DIAMETER, ch::NOMINAL_DIAMETER));
         sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
         sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::SCREW_PRICE, ch::NUT_UNIT_PRICE));
@@ -65,27 +75,41 @@ impl DrivenNutDrive<'_> {
         screw::reduction(belt, sheet);
         let springs = (
             ch::SCREW_STIFFNESS,
+            ch::SCREW_TORSION,
             ch::NUT_STIFFNESS,
             ch::NUT_UNIT_STIFFNESS,
             ch::COUPLING_LINEAR_STIFFNESS,
             ch::BRACKET_STIFFNESS,
         );
-        sheet.computed(ch::TOTAL_STIFFNESS, &stiffness::SERIES_5, springs);
+        sheet.computed(ch::TOTAL_STIFFNESS, &stiffness::SERIES_6, springs);
         sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
     }
 
     #[inline(always)]
     pub(super) fn duty<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
-        let riding = (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::DRIVES);
+        let riding =
+            (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::SUPPORT_MASS, ch::DRIVES);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_forces(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sides::racking(self.demand, screw::ERRORS, sheet);
         screw::nut_loads(self.demand, sheet);
         screw::nut_peak(sheet);
-        screw::shaft_torque(ch::NUT_UNIT_INERTIA, belt, sheet);
+        screw::shaft_torque(ch::NUT_UNIT_INERTIA, sheet);
+        reduction::pull(reduction::is_belt(belt), sheet);
         motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
         motor::holding(sheet);
+        held::bearing_life(sheet);
+        held::bearing_peak(ch::PEAK_FORCE, sheet);
+        held::warming(self.demand, sheet);
+        held::warm(ch::CLAMP_STIFFNESS, sheet);
+        held::peak(true, self.demand, sheet);
+        let beam = (ch::WARM_AXIAL_FORCE, ch::EULER_LOAD, ch::EIGENVALUE_SQUARED);
+        sheet.computed(ch::WARM_WHIP_FACTOR, &shaft::TENSION_WHIP_FACTOR, beam);
+        sheet.computed(ch::WARM_WHIP_SPEED, &shaft::LOADED_WHIP_SPEED, (ch::BARE_WHIP_SPEED, ch::WARM_WHIP_FACTOR));
+        let tops = ch::PHASE_TOP_SPEED.all(self.demand.phases.len());
+        let speeds = (ch::SPEED, ch::LEAD, ch::WARM_WHIP_SPEED, tops);
+        sheet.computed(ch::WARM_WHIP_DISTANCE, &shaft::WHIP_DISTANCE, speeds);
     }
 
     #[inline(always)]
@@ -97,7 +121,6 @@ impl DrivenNutDrive<'_> {
 
     #[inline(always)]
     pub(super) fn heat<L: Ledger>(&self, sheet: &mut L) {
-        screw::warming(self.demand, sheet);
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::SCREW_MASS, ch::RIDING_MASS, ch::DRIVES));

@@ -1,7 +1,9 @@
-//! What every ball screw has, whether the screw turns or the nut: size, grade, preload, loads of the nut, belt, warming.
+//! What every ball screw has, whether the screw turns or the nut: size, supports, grade, preload, loads of the nut, belt.
 //!
 //! Method: each function enters lines that are the same for both; a family calls it in the stage where it knows what
 //! the lines need. Limits: those of the families.
+
+pub mod held;
 
 use super::demand::Demand;
 use super::sides::Errors;
@@ -9,17 +11,19 @@ use super::{Part, Size, defaults, feedback, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{
-    budget, cost, layout, lead_accuracy, motion, rolling_life, screw, shaft, stiffness, stop, thermal,
+    budget, cost, layout, lead_accuracy, motion, pricing, rating, rolling_life, screw, stiffness, stop,
 };
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// First stage of both families: size.
 pub const SIZE: usize = 0;
-/// Second stage of both families: grade.
-pub const GRADE: usize = 1;
-/// Third stage of both families: preload.
-pub const PRELOAD: usize = 2;
+/// Second stage of both families: what holds a long screw up between nut and ends.
+pub const SUPPORT: usize = 1;
+/// Third stage of both families: grade.
+pub const GRADE: usize = 2;
+/// Fourth stage of both families: preload.
+pub const PRELOAD: usize = 3;
 
 /// The errors that a screw alone leaves.
 pub const ERRORS: Errors = [ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch::TURN_VARIATION];
@@ -27,6 +31,11 @@ pub const ERRORS: Errors = [ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch:
 /// The screw that a path picks.
 pub fn picked_size<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a BallScrew {
     &catalog.ball_screws[usize::from(path[SIZE])]
+}
+
+/// The supports that a path picks.
+pub fn picked_support<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a ScrewSupport {
+    &catalog.screw_supports[usize::from(path[SUPPORT])]
 }
 
 /// The manufacture that a path picks.
@@ -39,7 +48,7 @@ pub fn picked_class<'a>(catalog: &'a Catalog, path: &[u16]) -> &'a PreloadClass 
     &catalog.preload_classes[usize::from(path[PRELOAD])]
 }
 
-/// Enters what size and travel decide, before any force is known.
+/// Enters what the size decides.
 pub fn size<L: Ledger>(size: &BallScrew, prices: &PriceBasis, sheet: &mut L) {
     let catalog = Origin::Catalog;
     sheet.given(ch::NOMINAL_DIAMETER, size.nominal_diameter, catalog);
@@ -47,22 +56,23 @@ pub fn size<L: Ledger>(size: &BallScrew, prices: &PriceBasis, sheet: &mut L) {
     sheet.given(ch::BALL_CIRCLE_DIAMETER, size.ball_circle_diameter, catalog);
     sheet.given(ch::BALL_DIAMETER, size.ball_diameter, catalog);
     sheet.given(ch::ROOT_DIAMETER, size.root_diameter, catalog);
+    sheet.given(ch::SCREW_BORE, size.bore, catalog);
     sheet.given(ch::NUT_LENGTH, size.nut_length, catalog);
     sheet.given(ch::NUT_MASS, size.nut_mass, catalog);
-    sheet.given(ch::SIZE_DYNAMIC_RATING, size.dynamic_rating, catalog);
-    sheet.given(ch::SIZE_STATIC_RATING, size.static_rating, catalog);
+    sheet.given(ch::NUT_ACCELERATION_LIMIT, size.acceleration_limit, catalog);
+    ratings(size, sheet);
     sheet.given(ch::RATED_NUT_STIFFNESS, size.nut_stiffness, catalog);
+    sheet.given(ch::SIZE_PRICE_FACTOR, size.price_factor, catalog);
     sheet.given(ch::SCREW_YIELD_STRENGTH, defaults::parts::screw_yield_strength(), Origin::Assumed);
+    sheet.given(ch::SCREW_EXPANSION, Expansion::of_si(defaults::STEEL_EXPANSION), Origin::Assumed);
     sheet.given(ch::TRAVEL_PER_TURN, size.lead, catalog);
-    sheet.computed(ch::FREE_LENGTH, &screw::FREE_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::END_GAP, ch::NUT_LENGTH));
     sheet.computed(ch::JOURNAL_LENGTH, &layout::JOURNAL_LENGTH, (ch::NOMINAL_DIAMETER,));
-    sheet.computed(ch::SCREW_LENGTH, &screw::SCREW_LENGTH, (ch::FREE_LENGTH, ch::JOURNAL_LENGTH));
     sheet.computed(ch::SCREW_SPEED, &motion::SHAFT_SPEED, (ch::SPEED, ch::LEAD));
     sheet.computed(ch::CIRCULATION_SPEED, &screw::CIRCULATION_SPEED, (ch::NOMINAL_DIAMETER, ch::SCREW_SPEED));
     sheet.computed(ch::CORE_DIAMETER, &stiffness::CORE_DIAMETER, (ch::BALL_CIRCLE_DIAMETER, ch::BALL_DIAMETER));
     sheet.computed(ch::LEAD_ANGLE, &screw::LEAD_ANGLE, (ch::LEAD, ch::BALL_CIRCLE_DIAMETER));
-    sheet.computed(ch::SCREW_MASS, &screw::SCREW_MASS, (ch::NOMINAL_DIAMETER, ch::SCREW_LENGTH));
-    sheet.computed(ch::SCREW_WEIGHT_ON_NUT, &shaft::WEIGHT_ON_NUT, (ch::ROOT_DIAMETER, ch::FREE_LENGTH));
+    sheet.computed(ch::NUT_LIFE_FACTOR, &rolling_life::NUT_RELIABILITY_FACTOR, (ch::RELIABILITY,));
+    sheet.computed(ch::BEARING_LIFE_FACTOR, &rolling_life::BEARING_RELIABILITY_FACTOR, (ch::RELIABILITY,));
     sheet.given(ch::SCREW_BASE_PRICE, prices.screw_base, catalog);
     sheet.given(ch::SCREW_METRE_PRICE, prices.screw_per_metre, catalog);
     sheet.given(ch::SUPPORT_PRICE_SHARE, prices.support_price_share, catalog);
@@ -70,8 +80,50 @@ pub fn size<L: Ledger>(size: &BallScrew, prices: &PriceBasis, sheet: &mut L) {
     price::enter_kind(prices, price::Kind::Screw, sheet);
 }
 
-/// Enters what the manufacture decides.
-pub fn grade<L: Ledger>(grade: &ScrewGrade, sheet: &mut L) {
+/// Enters the ratings of the size: those that the catalogue states, and estimates from geometry for those it does not.
+fn ratings<L: Ledger>(size: &BallScrew, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::LOADED_TURNS, size.turns, catalog);
+    sheet.given(ch::CONFORMITY, defaults::parts::conformity(), Origin::Assumed);
+    let geometry = (ch::BALL_CIRCLE_DIAMETER, ch::BALL_DIAMETER, ch::LEAD, ch::LOADED_TURNS, ch::CONFORMITY);
+    match size.dynamic_rating {
+        Some(rating) => sheet.given(ch::SIZE_DYNAMIC_RATING, rating, catalog),
+        None => sheet.computed(ch::SIZE_DYNAMIC_RATING, &rolling_life::DYNAMIC_RATING, geometry),
+    };
+    match size.static_rating {
+        Some(rating) => sheet.given(ch::SIZE_STATIC_RATING, rating, catalog),
+        None => sheet.computed(ch::SIZE_STATIC_RATING, &rolling_life::STATIC_RATING, geometry),
+    };
+    sheet.given(ch::RATING_ESTIMATED, Ratio::of_si(if size.rating_is_estimated() { 1.0 } else { 0.0 }), catalog);
+}
+
+/// Enters the supports that travel with the nut, and what follows from the travel.
+pub fn support<L: Ledger>(support: &ScrewSupport, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::SUPPORT_PAIRS, Ratio::of_si(f64::from(support.pairs)), catalog);
+    sheet.given(ch::SUPPORT_SPEED_LIMIT, support.speed_limit, catalog);
+    sheet.given(ch::SUPPORT_SIZE_MASS, support.mass, catalog);
+    sheet.given(ch::SUPPORT_ROOM_SHARE, support.room, catalog);
+    sheet.given(ch::SUPPORT_SIZE_PRICE, support.price, catalog);
+    sheet.computed(ch::SUPPORT_MASS, &screw::SUPPORT_MASS, (ch::SUPPORT_SIZE_MASS, ch::NOMINAL_DIAMETER));
+    sheet.computed(ch::SUPPORT_ROOM, &screw::SUPPORT_ROOM, (ch::SUPPORT_ROOM_SHARE, ch::NOMINAL_DIAMETER));
+    sheet.computed(
+        ch::SUPPORT_PAIR_PRICE,
+        &pricing::SUPPORT_PAIR_PRICE,
+        (ch::SUPPORT_SIZE_PRICE, ch::NOMINAL_DIAMETER),
+    );
+    sheet.computed(
+        ch::FREE_LENGTH,
+        &screw::FREE_LENGTH,
+        (ch::TRAVEL, ch::OVERTRAVEL, ch::END_GAP, ch::NUT_LENGTH, ch::SUPPORT_ROOM),
+    );
+    sheet.computed(ch::SLENDERNESS, &screw::SLENDERNESS, (ch::FREE_LENGTH, ch::NOMINAL_DIAMETER));
+    sheet.computed(ch::SCREW_LENGTH, &screw::SCREW_LENGTH, (ch::FREE_LENGTH, ch::JOURNAL_LENGTH));
+    sheet.computed(ch::SCREW_MASS, &screw::SCREW_MASS, (ch::NOMINAL_DIAMETER, ch::SCREW_BORE, ch::SCREW_LENGTH));
+}
+
+/// Enters what the manufacture decides for a screw of this size.
+pub fn grade<L: Ledger>(grade: &ScrewGrade, size: &BallScrew, sheet: &mut L) {
     let catalog = Origin::Catalog;
     let positioning = Ratio::of_si(if grade.positioning { 1.0 } else { 0.0 });
     sheet.given(ch::GRADE_NUMBER, Ratio::of_si(f64::from(grade.grade)), catalog);
@@ -79,7 +131,10 @@ pub fn grade<L: Ledger>(grade: &ScrewGrade, sheet: &mut L) {
     sheet.given(ch::VARIATION_300, grade.variation_300, catalog);
     sheet.given(ch::TURN_VARIATION, grade.turn_variation, catalog);
     sheet.given(ch::RATING_FACTOR, grade.rating_factor, catalog);
-    sheet.given(ch::CIRCULATION_LIMIT, grade.circulation_limit, catalog);
+    sheet.given(ch::CIRCULATION_LIMIT, grade.circulation_limit(size), catalog);
+    sheet.given(ch::SURFACE_HARDNESS, grade.surface_hardness, catalog);
+    sheet.given(ch::MELT_FACTOR, grade.melt_factor, catalog);
+    sheet.given(ch::TEMPERATURE_FACTOR, grade.temperature_factor, catalog);
     sheet.given(ch::LENGTH_PER_DIAMETER, grade.length_per_diameter, catalog);
     sheet.given(ch::BLANK_LENGTH, grade.length_limit, catalog);
     sheet.given(ch::DIAMETER_LIMIT, grade.diameter_limit, catalog);
@@ -90,8 +145,18 @@ pub fn grade<L: Ledger>(grade: &ScrewGrade, sheet: &mut L) {
         &layout::LENGTH_LIMIT,
         (ch::NOMINAL_DIAMETER, ch::LENGTH_PER_DIAMETER, ch::BLANK_LENGTH),
     );
-    sheet.computed(ch::DYNAMIC_RATING, &layout::RATED_FORCE, (ch::SIZE_DYNAMIC_RATING, ch::RATING_FACTOR));
-    sheet.computed(ch::STATIC_RATING, &layout::RATED_FORCE, (ch::SIZE_STATIC_RATING, ch::RATING_FACTOR));
+    sheet.computed(ch::HARDNESS_FACTOR, &rating::HARDNESS_FACTOR, (ch::SURFACE_HARDNESS,));
+    sheet.computed(ch::STATIC_HARDNESS_FACTOR, &rating::STATIC_HARDNESS_FACTOR, (ch::SURFACE_HARDNESS,));
+    sheet.computed(
+        ch::DYNAMIC_RATING,
+        &rating::EFFECTIVE_DYNAMIC_RATING,
+        (ch::SIZE_DYNAMIC_RATING, ch::RATING_FACTOR, ch::HARDNESS_FACTOR, ch::MELT_FACTOR, ch::TEMPERATURE_FACTOR),
+    );
+    sheet.computed(
+        ch::STATIC_RATING,
+        &rating::EFFECTIVE_STATIC_RATING,
+        (ch::SIZE_STATIC_RATING, ch::RATING_FACTOR, ch::STATIC_HARDNESS_FACTOR),
+    );
     sheet.computed(ch::SCREW_EFFICIENCY, &screw::SCREW_EFFICIENCY, (ch::LEAD_ANGLE, ch::SCREW_FRICTION));
     sheet.computed(ch::BACK_DRIVING_EFFICIENCY, &screw::BACK_DRIVING_EFFICIENCY, (ch::LEAD_ANGLE, ch::SCREW_FRICTION));
     let lead_inputs = |length| (ch::GRADE_NUMBER, ch::POSITIONING, ch::VARIATION_300, length);
@@ -124,6 +189,7 @@ pub fn preload<L: Ledger>(class: &PreloadClass, price: Characteristic<Money>, sh
             ch::SCREW_LENGTH,
             ch::SCREW_LENGTH_LIMIT,
             ch::GRADE_PRICE_FACTOR,
+            ch::SIZE_PRICE_FACTOR,
             ch::NUT_PRICE_FACTOR,
             ch::SCREW_BASE_PRICE,
             ch::SCREW_METRE_PRICE,
@@ -144,6 +210,7 @@ pub fn nut_loads<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::PHASE_FORCE.all(count),
             ch::PHASE_SHARE.all(count),
             ch::PHASE_SPEED.all(count),
+            ch::NUT_LIFE_FACTOR,
         ),
     );
     sheet.computed(
@@ -160,31 +227,6 @@ pub fn nut_peak<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::STATIC_SAFETY, &rolling_life::STATIC_SAFETY, (ch::STATIC_RATING, ch::LOADED_HALF_PEAK));
 }
 
-/// Works out how warm the screw gets, once forces, drag and the mean speed of the screw are known.
-#[inline(always)]
-pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    let count = demand.phases.len();
-    sheet.computed(
-        ch::NUT_HEAT,
-        &stop::NUT_HEAT,
-        (
-            ch::PRELOAD_DRAG,
-            ch::BEARING_DRAG,
-            ch::MEAN_SPEED,
-            ch::TRAVEL_PER_TURN,
-            ch::PHASE_FORCE.all(count),
-            ch::PHASE_SHARE.all(count),
-            ch::PHASE_SPEED.all(count),
-            ch::SCREW_EFFICIENCY,
-        ),
-    );
-    sheet.computed(
-        ch::SCREW_WARMING,
-        &thermal::SCREW_WARMING,
-        (ch::NUT_HEAT, ch::NOMINAL_DIAMETER, ch::TRAVEL, ch::MEAN_SCREW_SPEED),
-    );
-}
-
 /// Enters coupling or belt, as far as it needs no force, and the efficiencies with it.
 #[inline(always)]
 pub fn reduction<L: Ledger>(reduction: &ScrewReduction, sheet: &mut L) {
@@ -197,15 +239,14 @@ pub fn reduction<L: Ledger>(reduction: &ScrewReduction, sheet: &mut L) {
     );
 }
 
-/// Works out what coupling or belt hands to the part that turns, whose inertia is named.
+/// Works out the largest torque on the part that turns, whose inertia is named.
 #[inline(always)]
-pub fn shaft_torque<L: Ledger>(inertia: Characteristic<MomentOfInertia>, part: &ScrewReduction, sheet: &mut L) {
+pub fn shaft_torque<L: Ledger>(inertia: Characteristic<MomentOfInertia>, sheet: &mut L) {
     sheet.computed(
         ch::SHAFT_TORQUE,
         &layout::SHAFT_TORQUE,
         (ch::PEAK_FORCE, ch::LEAD, ch::SCREW_EFFICIENCY, ch::DRAG_TORQUE, inertia, ch::ACCELERATION),
     );
-    super::reduction::pull(super::reduction::is_belt(part), sheet);
 }
 
 /// Works out what an emergency stop does to coupling or belt.
@@ -233,7 +274,7 @@ pub fn position<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
             &budget::ROOT_SUM_SQUARE_3,
             (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION, ch::TURN_VARIATION),
         );
-        sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::SCREW_WARMING));
+        sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::RISE_LEFT));
     }
     feedback::work_out(scale, sheet);
 }
@@ -241,11 +282,17 @@ pub fn position<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
 /// The screw with its nut as components of a drive.
 pub fn parts(catalog: &Catalog, path: &[u16], drives: f64) -> Vec<Part> {
     let (size, grade, class) = (picked_size(catalog, path), picked_grade(catalog, path), picked_class(catalog, path));
-    vec![
+    let mut parts = vec![
         Part::new("ball-screw", &size.designation, drives, size.generic),
         Part::new("screw-grade", &grade.designation, drives, grade.generic),
         Part::new("preload-class", &class.designation, drives, class.generic),
-    ]
+    ];
+    let support = picked_support(catalog, path);
+    if support.pairs > 0 {
+        let pairs = drives * f64::from(support.pairs);
+        parts.push(Part::new("screw-support", &support.designation, pairs, support.generic));
+    }
+    parts
 }
 
 /// The main sizes of screw and nut; what lies between grade and preload is handed in.
@@ -256,6 +303,10 @@ pub fn sizes(catalog: &Catalog, path: &[u16], between: Option<Size>) -> Vec<Size
         Size::number("lead", size.lead.si() * 1e3, "mm"),
         Size::word("grade", &picked_grade(catalog, path).designation),
     ];
+    let support = picked_support(catalog, path);
+    if support.pairs > 0 {
+        sizes.push(Size::word("supports", &support.designation));
+    }
     sizes.extend(between);
     sizes.push(Size::word("preload", &picked_class(catalog, path).designation));
     sizes
