@@ -12,7 +12,7 @@ characteristics! {
     SUPPORT_SIZE_MASS: Mass, "support-size-mass", "m_v32", "kg", "mass of the supports of a screw of 32 mm";
     SUPPORT_MASS: Mass, "support-mass", "m_v", "kg", "mass of the supports of one screw";
     SUPPORT_ROOM_SHARE: Ratio, "support-room-share", "x_v", "1", "length of screw that the supports take up, over its nominal diameter";
-    SUPPORT_ROOM: Length, "support-room", "s_v", "mm", "length of screw that the supports take up";
+    SUPPORT_ROOM: Length, "support-room", "L_v", "mm", "length of screw that the supports take up";
     SLENDERNESS: Ratio, "screw-slenderness", "Λ", "1", "free length of the screw over its nominal diameter";
     BEARING_TILT_STIFFNESS: TorsionalStiffness, "bearing-tilt-stiffness", "k_φ", "kN·m/rad", "stiffness of one end's bearing or clamp against tilting";
     FIRST_FIXITY: Ratio, "first-end-fixity", "κ_1", "1", "tilt stiffness of the first end of the weaker outer span over the bending stiffness of the span";

@@ -19,13 +19,13 @@ pub static FREE_LENGTH: Formula<fn(Length, Length, Length, Length, Length) -> Le
     note: Note {
         id: "free-length",
         title: "free length of the screw, bearing to bearing",
-        equation: "L = s + 2·s_o + 2·s_g + L_n + s_v",
+        equation: "L = s + 2·s_o + 2·s_g + L_n + L_v",
         inputs: &[
             ("s", "travel"),
             ("s_o", "overtravel"),
             ("s_g", "end-gap"),
             ("L_n", "nut-length"),
-            ("s_v", "support-room"),
+            ("L_v", "support-room"),
         ],
         validity: "one nut",
         sources: &[Source::derived("sum of the parts")],
@@ -246,7 +246,7 @@ pub static SUPPORT_ROOM: Formula<fn(Ratio, Length) -> Length> = Formula {
     note: Note {
         id: "support-room",
         title: "length of screw that the supports take up",
-        equation: "s_v = x_v·d_0",
+        equation: "L_v = x_v·d_0",
         inputs: &[("x_v", "support-room-share"), ("d_0", "nominal-diameter")],
         validity: "both supports of a pair together, at one end of the travel; zero without supports",
         sources: &[Source::practice("each support about one diameter long")],
