@@ -33,10 +33,10 @@ characteristics! {
     STRETCH_FORCE: Force, "stretch-force", "F_v", "N", "tension of the stretched screw, cold";
     WARM_AXIAL_FORCE: Force, "warm-axial-force", "F_w,s", "N", "axial force of the warm screw without load, tension positive";
     THERMAL_COMPRESSION: Force, "thermal-compression", "F_th", "N", "compression of the warm screw between its ends";
-    STANDING_FORCE: Force, "standing-force", "F_0", "N", "force that each held end bears without any load";
+    STANDING_FORCE: Force, "standing-force", "F_st", "N", "force that each held end bears without any load";
     END_SHARE: Ratio, "end-share", "x_e", "1", "share of the force on the nearer end, nut at the end of its travel";
     BEARING_SHARE: Ratio, "bearing-share", "x_em", "1", "cubic mean over the travel of the share of the force that one bearing takes";
-    BEARING_STANDING_FORCE: Force, "bearing-standing-force", "F_0b", "N", "force that stands on one bearing without any load";
+    BEARING_STANDING_FORCE: Force, "bearing-standing-force", "F_st,b", "N", "force that stands on one bearing without any load";
     END_FORCE: Force, "end-force", "F_e", "N", "largest axial force on one end of the screw";
     SCREW_STRESS: Pressure, "screw-stress", "σ_s", "MPa", "stress at the root of the screw from axial force and torque";
     JOURNAL_STRESS: Pressure, "journal-stress", "σ_j", "MPa", "stress in the journal of the screw from axial force and torque";
