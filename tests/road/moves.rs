@@ -108,7 +108,11 @@ fn worked(inputs: &Inputs) -> (Vec<Phase>, Known) {
     let demand = small::demand(inputs, 0);
     let mut sheet = Known::default();
     demand.enter(&mut sheet);
-    BallScrewDrive::new(&demand, &inputs.catalog).enter(0, &[0; axiswright::search::MOST_STAGES], &mut sheet);
+    // size and supports: forces are known once all that rides is
+    let family = BallScrewDrive::new(&demand, &inputs.catalog);
+    for stage in 0..2 {
+        family.enter(stage, &[0; axiswright::search::MOST_STAGES], &mut sheet);
+    }
     (demand.phases.clone(), sheet)
 }
 
