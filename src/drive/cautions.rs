@@ -22,6 +22,9 @@ pub fn cautions(brief: &Brief, axis: &Axis, family: Option<&str>, scale: bool, b
     if inclined && belt {
         ids.push("belt");
     }
+    if inclined && family == Some("ball-screw") {
+        ids.push("screw-hangs");
+    }
     match family {
         Some("ball-screw") => ids.extend(["screw-entanglement", "end-stop-inertia"]),
         Some("driven-nut") => ids.extend(["turning-nut", "end-stop-inertia"]),

@@ -1,6 +1,7 @@
 //! Defaults that belong to the drive and not to the brief; every one is listed as an assumption.
 
 use crate::brief::Axis;
+use crate::catalog::BallScrew;
 use crate::units::*;
 
 /// Expansion of steel, 1/K: screw, rack and bed.
@@ -217,6 +218,21 @@ pub fn told_driven_nuts() -> Vec<Told> {
             "the standing screw is drawn apart between its clamps as by this warming, 2 to 3 K (common practice, no source); it must be mounted so",
         ),
     ]
+}
+
+/// Ratings of nuts that the catalogue leaves out, for the list of assumptions; none if it states them all.
+pub fn told_estimates(screws: &[BallScrew]) -> Vec<Told> {
+    let estimated: Vec<&str> =
+        screws.iter().filter(|screw| screw.rating_is_estimated()).map(|screw| screw.designation.as_str()).collect();
+    if estimated.is_empty() {
+        return Vec::new();
+    }
+    vec![(
+        "rating-estimated",
+        format!("conformity {} for {}", significant(parts::conformity().si(), 3), estimated.join(", ")),
+        "",
+        "the catalogue states no rating of these screws; it is worked out from their geometry (ISO 3408-5, from memory), ±25 %",
+    )]
 }
 
 /// Defaults of parts in words, for the list of assumptions; `rack` chooses those of a rack.

@@ -67,14 +67,15 @@ fn section(root: f64, bore: f64) -> (f64, f64) {
 
 /// Force that presses a screw with one thrust bearing together, N.
 ///
-/// Pass the forces of all phases, upward or forward positive, and the angle of the axis. On an inclined axis the thrust
-/// bearing is on top: what lifts pulls, only what pushes down presses. Check: +3, −1 kN: level 3 kN, upright 1 kN.
-pub static PRESSING_FORCE: Formula<fn(Series<Force>, Angle) -> Force> = Formula {
+/// Pass forces and cutting forces of all phases, upward or forward positive, 1 if the cutting force acts either way (the
+/// forces then hold the worse one), and the angle of the axis. On an inclined axis the thrust bearing is on top: what lifts
+/// pulls, only what pushes down presses. Check: +3, −1 kN, no cutting: level 3 kN, upright 1 kN.
+pub static PRESSING_FORCE: Formula<fn(Series<Force>, Series<Force>, Ratio, Angle) -> Force> = Formula {
     note: Note {
         id: "pressing-force",
         title: "largest force that presses the screw together",
-        equation: "level: F_p = max |F_k|; inclined: F_p = max(0, max −F_k)",
-        inputs: &[("F_k", "phase-force"), ("θ", "inclination")],
+        equation: "level: F_p = max |F_k|; inclined: F_p = max(0, max(−F_k, 2·b·|F_c,k| − F_k))",
+        inputs: &[("F_k", "phase-force"), ("F_c,k", "phase-cutting-force"), ("b", "both-ways"), ("θ", "inclination")],
         validity: "one thrust bearing; on an inclined axis at the upper end, on a level one at either end",
         sources: &[Source::derived("sign of the force between thrust bearing and nut")],
     },
@@ -83,11 +84,18 @@ pub static PRESSING_FORCE: Formula<fn(Series<Force>, Angle) -> Force> = Formula 
 
 /// See [`PRESSING_FORCE`].
 #[inline]
-pub fn pressing_force(forces: Series<Force>, inclination: Angle) -> Force {
+pub fn pressing_force(
+    forces: Series<Force>,
+    cutting_forces: Series<Force>,
+    both_ways: Ratio,
+    inclination: Angle,
+) -> Force {
     let level = inclination.si() <= 0.0;
     let mut largest = 0.0 * inclination.si();
-    for &force in forces.si() {
-        let pressing = if level { force.abs() } else { -force };
+    for (&force, &cutting) in forces.si().iter().zip(cutting_forces.si()) {
+        // a cutting force that is counted downward may act upward as well, which takes it off twice
+        let turned = if force > 0.0 { 2.0 * both_ways.si() * cutting.abs() } else { 0.0 };
+        let pressing = if level { force.abs() } else { turned - force };
         if pressing > largest || pressing.is_nan() {
             largest = pressing;
         }

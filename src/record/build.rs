@@ -126,6 +126,7 @@ fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {
     let considered = |family: &str| axes.iter().any(|axis| axis.families.iter().any(|other| other.family == family));
     if considered("ball-screw") || considered("driven-nut") {
         list.extend(told("screws", drive::defaults::told_parts(false)));
+        list.extend(told("screws", drive::defaults::told_estimates(&parts.catalog.ball_screws)));
     }
     if considered("driven-nut") {
         list.extend(told("driven-nuts", drive::defaults::told_driven_nuts()));

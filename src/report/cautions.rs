@@ -42,6 +42,12 @@ pub const CAUTIONS: &[(&str, &str)] = &[
          whole travel.",
     ),
     (
+        "screw-hangs",
+        "The screw is worked out as hanging from its thrust bearing: on an inclined axis that bearing, or one of two, is \
+         the upper end, so that the weight pulls. Mounted with the thrust bearing below, the weight presses the screw, \
+         and the buckling figure here does not hold.",
+    ),
+    (
         "turning-nut",
         "Nut, belt and motor ride along the travel. The turning nut and its belt wind up hair, gloves and clothing and \
          draw in fingers against the standing screw. Enclose them, and cover the screw over the whole travel.",

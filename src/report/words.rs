@@ -34,6 +34,7 @@ pub fn role(id: &str) -> String {
         "preload-class" => format!("{} of the nut", term("preload", "preload")),
         "end-arrangement" => "arrangement of the screw's ends".into(),
         "nut-unit" => "bearing unit of the driven nut".into(),
+        "screw-support" => "pair of supports that travels with the nut".into(),
         "screw-reduction" => "coupling or belt".into(),
         "rack-grade" => "quality of the rack".into(),
         "servo-motor" => "motor".into(),

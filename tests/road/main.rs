@@ -10,5 +10,6 @@ mod monotone;
 mod moves;
 mod outcomes;
 mod same_answer;
+mod screws;
 mod small;
 mod whole;

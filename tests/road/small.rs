@@ -60,6 +60,15 @@ pub fn cut(mut catalog: Catalog) -> Catalog {
     catalog
 }
 
+/// The same with one screw that is not built in.
+pub fn cut_with(catalog: Catalog, screw: &str) -> Catalog {
+    let own = catalog.ball_screws.iter().find(|part| part.designation == screw).expect("the screw is there").clone();
+    let mut cut = cut(catalog);
+    cut.ball_screws.push(own);
+    cut.ball_screws.sort_by(|a, b| a.designation.cmp(&b.designation));
+    cut
+}
+
 /// The cut-down catalogue: 23 328 screws, 3456 driven nuts and 2304 racks of either kind of teeth for a vertical axis with any feedback.
 pub fn catalog() -> Catalog {
     static SMALL: LazyLock<Catalog> =

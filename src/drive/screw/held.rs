@@ -148,14 +148,16 @@ fn column_use<L: Ledger>(both: bool, demand: &Demand<'_>, sheet: &mut L) {
             ),
         );
     } else {
-        let forces = ch::PHASE_FORCE.all(demand.phases.len());
+        let count = demand.phases.len();
+        let (forces, cutting) = (ch::PHASE_FORCE.all(count), ch::PHASE_DRIVE_PROCESS_FORCE.all(count));
+        let pressing = (forces, cutting, ch::CUTTING_BOTH_WAYS, ch::INCLINATION);
         if demand.two_sided() {
             // racking presses one screw and pulls the other
-            sheet.computed(ch::MOTION_PRESSING_FORCE, &column::PRESSING_FORCE, (forces, ch::INCLINATION));
+            sheet.computed(ch::MOTION_PRESSING_FORCE, &column::PRESSING_FORCE, pressing);
             sheet.computed(ch::PRESSING_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PRESSING_FORCE, ch::RACKING_FORCE));
         } else {
             sheet.absent(ch::MOTION_PRESSING_FORCE);
-            sheet.computed(ch::PRESSING_FORCE, &column::PRESSING_FORCE, (forces, ch::INCLINATION));
+            sheet.computed(ch::PRESSING_FORCE, &column::PRESSING_FORCE, pressing);
         }
         sheet.computed(ch::COLUMN_USE, &column::COLUMN_USE, (ch::PRESSING_FORCE, ch::COLUMN_LOAD));
     }
