@@ -360,6 +360,13 @@ mod tests {
         ("cumulative-pitch-error", "joint-step"),
         // one thrust end
         ("screw-stiffness", "length"),
+        // a phase below the continuous torque does not heat the winding beyond its mean, however long it lasts
+        ("winding-heat", "speeds"),
+        ("winding-heat", "top-speeds"),
+        ("winding-heat", "accelerations"),
+        // where the cut in the middle of the line does the most damage
+        ("rack-flank-equivalent-force", "acceleration"),
+        ("rack-root-equivalent-force", "acceleration"),
     ];
 
     #[test]

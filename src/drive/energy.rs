@@ -1,6 +1,6 @@
 //! What a drive takes and gives back over the duty, and what it adds to the axis that carries it.
 //!
-//! Method: entered in the stage where torques, mean power and the mass of the drive are known. Limits: those of the formulas.
+//! Method: entered with what a drive is asked once it passes over its duty. Limits: those of the formulas.
 
 use super::demand::Demand;
 use crate::characteristic as ch;

@@ -5,6 +5,7 @@
 
 use super::defaults;
 use super::demand::Demand;
+use super::energy::energy;
 use crate::characteristic as ch;
 use crate::formula::{brake, matching, overload};
 use crate::ledger::{Characteristic, Ledger, Origin};
@@ -26,6 +27,7 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInert
     winding(demand, sheet);
     matching(demand, shaft, turn, sheet);
     fall(demand, sheet);
+    energy(demand, sheet);
 }
 
 /// Works out the winding over single phases, at standstill and in a short run.

@@ -5,6 +5,7 @@ mod beam;
 mod belt;
 mod column;
 mod contact_lines;
+mod energy;
 mod gain;
 mod gantry;
 mod generated_teeth;

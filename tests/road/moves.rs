@@ -8,7 +8,8 @@ use axiswright::drive::{BallScrewDrive, Demand, FAMILIES, Family, Phase};
 use axiswright::formula::MOST_PHASES;
 use axiswright::formula::motion::move_time;
 use axiswright::ledger::{Characteristic, Known, Ledger, Worksheet};
-use axiswright::pipeline::Inputs;
+use axiswright::pipeline::{self, Inputs};
+use axiswright::record::Outcome;
 use axiswright::search::work_out;
 use axiswright::units::*;
 
@@ -261,4 +262,38 @@ fn the_longest_parts_and_the_sums_of_the_moves_are_told() {
     assert!((value(&sheet, ch::MOVES_PER_HOUR) - 400.0).abs() < 1e-9);
     assert!((value(&sheet, ch::MEAN_STROKE) - 0.3).abs() < 1e-12);
     assert!((value(&sheet, ch::MEAN_SPEED) - 400.0 * 0.3 / 3600.0).abs() < 1e-12);
+}
+
+/// The invented tray loader of the documents gets a drive even from the small catalogue, and its moves are told.
+#[test]
+fn the_tray_loader_of_the_examples_gets_a_drive() {
+    let inputs = small::inputs(include_str!("../../docs/examples/tray-loader.yaml"));
+    let record = pipeline::recommend(&inputs, false);
+    assert_eq!(record.outcome, Outcome::Chosen);
+    let axis = &record.axes[0];
+    let told = |key: &str| {
+        let lines = axis.requirement.iter().filter(|line| line.key == key);
+        lines.map(|line| line.value.clone()).collect::<Vec<_>>()
+    };
+    assert_eq!(told("duty"), [""; 0]);
+    assert_eq!(
+        told("moves"),
+        [
+            "120 an hour over 1300 mm up, up to 45 m/min, 3 m/s² and 60 m/s³, then standing 4 s",
+            "120 an hour over 1220 mm down, up to 45 m/min, 3 m/s² and 60 m/s³, then standing 1 s",
+            "120 an hour over 80 mm down, up to 3 m/min, 1 m/s² and 60 m/s³, against 600 N, then standing 6 s",
+        ]
+    );
+    assert_eq!(told("counterbalance"), ["weight, 70 %"]);
+    let chosen = axis.chosen.as_ref().expect("a drive");
+    let value = |id: &str| chosen.value(id).unwrap_or_else(|| panic!("{id}"));
+    // energy an hour is the mean power over it, and braking downward gives something back
+    assert!((value("energy-per-hour") - value("mean-power")).abs() < 1e-9 * value("mean-power"));
+    assert!(value("stop-energy") > 0.0 && value("regenerated-power") > 0.0);
+    // the motor moves 110 kg and 77 kg on the rope; what brakes it, and what the nut bears, is the whole weight
+    assert!(value("counterweight-mass") > 77.0 && value("peak-force") >= value("gravity-force"));
+    assert!((value("moves-per-hour") - 360.0).abs() < 1e-6);
+    for rule in ["rope-stays-tight", "balance-below-weight", "cable-chain-acceleration", "jerk-excites"] {
+        assert!(chosen.findings.iter().any(|finding| finding.rule == rule), "{rule} is not told");
+    }
 }

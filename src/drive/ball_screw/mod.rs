@@ -2,13 +2,12 @@
 //!
 //! Stages: size, supports, grade, preload class, bearing set, ends, coupling or belt, motor, duty, heat, rest, feedback.
 //! Each stage enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
-//! Limits: the nut's half loads come from phases with constant acceleration; whip takes the whole bearing distance, nut
+//! Limits: whip takes the whole bearing distance, nut
 //! ignored, which is on the safe side. On an inclined axis the single thrust bearing is the upper one.
 
 mod stages;
 
 use super::demand::Demand;
-use super::energy::energy;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::{Family, Part, Size, feedback, motor, price, reduction, rest, sides};
 use crate::catalog::*;
@@ -94,7 +93,6 @@ impl<'a> BallScrewDrive<'a> {
                 ch::DRIVES,
             ),
         );
-        energy(self.demand, sheet);
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {

@@ -4,7 +4,6 @@ use super::DrivenNutDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::drive::energy::energy;
 use crate::drive::screw::held::{self, End};
 use crate::drive::{motor, mounting, price, reduction, screw, sides};
 use crate::formula::{held_beam, layout, pricing, shaft, stiffness};
@@ -124,6 +123,5 @@ impl DrivenNutDrive<'_> {
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::SCREW_MASS, ch::RIDING_MASS, ch::DRIVES));
-        energy(self.demand, sheet);
     }
 }

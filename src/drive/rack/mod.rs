@@ -9,7 +9,6 @@ mod line;
 mod strength;
 
 use super::demand::Demand;
-use super::energy::energy;
 use super::{Family, Part, Size, feedback, motor, mounting, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -179,11 +178,9 @@ impl<'a> RackDrive<'a> {
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
-        self.damage(sheet);
         motor::heat(self.demand, sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
-        energy(self.demand, sheet);
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
@@ -262,7 +259,11 @@ impl Family for RackDrive<'_> {
             DUTY => self.duty(sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
-            REST => rest::enter(self.demand, ch::PINION_INERTIA, rest::Turn::Pinion, sheet),
+            REST => {
+                // the sum of damage is the dearest of all and waits for what passes else
+                self.damage(sheet);
+                rest::enter(self.demand, ch::PINION_INERTIA, rest::Turn::Pinion, sheet);
+            }
             _ => self.feedback(path, self.picked_scale(path), sheet),
         }
     }
