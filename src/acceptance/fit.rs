@@ -162,6 +162,30 @@ mod tests {
         assert!(found.rest < 1e-24);
     }
 
+    // second method: singular value decomposition of nalgebra
+    #[test]
+    fn coefficients_and_rest_are_those_of_another_least_squares() {
+        let at: Vec<f64> = (0..15).map(|index| f64::from(index) + 0.37 * f64::from(index % 4)).collect();
+        let part = |which: usize, x: f64| match which {
+            0 => 1.0,
+            1 => x,
+            2 => (0.9 * x).cos(),
+            3 => (0.9 * x).sin(),
+            _ => f64::from(u8::from(x > 6.2)),
+        };
+        let columns: Vec<Vec<f64>> = (0..5).map(|which| at.iter().map(|x| part(which, *x)).collect()).collect();
+        let values: Vec<f64> = at.iter().map(|x| (x * x * 7.3).sin() * 4.0 + 0.3 * x).collect();
+        let found = fit(&columns, &values);
+        let matrix = nalgebra::DMatrix::from_fn(15, 5, |row, column| columns[column][row]);
+        let right = nalgebra::DVector::from_vec(values);
+        let other = matrix.clone().svd(true, true).solve(&right, 1e-12).expect("solved");
+        let rest = (&right - &matrix * &other).norm_squared();
+        for (found, other) in found.coefficients.iter().zip(other.iter()) {
+            assert!((found - other).abs() < 1e-10, "{found} {other}");
+        }
+        assert!((found.rest - rest).abs() < 1e-10);
+    }
+
     #[test]
     fn the_gain_of_further_columns_is_what_the_wider_fit_leaves_less() {
         let at: Vec<f64> = vec![0.0, 1.0, 2.5, 3.0, 4.5, 6.0, 7.0];

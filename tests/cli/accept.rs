@@ -71,6 +71,35 @@ fn an_axis_that_misses_a_limit_gives_status_one() {
 }
 
 #[test]
+fn without_a_drive_the_requirement_alone_is_compared() {
+    let room = room(&measured(4.0, 10.0));
+    let brief = BRIEF.replace("travel: 600 mm", "travel: 60 m");
+    fs::write(room.path("brief.yaml"), brief).expect("a brief");
+    let run = accept(&room, &[]);
+    assert_eq!(run.status, 1, "{}", run.err);
+    assert!(run.out.contains("No drive was chosen for this axis, so nothing is predicted"), "{}", run.out);
+    assert!(run.out.contains("**Open: accuracy over the full travel, reversal could not be evaluated"), "{}", run.out);
+}
+
+#[test]
+fn every_equation_that_the_document_names_can_be_explained() {
+    let room = room(&measured(4.0, 10.0));
+    let text = accept(&room, &[]).out;
+    let line = text
+        .lines()
+        .find(|line| line.contains("axiswright explain"))
+        .expect("the line")
+        .replace("axiswright explain ", "");
+    let ids: Vec<&str> = line.split('`').skip(1).step_by(2).collect();
+    assert!(ids.len() > 5, "{line}");
+    for id in ids {
+        let explained = run(&["explain", id]);
+        assert_eq!(explained.status, 0, "{id}: {}", explained.err);
+        assert!(explained.out.contains("from memory") || explained.out.contains("derived"), "{id}: {}", explained.out);
+    }
+}
+
+#[test]
 fn json_has_its_fields_and_metric_numbers() {
     let room = room(&measured(4.0, 10.0));
     let run = accept(&room, &["--json", "--units", "inch"]);
