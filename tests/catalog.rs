@@ -155,7 +155,8 @@ replaces-kind: true
 lead-time: 2 weeks
 entries:
   - { designation: mine, size: mine, rated-voltage: 400 V, voltage-limit: 480 V, field-weakening: false,
-      winding-temperature: 145 °C, winding-time: 50 s, frame-time: 19 min, radial-limit: 700 N, rated-power: 1 kW, rated-torque: 3.18 N·m, standstill-torque: 3.7 N·m,
+      winding-temperature: 145 °C, winding-time: 50 s, frame-time: 19 min, radial-limit: 700 N,
+      bus-energy: 55 J, resistor-energy: 600 J, resistor-power: 50 W, rated-power: 1 kW, rated-torque: 3.18 N·m, standstill-torque: 3.7 N·m,
       rated-speed: 3000 1/min, peak-torque: 11 N·m, knee-speed: 3000 1/min, speed-limit: 5500 1/min,
       inertia: 1.9 kg·cm², mass: 3.2 kg, price: 460, drive-price: 660, encoder-counts: 1048576 }
 ";

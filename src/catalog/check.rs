@@ -302,6 +302,9 @@ fn servo_motor(motor: &ServoMotor, doubts: &mut Doubts<'_>) {
     doubts.within("time constant of the winding, s,", motor.winding_time.si(), 10.0, 300.0);
     doubts.within("time constant of the frame, min,", motor.frame_time.si() / 60.0, 5.0, 120.0);
     // radial limit follows T_0^0.65 in the series, 300 N at 1 N·m
+    let watts = motor.rated_power.si();
+    doubts.within("energy of the bus over rated power, ms,", motor.bus_energy.si() / watts * 1e3, 3.0, 500.0);
+    doubts.within("power of the brake resistor over rated power", motor.resistor_power.si() / watts, 0.0, 1.0);
     let radial = motor.radial_limit.si() / motor.standstill_torque.si().powf(0.65);
     doubts.within("radial limit over its trend with torque, N,", radial, 80.0, 1000.0);
     doubts.holds(

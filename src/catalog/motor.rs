@@ -46,6 +46,12 @@ parts! {
         brake_life_energy: Option<Energy>, "kJ", Positive;
         /// Mass, with the brake if any.
         mass: Mass, "kg", Positive;
+        /// Energy that the direct-voltage bus of the drive electronics takes up above its usual voltage.
+        bus_energy: Energy, "J", Positive;
+        /// Energy that the brake resistor of the drive electronics takes up in one stop.
+        resistor_energy: Energy, "J", NotNegative;
+        /// Mean power that the brake resistor takes up; zero without one.
+        resistor_power: Power, "W", NotNegative;
         /// Price of the motor, with the brake if any.
         price: Money, "nu", Price;
         /// Price of the drive electronics.

@@ -54,6 +54,28 @@ pub fn for_axis(axis: &Axis) -> AxisDefaults {
     }
 }
 
+/// Values of stopping that nobody states.
+pub mod stopping {
+    use crate::units::*;
+
+    /// From the demand for an emergency stop to full braking.
+    pub fn reaction() -> Time {
+        Time::of_si(0.04)
+    }
+    /// Force of the end buffer over the push of the drive.
+    pub fn buffer_share() -> Ratio {
+        Ratio::of_si(3.0)
+    }
+    /// Mean over largest force of a buffer.
+    pub fn buffer_efficiency() -> Ratio {
+        Ratio::of_si(0.8)
+    }
+    /// Losses of power in full motion, a year.
+    pub fn power_losses() -> Ratio {
+        Ratio::of_si(12.0)
+    }
+}
+
 /// Young-age values of a screw, a mesh and a bolted seat that no catalogue entry states.
 pub mod parts {
     use crate::units::*;
@@ -180,6 +202,30 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             significant(d.brake_share.si(), 3),
             "1",
             "a warm or worn holding brake still gives 70 to 80 % of its rated torque (common practice, no source)",
+        ),
+        (
+            "stop-reaction",
+            significant(stopping::reaction().si() * 1e3, 3),
+            "ms",
+            "from the demand for an emergency stop to full braking, 20 to 60 ms (common practice, no source)",
+        ),
+        (
+            "buffer-share",
+            significant(stopping::buffer_share().si(), 3),
+            "1",
+            "force of the end buffer over the push of the drive at its set torque limit (common practice, no source)",
+        ),
+        (
+            "buffer-efficiency",
+            significant(stopping::buffer_efficiency().si(), 3),
+            "1",
+            "mean over largest force of a hydraulic buffer, 0.8 to 0.9 (common practice, no source)",
+        ),
+        (
+            "power-losses",
+            significant(stopping::power_losses().si(), 3),
+            "a year",
+            "losses of power in full motion, one a month, for the wear of the brake (common practice, no source)",
         ),
         (
             "section-limit",

@@ -21,6 +21,7 @@ mod reduction;
 mod rest;
 mod screw;
 mod sides;
+mod stops;
 
 pub use ball_screw::BallScrewDrive;
 pub use cautions::cautions;

@@ -6,8 +6,10 @@
 use super::defaults;
 use super::demand::Demand;
 use super::energy::energy;
+use super::stops;
+use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
-use crate::formula::{brake, matching, overload};
+use crate::formula::{brake, matching, overload, regeneration};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -22,12 +24,19 @@ pub enum Turn {
 
 /// Enters the stage; `shaft` is the inertia of what turns behind the reduction.
 #[inline(always)]
-pub fn enter<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInertia>, turn: Turn, sheet: &mut L) {
+pub fn enter<L: Ledger>(
+    demand: &Demand<'_>,
+    shaft: Characteristic<MomentOfInertia>,
+    motor: &ServoMotor,
+    turn: Turn,
+    sheet: &mut L,
+) {
     sheet.computed(ch::REDUCED_MASS, &brake::REDUCED_MASS, (ch::ROTATING_INERTIA, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     winding(demand, sheet);
     matching(demand, shaft, turn, sheet);
-    fall(demand, sheet);
+    stops::enter(demand, motor, sheet);
     energy(demand, sheet);
+    regeneration(motor, sheet);
 }
 
 /// Works out the winding over single phases, at standstill and in a short run.
@@ -42,8 +51,8 @@ fn winding<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         (
             torques,
             ch::PHASE_SPEED.all(count),
-            ch::PHASE_TOP_SPEED.all(count),
             ch::PHASE_ACCELERATION.all(count),
+            ch::LONGEST_RAMP_TIME,
             ch::TRAVEL,
             ch::STANDSTILL_TORQUE,
             ch::RMS_TORQUE,
@@ -75,51 +84,21 @@ fn matching<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInerti
     sheet.computed(ch::OPTIMUM_RATIO, &matching::OPTIMUM_RATIO, load);
     match turn {
         Turn::Lead => {
-            let inertia = (ch::ROTATING_INERTIA, ch::DRIVEN_MASS, ch::REDUCTION);
+            let inertia = (ch::ROTATING_INERTIA, ch::ACCELERATED_MASS, ch::REDUCTION);
             sheet.computed(ch::OPTIMUM_LEAD, &matching::OPTIMUM_LEAD, inertia);
         }
         Turn::Pinion => sheet.absent(ch::OPTIMUM_LEAD),
     }
 }
 
-/// Works out what happens when power is lost at full downward speed; on a horizontal axis nothing falls.
+/// Works out what the drive electronics take up of the energy that braking gives back.
 #[inline(always)]
-fn fall<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    if demand.axis.inclination.si() <= 0.0 {
-        sheet.absent(ch::STOPPING_DISTANCE);
-        return;
-    }
-    let masses = (ch::GRAVITY_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
-    sheet.computed(ch::FALL_ACCELERATION, &brake::FALL_ACCELERATION, masses);
-    sheet.computed(
-        ch::BRAKE_DECELERATION,
-        &brake::BRAKE_DECELERATION,
-        (
-            ch::BRAKE_TORQUE,
-            ch::BRAKE_SHARE,
-            ch::TRAVEL_PER_TURN,
-            ch::REDUCTION,
-            ch::GRAVITY_FORCE,
-            ch::DRIVEN_MASS,
-            ch::REDUCED_MASS,
-        ),
-    );
-    sheet.computed(
-        ch::STOPPING_DISTANCE,
-        &brake::STOPPING_DISTANCE,
-        (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
-    );
-    sheet.computed(
-        ch::BRAKE_WORK,
-        &brake::BRAKE_WORK,
-        (
-            ch::SPEED,
-            ch::BRAKE_DELAY,
-            ch::FALL_ACCELERATION,
-            ch::BRAKE_DECELERATION,
-            ch::DRIVEN_MASS,
-            ch::REDUCED_MASS,
-            ch::GRAVITY_FORCE,
-        ),
-    );
+fn regeneration<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    sheet.given(ch::BUS_ENERGY, motor.bus_energy, catalog);
+    sheet.given(ch::RESISTOR_ENERGY, motor.resistor_energy, catalog);
+    sheet.given(ch::RESISTOR_POWER, motor.resistor_power, catalog);
+    let once = (ch::BUS_ENERGY, ch::RESISTOR_ENERGY, ch::DRIVES);
+    sheet.computed(ch::STOP_ENERGY_LIMIT, &regeneration::STOP_ENERGY_LIMIT, once);
+    sheet.computed(ch::REGENERATION_LIMIT, &regeneration::REGENERATION_LIMIT, (ch::RESISTOR_POWER, ch::DRIVES));
 }

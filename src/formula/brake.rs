@@ -191,3 +191,32 @@ pub static BRAKE_WORK: Formula<fn(Velocity, Time, Acceleration, Acceleration, Ma
         Energy::of_si(if deceleration.si() > 0.0 { work } else { f64::NAN })
     },
 };
+
+/// Stops that the brake bears over its life. 420 kJ, 332.7 J: 1262.
+pub static BRAKE_STOPS: Formula<fn(Energy, Energy) -> Ratio> = Formula {
+    note: Note {
+        id: "brake-stops",
+        title: "stops from full downward speed that the brake bears over its life",
+        equation: "n_b = W_life/W_b",
+        inputs: &[("W_life", "brake-life-energy"), ("W_b", "brake-work")],
+        validity: "every stop from full speed; holding alone does not wear the brake",
+        sources: &[Source::derived("wear goes with the work of friction")],
+    },
+    apply: |life, work| Ratio::of_si(life.si() / work.si()),
+};
+
+/// Seconds of a year.
+const YEAR: f64 = 31_557_600.0;
+
+/// Stops without power that are expected in service. 12 a year, 10 years: 120.
+pub static EXPECTED_STOPS: Formula<fn(Ratio, Time) -> Ratio> = Formula {
+    note: Note {
+        id: "expected-stops",
+        title: "stops without power that are expected in service",
+        equation: "n_los = r_e·t_y",
+        inputs: &[("r_e", "power-losses"), ("t_y", "service-years")],
+        validity: "r_e a year, each from full downward speed",
+        sources: &[Source::derived("count over the years of service")],
+    },
+    apply: |a_year, service| Ratio::of_si(a_year.si() * service.si() / YEAR),
+};

@@ -37,33 +37,23 @@ pub static OVERLOAD_TIME: Formula<fn(Ratio, Ratio, Time) -> Time> = Formula {
 
 /// Largest heat of the winding at the end of any phase over what it may be, 1.
 ///
-/// Pass torques, mean speeds, top speeds and accelerations of all phases, the travel, standstill torque, root mean square
-/// torque, continuous torque, and the time constant of the winding. A ramp lasts from rest to its top speed, a phase at
-/// constant speed as long as the whole travel takes; what stands is judged by a rule of its own.
-/// Check: 36 N·m for 0.5 s of 12 N·m, before it 6 of 12 N·m, 60 s → 0.3224.
+/// Pass torques, mean speeds and accelerations of all phases, the longest time of a ramp, the travel, standstill torque,
+/// root mean square torque, continuous torque, and the time constant of the winding. A phase with acceleration lasts as long
+/// as the longest ramp, one without as long as the whole travel takes; what stands is judged by a rule of its own.
+/// Check: 36 N·m for 0.5 s of 12 N·m, before it 6 of 12 N·m, 60 s → 0.3226.
 pub static WINDING_HEAT: Formula<
-    fn(
-        Series<Torque>,
-        Series<Velocity>,
-        Series<Velocity>,
-        Series<Acceleration>,
-        Length,
-        Torque,
-        Torque,
-        Torque,
-        Time,
-    ) -> Ratio,
+    fn(Series<Torque>, Series<Velocity>, Series<Acceleration>, Time, Length, Torque, Torque, Torque, Time) -> Ratio,
 > = Formula {
     note: Note {
         id: "winding-heat",
         title: "largest heat of the winding at the end of any phase over what it may be",
         equation: "r_k = |T_k|/T_0, r_0 = T_rms/T_S1; θ = max(r_0², r_k² − (r_k² − r_0²)·exp(−t_k/τ_w)); \
-                   t_k = v̂_k/|a_k|, without acceleration s/|v_k|",
+                   t_k = t_ra with acceleration, s/|v_k| without",
         inputs: &[
             ("T_k", "torques"),
             ("v_k", "speeds"),
-            ("v̂_k", "top-speeds"),
             ("a_k", "accelerations"),
+            ("t_ra", "longest-ramp-time"),
             ("s", "travel"),
             ("T_0", "standstill-torque"),
             ("T_rms", "rms-torque"),
@@ -73,17 +63,17 @@ pub static WINDING_HEAT: Formula<
         validity: "one body for the whole rise; a cut as long as the travel: the safe side",
         sources: &[FIRST_ORDER],
     },
-    apply: |torques, speeds, tops, accelerations, travel, standstill, rms, continuous, time| {
+    apply: |torques, speeds, accelerations, ramp, travel, standstill, rms, continuous, time| {
         let before = (rms.si() / continuous.si()).powi(2);
-        let mut most = before + 0.0 * (travel.si() + time.si());
-        let motion = speeds.si().iter().zip(tops.si()).zip(accelerations.si());
-        for (torque, ((speed, top), acceleration)) in torques.si().iter().zip(motion) {
+        let mut most = before + 0.0 * (ramp.si() + travel.si() + time.si());
+        let motion = speeds.si().iter().zip(accelerations.si());
+        for (torque, (speed, acceleration)) in torques.si().iter().zip(motion) {
             let square = (torque / standstill.si()).powi(2);
-            // below the continuous torque a phase never exceeds the larger of the two
-            if square <= 1.0 && square <= most || *speed == 0.0 {
+            // a phase never ends warmer than the larger of its own heat and that before it
+            if square <= most || *speed == 0.0 {
                 continue;
             }
-            let lasts = if *acceleration != 0.0 { (top / acceleration).abs() } else { (travel.si() / speed).abs() };
+            let lasts = if *acceleration != 0.0 { ramp.si() } else { (travel.si() / speed).abs() };
             let heat = square - (square - before) * (-lasts / time.si()).exp();
             if heat > most || heat.is_nan() {
                 most = heat;

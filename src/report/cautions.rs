@@ -16,7 +16,8 @@ pub const CAUTIONS: &[(&str, &str)] = &[
         "suspended",
         "The load can drive this axis backwards, with a screw as well as with a rack. Switching off the torque of \
          the motor does not hold it. The risk assessment says by what means the load is held, with what test \
-         factor and how often that is tested. Holding figures here take no credit for friction.",
+         factor and how often that is tested. Holding figures here take no credit for friction. The brake of a motor is \
+         made to hold; it bears few stops from full speed, and each of them heats and wears it.",
     ),
     (
         "people-below",
@@ -55,8 +56,8 @@ pub const CAUTIONS: &[(&str, &str)] = &[
     (
         "end-stop-inertia",
         "Motor and screw, or motor and driven nut, store more energy than the slide. In a crash into a rigid end stop that energy goes through \
-         the nut and its bearings, and a torque limit does not take it away. Use yielding stops and check nut and \
-         bearings for the crash.",
+         the nut and its bearings, and a torque limit does not take it away. Use yielding stops; the worksheet gives the \
+         energy and the stroke of a buffer of three times the push of the drive. Check nut and bearings for the crash.",
     ),
     (
         "belt",

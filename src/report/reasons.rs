@@ -183,6 +183,12 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     if let Some(limit) = view.value_of(drive, "set-torque") {
         text += &format!(" The torque limit in the drive electronics must be set to {limit}.");
     }
+    let ends = (view.value_of(drive, "emergency-stop-distance"), view.value_of(drive, "end-stop-energy"));
+    if let (Some(way), Some(energy)) = ends {
+        text += &format!(
+            " An emergency stop from full speed at that limit takes {way}; a run into the end stop at full speed brings {energy}."
+        );
+    }
     let held = (view.value_of(drive, "holding-torque"), view.value_of(drive, "brake-torque"));
     if let (Some(way), (Some(hold), Some(brake))) = (view.value_of(drive, "stopping-distance"), held) {
         text += &format!(

@@ -99,9 +99,9 @@ const NOT_CALCULATED: &[&str] = &[
     "Compliance, weight and vibration of bed, beams and guides: all stiffness here is that of the drive.",
     "Straightness, angular errors of the guides and the Abbe offsets they act on.",
     "The course of warming over time: temperatures are steady and at their worst.",
-    "The electrical network and what takes up the energy of braking; cable chains unless the brief states them.",
-    "Safety functions, performance levels, brake wear, crashes into a rigid stop, and stopping distances but that of a load \
-     that falls when power is lost.",
+    "The electrical network and what several axes exchange over a common bus; cable chains unless the brief states them.",
+    "Safety functions, performance levels, crashes into a rigid stop, and stopping distances but those of a falling load, \
+     of an emergency stop and of a buffer.",
     "Driven nuts and racks with two pinions.",
     "Prices are estimates of the generic catalogue, not offers.",
 ];

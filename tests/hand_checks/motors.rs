@@ -35,13 +35,13 @@ pub const ROWS: &[super::Row] = &[
     ("overload-time torque-ratio=3 ratio-before=1 winding-time=60s", "s", "0.000"),
     // ramp of 0.5/1 = 0.5 s at r² = 9 from 0.25: 9 − 8.75·exp(−1/120) = 0.32261
     (
-        "winding-heat torques=36N·m,12N·m speeds=0.25m/s,0.5m/s top-speeds=0.5m/s,0.5m/s accelerations=1m/s²,0 travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
+        "winding-heat torques=36N·m,12N·m speeds=0.25m/s,0.5m/s accelerations=1m/s²,0 longest-ramp-time=0.5s travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
         "1",
         "0.32261",
     ),
     // a cut over 1 m at 0.05 m/s is 20 s at r² = 2.25: 2.25 − 2·exp(−1/3) = 0.81694
     (
-        "winding-heat torques=18N·m speeds=0.05m/s top-speeds=0.05m/s accelerations=0 travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
+        "winding-heat torques=18N·m speeds=0.05m/s accelerations=0 longest-ramp-time=0.5s travel=1m standstill-torque=12N·m rms-torque=6N·m continuous-torque=12N·m winding-time=60s",
         "1",
         "0.81694",
     ),
@@ -113,4 +113,25 @@ pub const ROWS: &[super::Row] = &[
     ),
     // 12·0.1715·√(101.8e6/3500)/2π
     ("coupling-floor total-stiffness=101.8N/µm reduced-mass=3500kg", "Hz", "55.86"),
+    // stops: 12·2π/0.01; (7539.82 − 2941.995)/3458.27; 0.3·0.04 + 0.09/3
+    ("drive-push set-torque=12N·m travel-per-turn=10mm reduction=1", "N", "7539.8"),
+    (
+        "stop-deceleration drive-push=7539.82N gravity-force=2941.995N driven-mass=300kg reduced-mass=3158.27kg",
+        "m/s²",
+        "1.3295",
+    ),
+    ("emergency-stop-distance speed=0.3m/s stop-reaction=40ms stop-deceleration=1.5m/s²", "mm", "42.00"),
+    // ½·3458·0.09; 3·5; 155.61/(12 000 − 5000 − 2942)
+    ("end-stop-energy driven-mass=300kg reduced-mass=3158kg speed=0.3m/s", "J", "155.61"),
+    ("buffer-force buffer-share=3 drive-push=5kN", "N", "15000.0"),
+    (
+        "end-stop-stroke end-stop-energy=155.61J buffer-force=15kN buffer-efficiency=0.8 drive-push=5kN gravity-force=2942N",
+        "mm",
+        "38.346",
+    ),
+    ("brake-stops brake-life-energy=420kJ brake-work=332.7J", "1", "1262.4"),
+    ("expected-stops power-losses=12 service-years=10years", "1", "120.0"),
+    // electronics: 2·(105 + 1600); 2·110
+    ("stop-energy-limit bus-energy=105J resistor-energy=1600J drives=2", "J", "3410.0"),
+    ("regeneration-limit resistor-power=110W drives=2", "kW", "0.220"),
 ];

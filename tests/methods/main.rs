@@ -16,6 +16,7 @@ mod rack_drive;
 mod s_curve;
 mod screw_springs;
 mod spectrum;
+mod stops;
 mod tooth_force;
 mod whip;
 mod winding;

@@ -40,8 +40,8 @@ fn the_heat_of_a_phase_is_that_of_the_stepped_winding() {
         (WINDING_HEAT.apply)(
             Series::of_si(torques),
             Series::of_si(&[0.3, -0.1]),
-            Series::of_si(&[0.6, 0.1]),
             Series::of_si(&[2.0, 0.0]),
+            Time::of_si(0.3),
             Length::of_si(2.0),
             Torque::of_si(10.0),
             Torque::of_si(6.3),

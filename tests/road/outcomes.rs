@@ -154,7 +154,8 @@ fn every_characteristic_is_entered_by_some_family() {
     let asked = HORIZONTAL.replace("    ripple:", "    section-accuracy: 0.1 mm\n    ripple:");
     let wide = HORIZONTAL.replace("    speed:", "    guide-spacing: 1 m\n    guide-base: 0.8 m\n    speed:");
     let two = HORIZONTAL.replace("    speed:", "    drives: 2\n    drive-spacing: 2 m\n    speed:");
-    for text in [asked.as_str(), VERTICAL, wide.as_str(), two.as_str()] {
+    let lifted = VERTICAL.replace("    speed:", "    drives: 2\n    drive-spacing: 2 m\n    speed:");
+    for text in [asked.as_str(), VERTICAL, wide.as_str(), two.as_str(), lifted.as_str()] {
         let inputs = small::inputs(&format!("limits: {{ lead-time: 20 weeks }}{text}"));
         let demand = small::demand(&inputs, 0);
         for id in FAMILIES {

@@ -168,7 +168,7 @@ impl Family for BallScrewDrive<'_> {
             DUTY => self.duty(sheet),
             HEAT => self.heat(sheet),
             REST => {
-                rest::enter(self.demand, ch::SCREW_INERTIA, rest::Turn::Lead, sheet);
+                rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
                 reduction::tension(reduction::is_belt(self.picked_reduction(path)), sheet);
             }
             _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),

@@ -104,7 +104,7 @@ impl Family for DrivenNutDrive<'_> {
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
             REST => {
-                rest::enter(self.demand, ch::NUT_UNIT_INERTIA, rest::Turn::Lead, sheet);
+                rest::enter(self.demand, ch::NUT_UNIT_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
                 reduction::tension(reduction::is_belt(self.picked_belt(path)), sheet);
             }
             _ => self.feedback(path, sheet),

@@ -262,7 +262,7 @@ impl Family for RackDrive<'_> {
             REST => {
                 // the sum of damage is the dearest of all and waits for what passes else
                 self.damage(sheet);
-                rest::enter(self.demand, ch::PINION_INERTIA, rest::Turn::Pinion, sheet);
+                rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
             }
             _ => self.feedback(path, self.picked_scale(path), sheet),
         }

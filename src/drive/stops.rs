@@ -1,0 +1,107 @@
+//! How an axis comes to rest: by its brake without power, by its drive in an emergency, by its buffer at the end.
+//!
+//! Method: each from full speed, on the most loaded drive, with all turning parts. Limits: the drive keeps its torque
+//! limit, and no counterbalance is credited, though a hanging one moves along; a loss of power on a horizontal axis is not worked out, for nothing but friction stops it then.
+
+use super::defaults::stopping;
+use super::demand::Demand;
+use crate::catalog::ServoMotor;
+use crate::characteristic as ch;
+use crate::formula::{brake, duty, end_stop};
+use crate::ledger::{Ledger, Origin};
+use crate::units::*;
+
+/// Enters all three; torque limit, masses and weight are known.
+#[inline(always)]
+pub fn enter<L: Ledger>(demand: &Demand<'_>, motor: &ServoMotor, sheet: &mut L) {
+    sheet.computed(ch::DRIVE_PUSH, &end_stop::DRIVE_PUSH, (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
+    let forces = (ch::DRIVE_PUSH, ch::GRAVITY_FORCE, ch::ACCELERATED_MASS, ch::REDUCED_MASS);
+    sheet.computed(ch::STOP_DECELERATION, &end_stop::STOP_DECELERATION, forces);
+    sheet.given(ch::STOP_REACTION, stopping::reaction(), Origin::Assumed);
+    let stop = (ch::SPEED, ch::STOP_REACTION, ch::STOP_DECELERATION);
+    sheet.computed(ch::EMERGENCY_STOP_DISTANCE, &end_stop::EMERGENCY_STOP_DISTANCE, stop);
+    let parts = (ch::ACCELERATED_MASS, ch::REDUCED_MASS, ch::SPEED);
+    sheet.computed(ch::END_STOP_ENERGY, &end_stop::END_STOP_ENERGY, parts);
+    sheet.given(ch::BUFFER_SHARE, stopping::buffer_share(), Origin::Assumed);
+    sheet.given(ch::BUFFER_EFFICIENCY, stopping::buffer_efficiency(), Origin::Assumed);
+    sheet.computed(ch::BUFFER_FORCE, &end_stop::BUFFER_FORCE, (ch::BUFFER_SHARE, ch::DRIVE_PUSH));
+    sheet.computed(
+        ch::END_STOP_STROKE,
+        &end_stop::END_STOP_STROKE,
+        (ch::END_STOP_ENERGY, ch::BUFFER_FORCE, ch::BUFFER_EFFICIENCY, ch::DRIVE_PUSH, ch::GRAVITY_FORCE),
+    );
+    let inclined = demand.axis.inclination.si() > 0.0;
+    let falls = inclined && motor.brake_torque.is_some();
+    sheet.given(ch::BRAKES, Ratio::of_si(if falls { 1.0 } else { 0.0 }), Origin::Catalog);
+    if falls {
+        fall(sheet);
+        wear(motor, sheet);
+    } else {
+        sheet.absent(ch::FALL_ACCELERATION);
+        sheet.absent(ch::BRAKE_DECELERATION);
+        sheet.absent(ch::STOPPING_DISTANCE);
+        sheet.absent(ch::BRAKE_WORK);
+        sheet.absent(ch::BRAKE_ENERGY);
+        sheet.absent(ch::BRAKE_LIFE_ENERGY);
+        sheet.absent(ch::BRAKE_STOPS);
+        sheet.absent(ch::POWER_LOSSES);
+        sheet.absent(ch::EXPECTED_STOPS);
+    }
+    if inclined && demand.two_sided() {
+        sheet.computed(ch::WHOLE_GRAVITY_FORCE, &duty::GRAVITY_FORCE, (ch::MOVING_MASS, ch::INCLINATION));
+        let whole = (ch::WHOLE_GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION);
+        sheet.computed(ch::LONE_HOLDING_TORQUE, &brake::HOLDING_TORQUE, whole);
+    } else {
+        sheet.absent(ch::LONE_HOLDING_TORQUE);
+    }
+}
+
+/// Works out what happens when power is lost at full downward speed.
+#[inline(always)]
+fn fall<L: Ledger>(sheet: &mut L) {
+    let masses = (ch::GRAVITY_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
+    sheet.computed(ch::FALL_ACCELERATION, &brake::FALL_ACCELERATION, masses);
+    sheet.computed(
+        ch::BRAKE_DECELERATION,
+        &brake::BRAKE_DECELERATION,
+        (
+            ch::BRAKE_TORQUE,
+            ch::BRAKE_SHARE,
+            ch::TRAVEL_PER_TURN,
+            ch::REDUCTION,
+            ch::GRAVITY_FORCE,
+            ch::DRIVEN_MASS,
+            ch::REDUCED_MASS,
+        ),
+    );
+    sheet.computed(
+        ch::STOPPING_DISTANCE,
+        &brake::STOPPING_DISTANCE,
+        (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
+    );
+    sheet.computed(
+        ch::BRAKE_WORK,
+        &brake::BRAKE_WORK,
+        (
+            ch::SPEED,
+            ch::BRAKE_DELAY,
+            ch::FALL_ACCELERATION,
+            ch::BRAKE_DECELERATION,
+            ch::DRIVEN_MASS,
+            ch::REDUCED_MASS,
+            ch::GRAVITY_FORCE,
+        ),
+    );
+}
+
+/// Works out how often the brake bears that.
+#[inline(always)]
+fn wear<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
+    // what a brake does not state is not known
+    let unknown = Energy::of_si(f64::NAN);
+    sheet.given(ch::BRAKE_ENERGY, motor.brake_energy.unwrap_or(unknown), Origin::Catalog);
+    sheet.given(ch::BRAKE_LIFE_ENERGY, motor.brake_life_energy.unwrap_or(unknown), Origin::Catalog);
+    sheet.computed(ch::BRAKE_STOPS, &brake::BRAKE_STOPS, (ch::BRAKE_LIFE_ENERGY, ch::BRAKE_WORK));
+    sheet.given(ch::POWER_LOSSES, stopping::power_losses(), Origin::Assumed);
+    sheet.computed(ch::EXPECTED_STOPS, &brake::EXPECTED_STOPS, (ch::POWER_LOSSES, ch::SERVICE_YEARS));
+}

@@ -1,0 +1,108 @@
+//! An emergency stop under control, and the run into the end stop.
+//!
+//! Method: the drive brakes with the torque limit that is set in its electronics; after that the buffer takes up what all
+//! moving and turning parts hold at full speed, while the drive still pushes. Limits: nothing is credited for friction; the
+//! shock before the turning parts feel the stop is not worked out.
+
+use super::{Formula, Note};
+use crate::source::Source;
+use crate::units::*;
+use std::f64::consts::TAU;
+
+const MOTION: &[Source] = &[Source::derived("equation of motion of load and turning parts joined stiffly")];
+const BALANCE: &[Source] = &[Source::derived("energy balance over the stroke; stepped in the tests")];
+
+/// Force at the slide of the torque limit that is set. 12 N·m, 10 mm, 1: 7540 N.
+pub static DRIVE_PUSH: Formula<fn(Torque, Length, Ratio) -> Force> = Formula {
+    note: Note {
+        id: "drive-push",
+        title: "force of the set torque limit at the slide",
+        equation: "F_d = T_set·2π·i/p",
+        inputs: &[("T_set", "set-torque"), ("p", "travel-per-turn"), ("i", "reduction")],
+        validity: "losses neglected: the upper value",
+        sources: &[Source::derived("energy balance over one turn")],
+    },
+    apply: |torque, travel_per_turn, reduction| Force::of_si(torque.si() * TAU * reduction.si() / travel_per_turn.si()),
+};
+
+/// Deceleration of a stop under control, downward where there is a down.
+/// 7540 N against 2942 N, 300 and 3158 kg: 1.3297 m/s².
+pub static STOP_DECELERATION: Formula<fn(Force, Force, Mass, Mass) -> Acceleration> = Formula {
+    note: Note {
+        id: "stop-deceleration",
+        title: "deceleration of an emergency stop at the set torque limit, downward where there is a down",
+        equation: "a_e = (F_d − F_g)/(m_d + m_red)",
+        inputs: &[("F_d", "drive-push"), ("F_g", "gravity-force"), ("m_d", "driven-mass"), ("m_red", "reduced-mass")],
+        validity: "no friction, no loss credited; not above zero: the drive does not stop the load",
+        sources: MOTION,
+    },
+    apply: |push, gravity, driven, reduced| {
+        Acceleration::of_si((push.si() - gravity.si()) / (driven.si() + reduced.si()))
+    },
+};
+
+/// Way of an emergency stop from full speed. 0.3 m/s, 40 ms, 1.5 m/s²: 12 + 30 = 42 mm.
+pub static EMERGENCY_STOP_DISTANCE: Formula<fn(Velocity, Time, Acceleration) -> Length> = Formula {
+    note: Note {
+        id: "emergency-stop-distance",
+        title: "way of an emergency stop from full speed",
+        equation: "s_e = v·t_r + v²/(2·a_e)",
+        inputs: &[("v", "speed"), ("t_r", "stop-reaction"), ("a_e", "stop-deceleration")],
+        validity: "the drive keeps its speed until it reacts; a deceleration not above zero gives no result",
+        sources: MOTION,
+    },
+    apply: |speed, reaction, deceleration| {
+        let (v, a) = (speed.si(), deceleration.si());
+        let way = v * reaction.si() + v * v / (2.0 * a);
+        Length::of_si(if a > 0.0 { way } else { f64::NAN })
+    },
+};
+
+/// Energy of all moving and turning parts at full speed. 300 and 3158 kg at 0.3 m/s: 155.6 J.
+pub static END_STOP_ENERGY: Formula<fn(Mass, Mass, Velocity) -> Energy> = Formula {
+    note: Note {
+        id: "end-stop-energy",
+        title: "energy of all moving and turning parts at full speed",
+        equation: "E_k = ½·(m_d + m_red)·v²",
+        inputs: &[("m_d", "driven-mass"), ("m_red", "reduced-mass"), ("v", "speed")],
+        validity: "one drive with its share of the mass",
+        sources: &[Source::derived("kinetic energy")],
+    },
+    apply: |driven, reduced, speed| Energy::of_si(0.5 * (driven.si() + reduced.si()) * speed.si() * speed.si()),
+};
+
+/// Force of the end buffer. 3 × 5 kN: 15 kN.
+pub static BUFFER_FORCE: Formula<fn(Ratio, Force) -> Force> = Formula {
+    note: Note {
+        id: "buffer-force",
+        title: "force of the end buffer",
+        equation: "F_bu = x_bu·F_d",
+        inputs: &[("x_bu", "buffer-share"), ("F_d", "drive-push")],
+        validity: "a buffer that is chosen by the push of the drive",
+        sources: &[Source::practice("buffers of about three times the push of the drive that is set")],
+    },
+    apply: |share, push| Force::of_si(share.si() * push.si()),
+};
+
+/// Stroke of the end buffer while the drive still pushes, downward where there is a down.
+/// 155.6 J, 15 kN at 0.8, 5 kN push, 2.942 kN weight: 155.6/4058 = 38.35 mm.
+pub static END_STOP_STROKE: Formula<fn(Energy, Force, Ratio, Force, Force) -> Length> = Formula {
+    note: Note {
+        id: "end-stop-stroke",
+        title: "stroke that the end buffer needs from full speed",
+        equation: "s_bu = E_k/(η_bu·F_bu − F_d − F_g)",
+        inputs: &[
+            ("E_k", "end-stop-energy"),
+            ("F_bu", "buffer-force"),
+            ("η_bu", "buffer-efficiency"),
+            ("F_d", "drive-push"),
+            ("F_g", "gravity-force"),
+        ],
+        validity: "the buffer's mean force exceeds push and weight; no stop otherwise, and no value",
+        sources: BALANCE,
+    },
+    apply: |energy, buffer, efficiency, push, gravity| {
+        let net = efficiency.si() * buffer.si() - push.si() - gravity.si();
+        Length::of_si(if net > 0.0 { energy.si() / net } else { f64::NAN })
+    },
+};
