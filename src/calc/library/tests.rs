@@ -23,7 +23,6 @@ const NOT_ALWAYS_READ: &[(&str, &str)] = &[
     ("screw-stiffness", "length"),
     // a phase below the continuous torque does not heat the winding beyond its mean, however long it lasts
     ("winding-heat", "speeds"),
-    ("winding-heat", "top-speeds"),
     ("winding-heat", "accelerations"),
     // where the cut in the middle of the line does the most damage
     ("rack-flank-equivalent-force", "acceleration"),
