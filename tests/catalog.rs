@@ -100,7 +100,7 @@ basis: data sheet of the supplier
 lead-time: 4 weeks
 entries:
   - { designation: mine, quality: 6, finish: ground, steel: case-hardend, pinion-steel: case-hardened,
-      pitch-error-per-metre: 30 µm, joint-step: 15 µm, segment-length: 1 m, speed-limit-helical: 5 m/s,
+      pitch-error-per-metre: 30 µm, joint-step: 15 µm, height-waviness: 30 µm, segment-length: 1 m, speed-limit-helical: 5 m/s,
       speed-limit-straight: 3 m/s, price-factor: 1, face-load-factor: 1.15 }
 ";
     let fault = the_fault_of(grade);

@@ -1,6 +1,7 @@
 //! Reading one axis of a brief.
 
 use super::FAMILIES;
+use super::bed::Bed;
 use super::defaults;
 use super::duty;
 use super::hanging::{cable_chain, counterbalance};
@@ -31,6 +32,7 @@ const KEYS: &[&str] = &[
     "cutting-force",
     "cutting-force-direction",
     "cutting-speed",
+    "bed",
     "guide-friction",
     "wiper-force",
     "counterbalance",
@@ -66,6 +68,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let acceleration = reader.need::<Acceleration>(node, "acceleration", above_zero_to(100.0, "m/s²"));
     let jerk = jerk(node, acceleration, reader);
     let cut = cutting(node, inclination, speed, reader);
+    let bed = bed(node, reader);
     let guide_friction = reader.or_preset(node, "guide-friction", zero_to(1.0, "1"), &defaults::GUIDE_FRICTION);
     let wiper_force = reader.or_preset(node, "wiper-force", zero_to(100.0, "kN"), &defaults::WIPER_FORCE);
     let counterbalance = counterbalance(node, inclination, reader);
@@ -107,6 +110,7 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         cutting_force: cut.force?,
         cutting_force_direction: cut.direction?,
         cutting_speed: cut.speed?,
+        bed: bed?,
         guide_friction: guide_friction?,
         wiper_force: wiper_force?,
         counterbalance,
@@ -293,6 +297,17 @@ fn feedback(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Feedback> {
         None => {
             reader.assume(key_below(axis, "feedback"), "any", "", &defaults::LEFT_OPEN);
             Some(Feedback::Any)
+        }
+    }
+}
+
+/// What guides and racks are screwed to.
+fn bed(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Entry<Bed>> {
+    match axis.get("bed") {
+        Some(node) => node.choice(&Bed::WORDS, reader.faults).map(|value| Entry { value, stated: true }),
+        None => {
+            reader.assume(key_below(axis, "bed"), "steel", "", &defaults::STEEL_BED);
+            Some(Entry { value: Bed::Steel, stated: false })
         }
     }
 }

@@ -75,6 +75,8 @@ pub const SIDE_TEMPERATURE_DIFFERENCE: Preset = preset(1.0, "K", "both sides in 
 pub const SIDE_CORRECTION: Preset = preset(0.0, "%", "no table of corrections between the two sides in the control");
 /// Jerk over acceleration, for `jerk`: the acceleration is built up in a twentieth of a second.
 pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration built up in 50 ms");
+/// Why a bed is of steel.
+pub const STEEL_BED: Source = Source::practice("welded steel or cast iron, which expand about as a rack does");
 /// `guide-friction`.
 pub const GUIDE_FRICTION: Preset = preset(0.005, "", "rolling guides with preload, seals counted apart");
 /// `wiper-force`.

@@ -5,6 +5,7 @@
 //! Limits: at most 64 axes; an axis is carried by at most one other.
 
 mod axis;
+mod bed;
 mod carrying;
 pub mod defaults;
 mod duty;
@@ -16,6 +17,7 @@ mod sides;
 mod starter;
 mod types;
 
+pub use bed::Bed;
 pub use load::{load, load_file};
 pub use starter::starter;
 pub use types::*;

@@ -1,5 +1,6 @@
 //! What a brief holds once it is read; every quantity typed, every default marked.
 
+use super::bed::Bed;
 use crate::formula::s_curve::Profile;
 use crate::units::{
     Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, LinearMassDensity, Mass, Measure, Money,
@@ -244,6 +245,8 @@ pub struct Axis {
     pub cutting_force_direction: Entry<CuttingDirection>,
     /// Speed while cutting.
     pub cutting_speed: Entry<Velocity>,
+    /// What guides and racks are screwed to.
+    pub bed: Entry<Bed>,
     /// Friction coefficient of the guides.
     pub guide_friction: Entry<Ratio>,
     /// Force of seals, wipers and covers together.

@@ -73,6 +73,8 @@ parts! {
         guide_parallelism: Option<Length>, "µm", Positive;
         /// Squareness of the pinion axis with the rack, on 100 mm.
         pinion_squareness: Option<Length>, "µm", Positive;
+        /// By how much the height of the line over its datum varies, once mounted.
+        height_waviness: Length, "µm", Positive;
         /// Highest speed of open greased helical teeth.
         speed_limit_helical: Velocity, "m/s", Positive;
         /// Highest speed of open greased straight teeth.
@@ -119,6 +121,12 @@ parts! {
         inertia: MomentOfInertia, "kg·cm²", Positive;
         /// Radial force that the output bears at the pinion for 1.2·10⁸ turns (20 000 h at 100 1/min).
         radial_limit: Force, "N", Positive;
+        /// Axial force that the output bears.
+        axial_limit: Force, "N", Positive;
+        /// Side of the flange.
+        frame_size: Length, "mm", Positive;
+        /// Distance of the two output bearings.
+        bearing_span: Length, "mm", Positive;
         /// Distance from the front bearing to the middle of the pinion.
         overhang: Length, "mm", Positive;
         /// Diameter of the output shaft.

@@ -132,6 +132,26 @@ pub mod parts {
     pub fn rack_scatter() -> Length {
         Length::of_si(1.5e-6)
     }
+    /// Run-out of gearbox shaft and pinion bore together.
+    pub fn seat_run_out() -> Length {
+        Length::of_si(10e-6)
+    }
+    /// How far the pinion stands from square to the rack: 0.03 mm on 100 mm.
+    pub fn mounting_slope() -> Ratio {
+        Ratio::of_si(0.3e-3)
+    }
+    /// From the front bearing of a gearbox to the face of a pinion.
+    pub fn bearing_gap() -> Length {
+        Length::of_si(8e-3)
+    }
+    /// Core of the screw of 50 mm that racks are compared with.
+    pub fn reference_core() -> Length {
+        Length::of_si(44e-3)
+    }
+    /// Nut, bearings and bracket of that screw.
+    pub fn reference_rest() -> Stiffness {
+        Stiffness::of_si(500e6)
+    }
     /// Cycles up to which flanks bear no more than at fewer.
     pub fn flank_static_cycles() -> Ratio {
         Ratio::of_si(1e5)
@@ -328,6 +348,36 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 ratio(parts::reversal_factor()),
                 "1",
                 "both flanks loaded, fully reversed (ISO 6336-3, from memory)",
+            ),
+            (
+                "seat-run-out",
+                significant(parts::seat_run_out().si() * 1e6, 3),
+                "µm",
+                "run-out of gearbox shaft and pinion bore, 10 to 20 µm (common practice, no source)",
+            ),
+            (
+                "mounting-slope",
+                significant(parts::mounting_slope().si() * 1e3, 3),
+                "mm/m",
+                "pinion square to the rack within 0.03 mm on 100 mm (common practice, no source)",
+            ),
+            (
+                "bearing-gap",
+                significant(parts::bearing_gap().si() * 1e3, 3),
+                "mm",
+                "room for seal and shoulder between gearbox bearing and pinion (common practice, no source)",
+            ),
+            (
+                "reference-core",
+                significant(parts::reference_core().si() * 1e3, 3),
+                "mm",
+                "core of a ball screw of 50 mm, for the comparison of stiffness only",
+            ),
+            (
+                "reference-rest",
+                significant(parts::reference_rest().si() / 1e6, 3),
+                "N/µm",
+                "nut, bearings and bracket of that screw, for the comparison of stiffness only (common practice, no source)",
             ),
             (
                 "flank-static-cycles",

@@ -44,6 +44,7 @@ struct DriveSheet {
     drive: String,
     phases: Option<Phases>,
     findings: Vec<FindingLine>,
+    teeth: Vec<String>,
     worksheet: Vec<SheetLine>,
     budget: Vec<Line>,
     cost: Vec<Line>,
@@ -194,6 +195,7 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         drive: view.drive(drive),
         phases: sheet::phases(view, drive),
         findings: worst_first(drive).into_iter().map(|finding| finding_line(view, finding)).collect(),
+        teeth: super::teeth::notes(view, drive),
         worksheet: sheet::lines(view, drive),
         budget: budget(view, drive),
         cost: cost(view, drive),
@@ -217,12 +219,14 @@ fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
 }
 
 /// The lines of the error budget, in the order in which they add up.
-const BUDGET: [&str; 15] = [
+const BUDGET: [&str; 17] = [
     "mean-travel-deviation",
     "travel-variation",
     "cumulative-pitch-error",
     "pinion-total-pitch-deviation",
+    "run-out-error",
     "position-error",
+    "worst-mesh-play",
     "play",
     "lost-motion",
     "reversal-error",

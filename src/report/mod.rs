@@ -18,6 +18,7 @@ mod reasons;
 mod reviewer;
 mod sheet;
 mod sizes;
+mod teeth;
 mod view;
 mod words;
 

@@ -60,6 +60,7 @@ axes:
     cutting-force: 900 N
     cutting-force-direction: forward
     cutting-speed: 12 m/min
+    bed: cast-iron
     guide-friction: 0.004
     wiper-force: 80 N
     accuracy: 0.20 mm

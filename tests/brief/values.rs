@@ -143,6 +143,7 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("axes.x.drives", "1", ""),
             ("axes.x.jerk", "40", "m/s³"),
             ("axes.x.cutting-force", "0", "N"),
+            ("axes.x.bed", "steel", ""),
             ("axes.x.guide-friction", "0.005", ""),
             ("axes.x.wiper-force", "40", "N"),
             ("axes.x.feedback", "any", ""),

@@ -52,15 +52,116 @@ pub const ROWS: &[super::Row] = &[
         "N",
         "9997.6",
     ),
-    // moves of 1 m in 2.5 s and of 2 m in 4.5 s, half the time each: passes 0.2 and 0.1111 of 0.3111 a second
+    // 720 moves with 9 kN in the cruise and 400 with 11 kN; 0.64286·0.9^16.3006 + 0.35714·1.1^6.6112 = 0.78600
     (
-        "rack-flank-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-share=0.1,0.3,0.1,0.05555555555556,0.38888888888889,0.05555555555556 phase-speed=0.25m/s,0.5m/s,0.25m/s,0.25m/s,0.5m/s,0.25m/s phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-stroke=1m,1m,1m,2m,2m,2m acceleration=1m/s² endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
+        "rack-flank-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-moves=720,720,720,400,400,400 moves-per-hour=1120 endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
         "N",
         "9853.4",
     ),
     (
-        "rack-root-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-share=0.1,0.3,0.1,0.05555555555556,0.38888888888889,0.05555555555556 phase-speed=0.25m/s,0.5m/s,0.25m/s,0.25m/s,0.5m/s,0.25m/s phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-stroke=1m,1m,1m,2m,2m,2m acceleration=1m/s² endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
+        "rack-root-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-moves=720,720,720,400,400,400 moves-per-hour=1120 endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
         "N",
         "9961.5",
+    ),
+    // 0.9 of 24 µm and 10 µm of the seat
+    ("pinion-run-out pinion-total-pitch-deviation=24µm seat-run-out=10µm", "mm", "0.03160"),
+    // 20 µm/cos 21.117°
+    ("run-out-error pinion-run-out=20µm helix-angle=19.52808deg", "mm", "0.02144"),
+    ("play-variation pinion-run-out=7µm height-waviness=3µm helix-angle=0", "mm", "0.0072794"),
+    ("play-variation pinion-run-out=7µm height-waviness=3µm helix-angle=19.52808deg", "mm", "0.0077237"),
+    // 25.88 + 0.6 + 11 + 2
+    ("mapped-error position-error=129.4µm travel=11m", "mm", "0.03948"),
+    ("length-ratio first=24mm second=42.44mm", "1", "0.56550"),
+    ("speed-number speed=3m/s teeth=20", "m/min", "36.0"),
+    // 3 m/s over 6.6667 mm
+    ("tooth-frequency speed=3m/s module=2mm helix-angle=19.52808deg", "Hz", "450.0"),
+    ("marking-speed first-mode=30Hz module=2mm helix-angle=19.52808deg", "m/min", "12.000"),
+    ("resonance-distance frequency=24Hz first-mode=30Hz", "1", "0.2"),
+    ("overlap-excess overlap-ratio=1.277", "1", "0.277"),
+    ("overlap-excess overlap-ratio=0.4", "1", "0.6"),
+    ("overlap-excess overlap-ratio=1.9", "1", "0.1"),
+    // gearbox
+    ("shock-factor moves-per-hour=1000", "1", "1.0"),
+    ("shock-factor moves-per-hour=2500", "1", "1.4"),
+    ("shock-factor moves-per-hour=9000", "1", "2.0"),
+    ("shock-torque output-torque=100N·m shock-factor=1.4", "N·m", "140.0"),
+    // 9.6 N·m at nominal speed, half at a quarter of it
+    (
+        "gearbox-drag-at-speed no-load-torque=1.2N·m reduction=8 input-speed=625/min gearbox-nominal-speed=2500/min",
+        "N·m",
+        "4.80",
+    ),
+    // 100/(103.093 + 10)
+    (
+        "gearbox-efficiency-at-load reduction-efficiency=0.97 mean-output-torque=100N·m drag-torque=10N·m",
+        "1",
+        "0.88423",
+    ),
+    // 60 N·m at 31.416 rad/s: 1884.96 W·(1/0.95 − 1) = 99.21 W; 40 W of drag
+    (
+        "gearbox-heat phase-force=3kN phase-share=1 phase-speed=0.62831853m/s reduction-efficiency=0.95 drag-torque=1.2732395N·m mean-speed=0.62831853m/s travel-per-turn=125.663706mm",
+        "kW",
+        "0.13921",
+    ),
+    // 0.0121·8 and 0.0121·11
+    ("gearbox-surface frame-size=110mm stages=1", "mm²", "96800"),
+    ("gearbox-surface frame-size=110mm stages=2", "mm²", "133100"),
+    // 134.2/(20·0.09)
+    ("gearbox-warming gearbox-heat=134.2W gearbox-surface=0.09m²", "K", "74.56"),
+    ("pinion-overhang overhang=35mm face-width=49mm bearing-gap=8mm", "mm", "35.0"),
+    ("pinion-overhang overhang=35mm face-width=79mm bearing-gap=8mm", "mm", "47.5"),
+    // 0.38620 + 0.35469·42.441/200 = 0.46147; 6 kN·√1.21296; the front bearing has 100/60 of it, 11.01 kN
+    (
+        "overhung-load force=6kN helix-angle=19.52808deg pinion-diameter=42.441mm pinion-overhang=40mm bearing-span=60mm",
+        "N",
+        "6608.0",
+    ),
+    // 4200·85/97.5
+    (
+        "radial-limit-at-pinion gearbox-radial-limit=4200N overhang=35mm bearing-span=50mm pinion-overhang=47.5mm",
+        "N",
+        "3661.5",
+    ),
+    ("axial-load force=6kN helix-angle=19.52808deg", "N", "2128.0"),
+    // 20 000 h·1.9^(10/3)·2.5 = 424 900 h, held at 200 000 h; 20 000·1.1^(10/3)
+    (
+        "gearbox-life gearbox-continuous-torque=190N·m mean-output-torque=100N·m gearbox-nominal-speed=2500/min mean-input-speed=1000/min",
+        "s",
+        "720000000",
+    ),
+    (
+        "gearbox-life gearbox-continuous-torque=110N·m mean-output-torque=100N·m gearbox-nominal-speed=2500/min mean-input-speed=2500/min",
+        "s",
+        "98925468",
+    ),
+    // 79.2308e9/150e6·300·5/0.031831²
+    ("motor-side-stiffness gearbox-acceleration-torque=300N·m reduction=5 pinion-diameter=63.662mm", "N/µm", "781.98"),
+    // 4·206e9·π/4·0.028²·(1/54e6 − 1/200e6): the note prints 6.85 m
+    ("equal-stiffness-travel total-stiffness=54N/µm reference-core=28mm reference-rest=200N/µm", "mm", "6859"),
+    ("equal-stiffness-travel total-stiffness=300N/µm reference-core=28mm reference-rest=200N/µm", "mm", "0.0"),
+    // a bed of aluminium under a rack of steel
+    (
+        "bed-growth bed-expansion=23.8µm/(m·K) rack-expansion=11.5µm/(m·K) temperature-swing=10K travel=3m",
+        "mm",
+        "0.3690",
+    ),
+    // λ = √(206e9·456e-6·0.0625/250e6) = 153.24 mm; 250e6·12.3e-6·10·0.15324·tanh 3.2628
+    (
+        "end-fastener-force bed-expansion=23.8µm/(m·K) rack-expansion=11.5µm/(m·K) temperature-swing=10K section-area=456mm² fastener-stiffness=250N/µm fastener-pitch=62.5mm segment-length=1m",
+        "N",
+        "4698.5",
+    ),
+    ("slip-reserve slip-force=7.9kN end-fastener-force=1kN sharing-fasteners=3", "N", "4900.0"),
+    ("slip-reserve slip-force=7.9kN end-fastener-force=4kN sharing-fasteners=3", "N", "0.0"),
+    // slope 6.4 kN·0.035²/(2·206e9·5.1472e-8) = 3.697e-4, gap 8.87 µm, 7.54 µm left; 7.54·0.85·417·1.14915/(2·5970) = 0.2573
+    (
+        "alignment-face-load-factor force=5970N helix-angle=19.52808deg pinion-overhang=35mm output-shaft-diameter=32mm tilt-stiffness=1e30N·m/rad face-width=24mm mounting-slope=0 mesh-stiffness=417N/µm",
+        "1",
+        "1.257",
+    ),
+    (
+        "alignment-face-load-factor force=5970N helix-angle=19.52808deg pinion-overhang=35mm output-shaft-diameter=32mm tilt-stiffness=1e30N·m/rad face-width=24mm mounting-slope=0.3mm/m mesh-stiffness=417N/µm",
+        "1",
+        "1.466",
     ),
 ];

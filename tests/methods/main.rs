@@ -18,6 +18,7 @@ mod screw_springs;
 mod spectrum;
 mod stops;
 mod tooth_force;
+mod tooth_properties;
 mod whip;
 mod winding;
 

@@ -1,6 +1,7 @@
 //! Checks against published works: one file for each, with its citation, its printed digits and the
 //! tolerance of half the last digit. Disagreements are kept and explained where they stand.
 
+mod agma_example;
 mod beam_eigenvalues;
 mod cnc_course;
 mod constants;

@@ -191,3 +191,21 @@ fn what_the_record_does_not_know_is_said() {
     assert!(text.contains("? not evaluated"));
     assert!(!text.contains("NaN") && !text.contains("None") && !text.contains("null"));
 }
+
+#[test]
+fn the_sheet_of_a_rack_says_which_of_its_teeth_govern() {
+    let mut record = record();
+    let chosen = record.axes[0].chosen.as_mut().expect("a drive");
+    assert_eq!(chosen.family, "helical-rack");
+    for (rule, used) in [("pinion-pitting", 0.42), ("rack-root", 0.71), ("pinion-root", 0.64)] {
+        let mut finding = chosen.findings[0].clone();
+        finding.rule = rule.into();
+        finding.utilisation = Some(used);
+        chosen.findings.push(finding);
+    }
+    let said = "Of the strength of the teeth, the root of the rack governs: 71 % used.";
+    assert_eq!(markdown(&record, UnitSystem::Metric).matches(said).count(), 1);
+    // screws have no teeth
+    record.axes.remove(0);
+    assert!(!markdown(&record, UnitSystem::Metric).contains("strength of the teeth"));
+}

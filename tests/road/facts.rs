@@ -73,7 +73,7 @@ axes:
     acceleration: 2 m/s²
     cutting-force: 1 kN
     section-accuracy: 0.2 mm
-    reversal: 0.1 mm
+    reversal: 0.16 mm
     ripple: 0.02 mm
     feedback: motor
 "

@@ -9,6 +9,7 @@ mod machine;
 mod monotone;
 mod moves;
 mod outcomes;
+mod racks;
 mod same_answer;
 mod screws;
 mod small;

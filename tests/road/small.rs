@@ -274,12 +274,12 @@ pub const MACHINE: &str = "
 machine: Portal with a ram
 hours-per-year: 3000
 limits:
-  purchase: 20000
+  purchase: 24000
   tool-point-error: 0.0635 mm
   supply-power: 14.913997431645405 kW
-  motor-models: 1
+  motor-models: 2
   gearbox-models: 1
-  lead-time: 12 weeks
+  lead-time: 9 weeks
 axes:
   portal:
     direction: horizontal

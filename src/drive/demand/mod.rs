@@ -212,6 +212,7 @@ impl<'a> Demand<'a> {
             sheet.given(ch::PHASE_RMS_SPEED.phase(index), Velocity::of_si(phase.rms_speed), origin);
             sheet.given(ch::PHASE_TOP_SPEED.phase(index), Velocity::of_si(phase.top_speed), origin);
             sheet.given(ch::PHASE_ACCELERATION.phase(index), Acceleration::of_si(phase.acceleration), origin);
+            sheet.given(ch::PHASE_MOVES.phase(index), Ratio::of_si(phase.moves), origin);
             sheet.given(ch::PHASE_STROKE.phase(index), Length::of_si(phase.stroke), origin);
             sheet.given(ch::PHASE_PROCESS_FORCE.phase(index), Force::of_si(phase.process), origin);
             sheet.given(ch::PHASE_BALANCE.phase(index), Ratio::of_si(phase.balance), origin);

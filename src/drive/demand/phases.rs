@@ -38,6 +38,8 @@ pub struct Phase {
     pub acceleration: f64,
     /// Stroke of the move it belongs to, m; zero where there is none.
     pub stroke: f64,
+    /// Moves of its kind in an hour of work; zero where there is none.
+    pub moves: f64,
     /// Process force that the drive may have to add, N.
     pub process: f64,
     /// Share of the weight that the counterbalance carries.
@@ -137,6 +139,7 @@ pub fn phases(axis: &Axis) -> Vec<Phase> {
             top_speed: 0.0,
             acceleration: 0.0,
             stroke: 0.0,
+            moves: 0.0,
             process,
             balance: mean,
         };
@@ -161,6 +164,7 @@ fn add_run(axis: &Axis, run: &Run, balance: f64, phases: &mut Vec<Phase>) {
                 top_speed: profile.speed,
                 acceleration: run.direction * acceleration,
                 stroke: run.stroke,
+                moves: SECONDS_PER_HOUR * run.share / time,
                 process,
                 balance,
             });
@@ -190,6 +194,7 @@ fn add_requirement(axis: &Axis, phases: &mut Vec<Phase>) {
         top_speed: top,
         acceleration,
         stroke: 0.0,
+        moves: 0.0,
         process,
         balance,
     };

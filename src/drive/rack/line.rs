@@ -3,9 +3,12 @@
 use super::{GradeWithSteels, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::drive::defaults::parts;
+use crate::drive::defaults::{self, parts};
 use crate::drive::{mounting, price};
-use crate::formula::{bolt, budget, gear_accuracy, gear_geometry, gearbox, inertia, mesh, motion, pricing, rack};
+use crate::formula::{
+    bolt, budget, gear_accuracy, gear_geometry, gearbox, gearbox_load, inertia, layout, mesh, mesh_motion, motion,
+    pricing, rack, rack_bed,
+};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -56,7 +59,65 @@ impl RackDrive<'_> {
         sheet.given(ch::PINION_BASE_PRICE, prices.pinion_base, catalog);
         sheet.given(ch::PINION_SIZE_PRICE, prices.pinion_factor, catalog);
         price::enter_kind(prices, price::Kind::Rack, sheet);
+        self.bed(sheet);
+        sheet.computed(ch::FACE_WIDTH_MODULES, &mesh_motion::LENGTH_RATIO, (ch::FACE_WIDTH, ch::MODULE));
+        sheet.computed(
+            ch::TOOTH_FREQUENCY_CUTTING,
+            &mesh_motion::TOOTH_FREQUENCY,
+            (ch::CUTTING_SPEED, ch::MODULE, ch::HELIX_ANGLE),
+        );
+        sheet.computed(
+            ch::TOOTH_FREQUENCY_TOP,
+            &mesh_motion::TOOTH_FREQUENCY,
+            (ch::SPEED, ch::MODULE, ch::HELIX_ANGLE),
+        );
+        sheet.computed(ch::SHOCK_FACTOR, &gearbox_load::SHOCK_FACTOR, (ch::MOVES_PER_HOUR,));
         sheet.computed(ch::OVERLAP_RATIO, &gear_geometry::OVERLAP_RATIO, (ch::MODULE, ch::HELIX_ANGLE, ch::FACE_WIDTH));
+        if self.helical {
+            sheet.computed(ch::OVERLAP_EXCESS, &mesh_motion::OVERLAP_EXCESS, (ch::OVERLAP_RATIO,));
+        } else {
+            sheet.absent(ch::OVERLAP_EXCESS);
+        }
+    }
+
+    /// The bed that the rack is screwed to.
+    fn bed<L: Ledger>(&self, sheet: &mut L) {
+        let bed = format!("bed-{}", self.demand.axis.bed.value.word());
+        match self.catalog.bed_materials.iter().find(|material| material.designation == bed) {
+            Some(material) => {
+                sheet.given(ch::BED_EXPANSION, material.expansion, Origin::Catalog);
+            }
+            // what is not known holds no rack
+            None => sheet.absent(ch::BED_EXPANSION),
+        }
+        sheet.given(ch::RACK_EXPANSION, Expansion::of_si(defaults::STEEL_EXPANSION), Origin::Assumed);
+        sheet.computed(
+            ch::BED_GROWTH,
+            &rack_bed::BED_GROWTH,
+            (ch::BED_EXPANSION, ch::RACK_EXPANSION, ch::TEMPERATURE_SWING, ch::TRAVEL),
+        );
+    }
+
+    /// What temperature leaves of the hold of a segment, once its length is known.
+    fn segment<L: Ledger>(&self, sheet: &mut L) {
+        sheet.computed(
+            ch::END_FASTENER_FORCE,
+            &rack_bed::END_FASTENER_FORCE,
+            (
+                ch::BED_EXPANSION,
+                ch::RACK_EXPANSION,
+                ch::TEMPERATURE_SWING,
+                ch::SECTION_AREA,
+                ch::FASTENER_STIFFNESS,
+                ch::FASTENER_PITCH,
+                ch::SEGMENT_LENGTH,
+            ),
+        );
+        sheet.computed(
+            ch::SLIP_RESERVE,
+            &rack_bed::SLIP_RESERVE,
+            (ch::SLIP_FORCE, ch::END_FASTENER_FORCE, ch::SHARING_FASTENERS),
+        );
     }
 
     pub(super) fn grade<L: Ledger>(&self, picked: &GradeWithSteels<'_>, sheet: &mut L) {
@@ -74,6 +135,8 @@ impl RackDrive<'_> {
         mounting::segment(sheet);
         sheet.given(ch::PITCH_ERROR_PER_METRE, grade.pitch_error_per_metre, catalog);
         sheet.given(ch::JOINT_STEP, grade.joint_step, catalog);
+        sheet.given(ch::HEIGHT_WAVINESS, grade.height_waviness, catalog);
+        self.segment(sheet);
         sheet.given(ch::RACK_PRICE_FACTOR, grade.price_factor, catalog);
         sheet.computed(
             ch::SEGMENT_PITCH_ERROR,
@@ -110,6 +173,13 @@ impl RackDrive<'_> {
         );
         sheet.computed(ch::PINION_MASS, &rack::PINION_MASS, (ch::PINION_DIAMETER, ch::FACE_WIDTH));
         sheet.computed(ch::PINION_INERTIA, &inertia::DISC_INERTIA, (ch::PINION_DIAMETER, ch::FACE_WIDTH));
+        sheet.computed(ch::FACE_WIDTH_RATIO, &mesh_motion::LENGTH_RATIO, (ch::FACE_WIDTH, ch::PINION_DIAMETER));
+        sheet.computed(ch::SPEED_NUMBER, &mesh_motion::SPEED_NUMBER, (ch::SPEED, ch::TEETH));
+        sheet.computed(
+            ch::LEAST_CONTACT_LINE,
+            &mesh::CONTACT_LINE_MINIMUM,
+            (ch::TRANSVERSE_CONTACT_RATIO, ch::OVERLAP_RATIO),
+        );
         self.strength(sheet);
         self.line(sheet);
         let geometry = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::PROFILE_SHIFT);
@@ -121,6 +191,7 @@ impl RackDrive<'_> {
         );
         let size = (ch::PINION_DIAMETER, ch::MODULE, ch::QUALITY);
         sheet.computed(ch::PINION_PITCH_DEVIATION, &gear_accuracy::TOTAL_PITCH_DEVIATION, size);
+        self.run_out(sheet);
         sheet.computed(ch::SINGLE_PITCH_DEVIATION, &gear_accuracy::SINGLE_PITCH_DEVIATION, size);
         sheet.computed(
             ch::PITCH_STEP,
@@ -140,6 +211,19 @@ impl RackDrive<'_> {
                 ch::PITCH_STEP,
             ),
         );
+    }
+
+    /// How true the pinion runs, and how the play varies with it.
+    fn run_out<L: Ledger>(&self, sheet: &mut L) {
+        sheet.given(ch::SEAT_RUN_OUT, parts::seat_run_out(), Origin::Assumed);
+        sheet.computed(ch::PINION_RUN_OUT, &mesh_motion::RUN_OUT, (ch::PINION_PITCH_DEVIATION, ch::SEAT_RUN_OUT));
+        sheet.computed(ch::RUN_OUT_ERROR, &mesh_motion::RUN_OUT_ERROR, (ch::PINION_RUN_OUT, ch::HELIX_ANGLE));
+        sheet.computed(
+            ch::PLAY_VARIATION,
+            &mesh_motion::PLAY_VARIATION,
+            (ch::PINION_RUN_OUT, ch::HEIGHT_WAVINESS, ch::HELIX_ANGLE),
+        );
+        sheet.computed(ch::WORST_MESH_PLAY, &layout::LENGTH_SUM, (ch::MESH_PLAY, ch::PLAY_VARIATION));
     }
 
     pub(super) fn line<L: Ledger>(&self, sheet: &mut L) {

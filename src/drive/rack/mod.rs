@@ -5,6 +5,7 @@
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
 
+mod gearbox;
 mod line;
 mod strength;
 
@@ -12,8 +13,8 @@ use super::demand::Demand;
 use super::{Family, Part, Size, feedback, motor, mounting, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, gear_accuracy, gear_geometry, gearbox, layout, motion, stiffness, stop};
-use crate::ledger::{Ledger, Origin};
+use crate::formula::{budget, gear_geometry, layout, mesh_motion, stiffness, stop};
+use crate::ledger::Ledger;
 use crate::units::*;
 
 /// The family on one axis.
@@ -73,69 +74,6 @@ impl<'a> RackDrive<'a> {
         }
     }
 
-    fn gearbox<L: Ledger>(&self, gearbox: &Gearbox, sheet: &mut L) {
-        let catalog = Origin::Catalog;
-        sheet.given(ch::REDUCTION, gearbox.ratio, catalog);
-        sheet.given(ch::REDUCTION_EFFICIENCY, gearbox.efficiency, catalog);
-        sheet.given(ch::REDUCTION_INERTIA, gearbox.inertia, catalog);
-        sheet.given(ch::REDUCTION_STIFFNESS, gearbox.torsional_stiffness, catalog);
-        sheet.given(ch::GEARBOX_ACCELERATION_TORQUE, gearbox.acceleration_torque, catalog);
-        sheet.given(ch::GEARBOX_CONTINUOUS_TORQUE, gearbox.continuous_torque, catalog);
-        sheet.given(ch::GEARBOX_STOP_TORQUE, gearbox.stop_torque, catalog);
-        sheet.given(ch::GEARBOX_NOMINAL_SPEED, gearbox.nominal_speed, catalog);
-        sheet.given(ch::GEARBOX_SPEED_LIMIT, gearbox.speed_limit, catalog);
-        sheet.given(ch::GEARBOX_PLAY, gearbox.play, catalog);
-        sheet.given(ch::GEARBOX_RADIAL_LIMIT, gearbox.radial_limit, catalog);
-        sheet.given(ch::GEARBOX_MASS, gearbox.mass, catalog);
-        sheet.given(ch::NO_LOAD_TORQUE, gearbox.no_load_torque, catalog);
-        sheet.computed(ch::DRAG_TORQUE, &stop::GEARBOX_DRAG, (ch::NO_LOAD_TORQUE, ch::REDUCTION));
-        sheet.given(ch::REDUCTION_PRICE, gearbox.price, catalog);
-        sheet.given(ch::OVERHANG, gearbox.overhang, catalog);
-        sheet.given(ch::OUTPUT_SHAFT_DIAMETER, gearbox.shaft_diameter, catalog);
-        sheet.given(ch::TILT_STIFFNESS, gearbox.tilt_stiffness, catalog);
-        sheet.computed(ch::MOTOR_SPEED, &motion::GEARED_SPEED, (ch::PINION_SPEED, ch::REDUCTION));
-        sheet.computed(ch::MEAN_PINION_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::TRAVEL_PER_TURN));
-        sheet.computed(ch::MEAN_INPUT_SPEED, &motion::GEARED_SPEED, (ch::MEAN_PINION_SPEED, ch::REDUCTION));
-        sheet.computed(
-            ch::GEARBOX_LINEAR_STIFFNESS,
-            &gearbox::GEARBOX_LINEAR_STIFFNESS,
-            (ch::REDUCTION_STIFFNESS, ch::PINION_DIAMETER),
-        );
-        sheet.computed(
-            ch::OUTPUT_SHAFT_STIFFNESS,
-            &gearbox::OUTPUT_SHAFT_STIFFNESS,
-            (ch::OVERHANG, ch::OUTPUT_SHAFT_DIAMETER, ch::TILT_STIFFNESS, ch::HELIX_ANGLE),
-        );
-        sheet.computed(
-            ch::SEAT_DIAMETER,
-            &stop::SEAT_DIAMETER,
-            (ch::PINION_DIAMETER, ch::MODULE, ch::PROFILE_SHIFT, ch::OUTPUT_SHAFT_DIAMETER),
-        );
-        sheet.computed(ch::SEAT_STIFFNESS, &stop::SEAT_STIFFNESS, (ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::HELIX_ANGLE));
-        sheet.computed(ch::PINION_SHAFT_STIFFNESS, &stop::SERIES_2, (ch::OUTPUT_SHAFT_STIFFNESS, ch::SEAT_STIFFNESS));
-        sheet.computed(
-            ch::TOTAL_STIFFNESS,
-            &stiffness::SERIES_5,
-            (
-                ch::MESH_STIFFNESS,
-                ch::GEARBOX_LINEAR_STIFFNESS,
-                ch::PINION_SHAFT_STIFFNESS,
-                ch::MOUNT_STIFFNESS,
-                ch::BRACKET_STIFFNESS,
-            ),
-        );
-        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
-        sheet.computed(ch::PLAY_AT_RACK, &gear_accuracy::BACKLASH_AT_RACK, (ch::GEARBOX_PLAY, ch::PINION_DIAMETER));
-        sheet.computed(ch::PLAY, &layout::LENGTH_SUM, (ch::MESH_PLAY, ch::PLAY_AT_RACK));
-        sheet.computed(
-            ch::RADIAL_CAPACITY,
-            &gearbox::RADIAL_CAPACITY,
-            (ch::GEARBOX_RADIAL_LIMIT, ch::SERVICE_DISTANCE, ch::PINION_DIAMETER),
-        );
-        sheet.computed(ch::TOTAL_EFFICIENCY, &layout::PRODUCT, (ch::MESH_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
-        sheet.computed(ch::TOTAL_BACK_EFFICIENCY, &layout::PRODUCT, (ch::MESH_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
-    }
-
     fn duty<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(
             ch::RIDING_MASS,
@@ -150,17 +88,7 @@ impl<'a> RackDrive<'a> {
             &stop::SEAT_STRESS,
             (ch::PEAK_FORCE, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::PINION_DIAMETER),
         );
-        sheet.computed(
-            ch::OUTPUT_TORQUE,
-            &gearbox::OUTPUT_TORQUE,
-            (ch::PEAK_FORCE, ch::PINION_DIAMETER, ch::MESH_EFFICIENCY),
-        );
-        sheet.computed(
-            ch::MEAN_OUTPUT_TORQUE,
-            &layout::FORCE_TORQUE,
-            (ch::MEAN_FORCE, ch::TRAVEL_PER_TURN, ch::MESH_EFFICIENCY),
-        );
-        sheet.computed(ch::RADIAL_LOAD, &gear_geometry::RADIAL_LOAD, (ch::MEAN_FORCE, ch::HELIX_ANGLE));
+        self.gearbox_load(sheet);
         motor::inertias(ch::PINION_INERTIA, sheet);
         motor::holding(sheet);
     }
@@ -189,15 +117,16 @@ impl<'a> RackDrive<'a> {
             sheet.computed(
                 ch::POSITION_ERROR,
                 &budget::ROOT_SUM_SQUARE_3,
-                (ch::CUMULATIVE_PITCH_ERROR, ch::PINION_PITCH_DEVIATION, ch::PITCH_STEP),
+                (ch::CUMULATIVE_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP),
             );
             sheet.computed(
                 ch::SECTION_POSITION_ERROR,
                 &budget::ROOT_SUM_SQUARE_3,
-                (ch::SECTION_PITCH_ERROR, ch::PINION_PITCH_DEVIATION, ch::PITCH_STEP),
+                (ch::SECTION_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP),
             );
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
+        sheet.computed(ch::MAPPED_POSITION_ERROR, &mesh_motion::MAPPED_ERROR, (ch::POSITION_ERROR, ch::TRAVEL));
         feedback::work_out(scale, sheet);
         let lead_time = price::longest(&[
             self.picked_rack(path).lead_time,
@@ -262,6 +191,8 @@ impl Family for RackDrive<'_> {
             REST => {
                 // the sum of damage is the dearest of all and waits for what passes else
                 self.damage(sheet);
+                self.gearbox_service(sheet);
+                self.rhythm(sheet);
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
             }
             _ => self.feedback(path, self.picked_scale(path), sheet),

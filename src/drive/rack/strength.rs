@@ -81,10 +81,8 @@ impl RackDrive<'_> {
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
         let (slope, offset, light, b) = (ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH);
         let pinion = |endurance| (forces, shares, speeds, endurance, slope, offset, light, b);
-        let (accelerations, strokes) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_STROKE.all(count));
-        let rack = |endurance| {
-            (forces, shares, speeds, accelerations, strokes, ch::ACCELERATION, endurance, slope, offset, light, b)
-        };
+        let (accelerations, moves) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count));
+        let rack = |endurance| (forces, accelerations, moves, ch::MOVES_PER_HOUR, endurance, slope, offset, light, b);
         // what two sides press against each other comes on top of every force
         let racks = self.demand.two_sided();
         let equal = |with: Characteristic<Force>, duty: Characteristic<Force>| if racks { duty } else { with };

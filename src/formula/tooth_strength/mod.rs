@@ -9,6 +9,7 @@
 //! divides the stress limit), solid rack body and pinion rim, smooth ground roots (Y_R = 1), mineral grease
 //! (Z_L·Z_v·Z_R = 0.92). The factor tables are from memory of the standard.
 
+mod alignment;
 mod bending;
 mod contact;
 mod cycles;
@@ -18,6 +19,7 @@ mod material;
 mod permissible;
 mod spectrum;
 
+pub use alignment::ALIGNMENT_FACE_LOAD_FACTOR;
 pub use bending::{
     TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip, tip_form_factor,
     tip_stress_correction,

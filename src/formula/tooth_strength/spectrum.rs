@@ -17,19 +17,8 @@ use crate::source::Source;
 use crate::units::{Acceleration, Force, Length, Measure, Ratio, Velocity};
 
 type PinionFn = fn(Series<Force>, Series<Ratio>, Series<Velocity>, Force, Ratio, Force, Ratio, Length) -> Force;
-type RackFn = fn(
-    Series<Force>,
-    Series<Ratio>,
-    Series<Velocity>,
-    Series<Acceleration>,
-    Series<Length>,
-    Acceleration,
-    Force,
-    Ratio,
-    Force,
-    Ratio,
-    Length,
-) -> Force;
+type RackFn =
+    fn(Series<Force>, Series<Acceleration>, Series<Ratio>, Ratio, Force, Ratio, Force, Ratio, Length) -> Force;
 
 const PINION_INPUTS: &[(&str, &str)] = &[
     ("F_k", "phase-force"),
@@ -43,11 +32,9 @@ const PINION_INPUTS: &[(&str, &str)] = &[
 ];
 const RACK_INPUTS: &[(&str, &str)] = &[
     ("F_k", "phase-force"),
-    ("q_k", "phase-share"),
-    ("v_k", "phase-speed"),
     ("a_k", "phase-acceleration"),
-    ("s_k", "phase-stroke"),
-    ("a", "acceleration"),
+    ("m_k", "phase-moves"),
+    ("N_h", "moves-per-hour"),
     ("E", "endurance"),
     ("κ", "tooth-load-slope"),
     ("F_o", "tooth-load-offset"),
@@ -63,7 +50,7 @@ const RACK_SOURCES: &[Source] = &[
     Source::derived("zones of the stroke; one force of equal damage; the last line goes on below the last point"),
 ];
 const PINION_VALIDITY: &str = "The order of loads does not count. Below the last point the line goes on (safe). A force above the first point stands for itself. A safety that is put on the result is exact where all forces lie on one side of the knee, else good to 2 %.";
-const RACK_VALIDITY: &str = "A tooth meets one force a move; every move is taken to pass the worst place (safe). Ramps at constant acceleration from and to rest. The order of loads does not count; below the last point the line goes on (safe). A force above the first point stands for itself.";
+const RACK_VALIDITY: &str = "Every move is taken to pass the worst place, and each phase of a ramp to act there (safe; at most 4 % in force). The order of loads does not count; below the last point the line goes on (safe). A force above the first point stands for itself.";
 
 /// Force on a pinion flank that does at every turn the damage of the duty; an axis that never moves gives zero.
 pub static PINION_FLANK_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
@@ -77,7 +64,7 @@ pub static PINION_FLANK_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
     },
     apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
         let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
-        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves: None };
+        let passes = Passes::Pinion { forces: forces.si(), shares: shares.si(), speeds: speeds.si() };
         Force::of_si(teeth.either_flank(&passes, Zone::Whole))
     },
 };
@@ -94,7 +81,7 @@ pub static PINION_ROOT_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
     },
     apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
         let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
-        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves: None };
+        let passes = Passes::Pinion { forces: forces.si(), shares: shares.si(), speeds: speeds.si() };
         Force::of_si(teeth.equivalent(&passes, Zone::Whole, None))
     },
 };
@@ -104,15 +91,15 @@ pub static RACK_FLANK_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
     note: Note {
         id: "rack-flank-equivalent-force",
         title: "force on a rack flank that does at every pass the damage of the duty, at the worst place",
-        equation: "N(F_eq)⁻¹ = Σ w_k·N(F_k)⁻¹ over the forces of one sign, the worst sign and zone; a_k > 0 lower end, a_k < 0 upper end: w_k = q_k·|a_k/(2·v_k)|/M; a_k = 0 between: w_k = q_k·|v_k|/((s_k − v_k²/a)·M); M = Σ q·|v|/s; N as for the pinion flank",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(F_k)⁻¹ over the forces of one sign, the worst sign and zone; a_k > 0 lower end, a_k < 0 upper end, a_k = 0 between; w_k = m_k/N_h; N as for the pinion flank",
         inputs: RACK_INPUTS,
         validity: RACK_VALIDITY,
         sources: RACK_SOURCES,
     },
-    apply: |forces, shares, speeds, accelerations, strokes, usual, endurance, slope, offset, light, face_width| {
+    apply: |forces, accelerations, moves, all, endurance, slope, offset, light, face_width| {
         let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
-        let moves = Some(Moves { accelerations: accelerations.si(), strokes: strokes.si(), usual: usual.si() });
-        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves };
+        let passes =
+            Passes::Rack { forces: forces.si(), accelerations: accelerations.si(), moves: moves.si(), all: all.si() };
         Force::of_si(worst_zone(|zone| teeth.either_flank(&passes, zone)))
     },
 };
@@ -122,15 +109,15 @@ pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
     note: Note {
         id: "rack-root-equivalent-force",
         title: "force on a rack root that does at every pass the damage of the duty, at the worst place",
-        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹, the worst zone; a_k > 0 lower end, a_k < 0 upper end: w_k = q_k·|a_k/(2·v_k)|/M; a_k = 0 between: w_k = q_k·|v_k|/((s_k − v_k²/a)·M); M = Σ q·|v|/s; N as for the pinion root",
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹, the worst zone; a_k > 0 lower end, a_k < 0 upper end, a_k = 0 between; w_k = m_k/N_h; N as for the pinion root",
         inputs: RACK_INPUTS,
         validity: RACK_VALIDITY,
         sources: RACK_SOURCES,
     },
-    apply: |forces, shares, speeds, accelerations, strokes, usual, endurance, slope, offset, light, face_width| {
+    apply: |forces, accelerations, moves, all, endurance, slope, offset, light, face_width| {
         let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
-        let moves = Some(Moves { accelerations: accelerations.si(), strokes: strokes.si(), usual: usual.si() });
-        let passes = Passes { forces: forces.si(), shares: shares.si(), speeds: speeds.si(), moves };
+        let passes =
+            Passes::Rack { forces: forces.si(), accelerations: accelerations.si(), moves: moves.si(), all: all.si() };
         Force::of_si(worst_zone(|zone| teeth.equivalent(&passes, zone, None)))
     },
 };
@@ -174,56 +161,41 @@ enum Zone {
     Middle,
 }
 
-/// What tells moves apart.
-#[derive(Clone, Copy)]
-struct Moves<'a> {
-    accelerations: &'a [f64],
-    strokes: &'a [f64],
-    /// Acceleration of the ramps.
-    usual: f64,
-}
-
-struct Passes<'a> {
-    forces: &'a [f64],
-    shares: &'a [f64],
-    speeds: &'a [f64],
-    moves: Option<Moves<'a>>,
+/// The forces of the duty and how often a tooth meets them.
+enum Passes<'a> {
+    Pinion { forces: &'a [f64], shares: &'a [f64], speeds: &'a [f64] },
+    Rack { forces: &'a [f64], accelerations: &'a [f64], moves: &'a [f64], all: f64 },
 }
 
 impl Passes<'_> {
+    fn forces(&self) -> &[f64] {
+        match self {
+            Passes::Pinion { forces, .. } | Passes::Rack { forces, .. } => forces,
+        }
+    }
+
     /// What all phases count together: the way, or the moves.
     fn all(&self) -> f64 {
-        let mut all = 0.0;
-        for (index, (share, speed)) in self.shares.iter().zip(self.speeds).enumerate() {
-            let way = share * speed.abs();
-            if way != 0.0 {
-                all += match self.moves {
-                    None => way,
-                    Some(moves) if moves.strokes[index] > 0.0 => way / moves.strokes[index],
-                    Some(_) => f64::NAN,
-                };
+        match self {
+            Passes::Pinion { shares, speeds, .. } => {
+                shares.iter().zip(*speeds).map(|(share, speed)| share * speed.abs()).sum()
             }
+            Passes::Rack { all, .. } => *all,
         }
-        all
     }
 
     /// How much a phase counts in a zone. What is not known counts everywhere, and makes the sum unknown.
     fn weight(&self, index: usize, zone: Zone) -> f64 {
-        let (share, speed) = (self.shares[index], self.speeds[index].abs());
-        let way = share * speed;
-        let Some(moves) = self.moves else { return way };
-        if way == 0.0 {
-            return 0.0;
-        }
-        let acceleration = moves.accelerations[index];
-        match zone {
-            Zone::LowerEnd if acceleration <= 0.0 => 0.0,
-            Zone::UpperEnd if acceleration >= 0.0 => 0.0,
-            Zone::LowerEnd | Zone::UpperEnd => share * acceleration.abs() / (2.0 * speed),
-            Zone::Middle | Zone::Whole if acceleration != 0.0 => 0.0,
-            Zone::Middle | Zone::Whole => {
-                let length = moves.strokes[index] - speed * speed / moves.usual + 0.0 * acceleration;
-                if length > 0.0 { way / length } else { f64::NAN }
+        match self {
+            Passes::Pinion { shares, speeds, .. } => shares[index] * speeds[index].abs(),
+            Passes::Rack { accelerations, moves, .. } => {
+                let acceleration = accelerations[index];
+                let elsewhere = match zone {
+                    Zone::LowerEnd => acceleration <= 0.0,
+                    Zone::UpperEnd => acceleration >= 0.0,
+                    Zone::Middle | Zone::Whole => acceleration != 0.0,
+                };
+                if elsewhere { 0.0 * acceleration } else { moves[index] + 0.0 * acceleration }
             }
         }
     }
@@ -258,7 +230,7 @@ impl Teeth<'_> {
     /// The force of equal damage of all forces of a zone, or of those of one sign; zero where none moves.
     fn equivalent(&self, passes: &Passes<'_>, zone: Zone, sign: Option<f64>) -> f64 {
         let (mut damage, mut above) = (0.0, 0.0);
-        for (index, force) in passes.forces.iter().enumerate() {
+        for (index, force) in passes.forces().iter().enumerate() {
             let weight = passes.weight(index, zone);
             if weight == 0.0 {
                 continue;
@@ -275,7 +247,7 @@ impl Teeth<'_> {
         }
         if damage == 0.0 {
             // nothing moves here, or no force has this sign; what the teeth bear must be known all the same
-            return 0.0 * (self.felt.effective(self.endurance) + self.felt.effective(0.0));
+            return 0.0 * (self.felt.effective(self.endurance) + self.felt.effective(0.0) + passes.all());
         }
         let equal = self.felt.force(self.of_damage(damage / passes.all()));
         if above > equal { above } else { equal }

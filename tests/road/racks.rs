@@ -1,0 +1,87 @@
+//! What holds for every rack drive of the small catalogue, whatever the axis; derived from the mechanics, no source.
+
+use crate::small;
+use axiswright::characteristic as ch;
+use axiswright::drive::{Family, RackDrive};
+use axiswright::ledger::Ledger;
+
+fn axis(travel: &str, lines: &str) -> String {
+    format!(
+        "
+machine: Table
+axes:
+  table:
+    direction: horizontal
+    travel: {travel}
+    moved-mass: 300 kg
+    speed: 30 m/min
+    acceleration: 2 m/s²
+    cutting-force: 800 N
+    cutting-speed: 6 m/min
+{lines}    duty:
+      - {{ share: 20 %, speed: 30 m/min, stroke: 0.8 m }}
+      - {{ share: 60 %, speed: 6 m/min, force: 800 N, stroke: 0.4 m }}
+      - {{ share: 20 %, stand: true }}
+"
+    )
+}
+
+/// No term of the stiffness of a rack holds the travel; a screw gets softer with it.
+#[test]
+fn stiffness_of_a_rack_does_not_know_the_travel() {
+    for helical in [false, true] {
+        let mut before: Option<f64> = None;
+        for travel in ["1.2 m", "4 m", "11 m"] {
+            let inputs = small::inputs(&axis(travel, ""));
+            let demand = small::demand(&inputs, 0);
+            let family = RackDrive::new(&demand, &inputs.catalog, helical);
+            let path = small::path_of(&family.stages(), &[1, 0, 2, 3, 1, 0, 0, 0, 0]);
+            let stiffness = small::numbers(&family, &demand, &path).read(ch::TOTAL_STIFFNESS).value;
+            assert!(stiffness > 1e7);
+            assert!(before.is_none_or(|before| before.to_bits() == stiffness.to_bits()), "{travel}: {stiffness}");
+            before = Some(stiffness);
+        }
+    }
+}
+
+/// The duty does less damage than its largest force at every pass, and some.
+#[test]
+fn the_force_of_equal_damage_lies_between_nothing_and_the_largest_force() {
+    let inputs = small::inputs(&axis("1.2 m", ""));
+    let demand = small::demand(&inputs, 0);
+    for helical in [false, true] {
+        let family = RackDrive::new(&demand, &inputs.catalog, helical);
+        for seeds in [[0, 0, 0, 0, 0, 0, 0, 0, 0], [1, 2, 1, 5, 1, 0, 0, 0, 1], [0, 1, 3, 7, 1, 0, 0, 0, 0]] {
+            let path = small::path_of(&family.stages(), &seeds);
+            let sheet = small::numbers(&family, &demand, &path);
+            let peak = sheet.read(ch::PEAK_FORCE).value;
+            for force in [
+                ch::PINION_FLANK_EQUIVALENT_FORCE,
+                ch::PINION_ROOT_EQUIVALENT_FORCE,
+                ch::RACK_FLANK_EQUIVALENT_FORCE,
+                ch::RACK_ROOT_EQUIVALENT_FORCE,
+            ] {
+                let force = sheet.read(force).value;
+                assert!(force > 0.2 * peak && force <= peak * 1.04, "{force} of {peak}");
+            }
+        }
+    }
+}
+
+/// A bed that expands otherwise takes hold from the rack; one of steel takes none.
+#[test]
+fn a_bed_of_aluminium_holds_a_steel_rack_less_firmly() {
+    let hold = |bed: &str| {
+        let inputs = small::inputs(&axis("1.2 m", &format!("    bed: {bed}\n")));
+        let demand = small::demand(&inputs, 0);
+        let family = RackDrive::new(&demand, &inputs.catalog, true);
+        let path = small::path_of(&family.stages(), &[0; 9]);
+        let sheet = small::numbers(&family, &demand, &path);
+        (sheet.read(ch::SLIP_RESERVE).value, sheet.read(ch::SLIP_FORCE).value)
+    };
+    let (steel, slip) = hold("steel");
+    assert_eq!(steel, slip);
+    let (iron, aluminium) = (hold("cast-iron").0, hold("aluminium").0);
+    assert!(iron < steel && iron > 0.8 * steel, "{iron} of {steel}");
+    assert!(aluminium < 0.5 * steel, "{aluminium} of {steel}");
+}
