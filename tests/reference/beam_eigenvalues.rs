@@ -7,8 +7,8 @@
 
 use super::{near, ratio};
 use axiswright::calc::calculate;
-use axiswright::formula::held_beam::{rooted_sag, screw_sag};
-use axiswright::formula::shaft::{bow_amplification, weight_on_nut, whip_speed};
+use axiswright::formula::held_beam::{euler_load, held_buckling, rooted_sag, screw_sag};
+use axiswright::formula::shaft::{bow_amplification, tension_whip_factor, weight_on_nut, whip_speed};
 use axiswright::units::{Angle, AngularVelocity, Force, Length, Measure};
 use std::f64::consts::{PI, TAU};
 
@@ -69,6 +69,21 @@ fn the_handbook_factors_of_whip_speed_agree() {
     for ((ends, eigenvalue), printed) in frequency_equations().into_iter().zip([3.4, 9.7, 15.1, 21.9]) {
         let speed = per_minute(whip_speed(Length::of_si(1e-3), Length::of_si(1e-3), ratio(eigenvalue)));
         near(ends, 0.8 * speed / 1e7, printed, 0.05);
+    }
+}
+
+/// T. Irvine, Natural frequencies of beams subjected to a uniform axial load, rev. C, 2011: the first frequency of a beam
+/// on two hinges grows by √(1 + P·L²/(π²·E·I)); the equation is from memory of that paper.
+#[test]
+fn tension_raises_the_frequency_of_a_hinged_beam_as_irvine_says() {
+    let (d, length) = (0.02_f64, 2.0_f64);
+    let bending = 2.06e11 * PI / 64.0 * d.powi(4);
+    let (bar, solid, long) = (Length::of_si(d), Length::of_si(0.0), Length::of_si(length));
+    let hinged = held_buckling(ratio(0.0), ratio(0.0), ratio(1.0));
+    let euler = euler_load(bar, solid, long, hinged);
+    for force in [-2e3_f64, 0.0, 1.5e3, 6e3] {
+        let irvine = (1.0 + force * length * length / (PI * PI * bending)).sqrt();
+        near("factor", tension_whip_factor(Force::of_si(force), euler, ratio(9.8696)).si(), irvine, 1e-9);
     }
 }
 
