@@ -69,6 +69,9 @@ pub fn check(catalog: &Catalog) -> Vec<Remark> {
     each(catalog, &mut remarks, rack_grade);
     each(catalog, &mut remarks, pinion);
     each(catalog, &mut remarks, gearbox);
+    each(catalog, &mut remarks, |bias: &PinionBias, doubts| {
+        doubts.within("bias over the acceleration torque", bias.share.si(), 0.05, 0.4);
+    });
     each(catalog, &mut remarks, steel);
     each(catalog, &mut remarks, servo_motor);
     each(catalog, &mut remarks, linear_scale);

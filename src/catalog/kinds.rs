@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 19] = [
+pub static KINDS: [Kind; 20] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -68,6 +68,7 @@ pub static KINDS: [Kind; 19] = [
     kind::<RackGrade>(),
     kind::<Pinion>(),
     kind::<Gearbox>(),
+    kind::<PinionBias>(),
     kind::<Steel>(),
     kind::<ServoMotor>(),
     kind::<LinearScale>(),

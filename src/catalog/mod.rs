@@ -21,7 +21,7 @@ pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{LinearScale, PriceBasis, ServoMotor};
 pub use mounting::{BedMaterial, Lubrication, Surroundings};
 pub use part::{Accept, Field, Part, Value};
-pub use rack::{Gearbox, Pinion, Rack, RackGrade, Steel};
+pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
 pub use screw::{
     BallScrew, EndArrangement, NutUnit, PreloadClass, ScrewBearing, ScrewGrade, ScrewReduction, ScrewSupport,
@@ -54,6 +54,8 @@ pub struct Catalog {
     pub pinions: Vec<Pinion>,
     /// Gearboxes.
     pub gearboxes: Vec<Gearbox>,
+    /// Biases of two pinions.
+    pub pinion_biases: Vec<PinionBias>,
     /// Gear steels.
     pub steels: Vec<Steel>,
     /// Servo motors.
@@ -88,6 +90,7 @@ pub struct Lists {
     pub rack_grades: Vec<RackGrade>,
     pub pinions: Vec<Pinion>,
     pub gearboxes: Vec<Gearbox>,
+    pub pinion_biases: Vec<PinionBias>,
     pub steels: Vec<Steel>,
     pub servo_motors: Vec<ServoMotor>,
     pub linear_scales: Vec<LinearScale>,
@@ -112,6 +115,7 @@ impl Lists {
             rack_grades: self.rack_grades,
             pinions: self.pinions,
             gearboxes: self.gearboxes,
+            pinion_biases: self.pinion_biases,
             steels: self.steels,
             servo_motors: self.servo_motors,
             linear_scales: self.linear_scales,

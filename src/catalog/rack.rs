@@ -143,6 +143,12 @@ parts! {
         price: Money, "nu", Price;
     }
 
+    /// By how much two pinions press against each other.
+    PinionBias, "pinion-bias", pinion_biases {
+        /// Bias over the acceleration torque of the gearbox.
+        share: Ratio, "1", Share;
+    }
+
     /// A gear steel with its treatment and the stress limits of ISO 6336-5.
     Steel, "steel", steels {
         /// Treatment, which decides the life factors.

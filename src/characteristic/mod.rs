@@ -20,6 +20,7 @@ mod screw;
 mod screw_ends;
 mod sides;
 mod stiffness;
+mod twin;
 
 pub use accuracy::*;
 pub use demand::*;
@@ -37,12 +38,13 @@ pub use screw::*;
 pub use screw_ends::*;
 pub use sides::*;
 pub use stiffness::*;
+pub use twin::*;
 
 use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 14] = [
+const SUBJECTS: [&[About]; 15] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -57,6 +59,7 @@ const SUBJECTS: [&[About]; 14] = [
     sides::ABOUT,
     energy::ABOUT,
     mounting::ABOUT,
+    twin::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

@@ -5,7 +5,7 @@ use crate::ledger::{About, PhaseCharacteristic};
 use crate::units::*;
 
 phased_characteristics! {
-    after super::mounting::END;
+    after super::twin::END;
 
     PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
     PHASE_DIRECTION: Ratio, "phase-direction", "σ_k", "1", "direction of motion in this phase: 1, -1, or 0 standing";
@@ -20,5 +20,11 @@ phased_characteristics! {
     PHASE_DRIVE_PROCESS_FORCE: Force, "phase-drive-process-force", "F_pd,k", "N", "cutting force on the most loaded drive in this phase";
     PHASE_FORCE: Force, "phase-force", "F_k", "N", "force on one drive in this phase";
     PHASE_TORQUE: Torque, "phase-torque", "T_k", "N·m", "motor torque in this phase";
+    PHASE_PINION_PROCESS_FORCE: Force, "phase-pinion-process-force", "F_p1,k", "N", "cutting force on one pinion in this phase";
+    PHASE_FIRST_FORCE: Force, "phase-first-force", "F_1,k", "N", "force of the first of two pinions in this phase";
+    PHASE_SECOND_FORCE: Force, "phase-second-force", "F_2,k", "N", "force of the second of two pinions in this phase";
+    PHASE_SECOND_TORQUE: Torque, "phase-second-torque", "T_2,k", "N·m", "torque of the second motor in this phase";
+    PHASE_OWN_TORQUE: Torque, "phase-own-torque", "T_o,k", "N·m", "larger torque of the two motors in this phase, without racking";
+    PHASE_PAIR_TORQUE: Torque, "phase-pair-torque", "T_m,k", "N·m", "mean torque of the two motors in this phase";
     PHASE_LARGEST_TORQUE: Torque, "phase-largest-torque", "T̂_k", "N·m", "largest motor torque in this phase, with racking or bias";
 }

@@ -3,6 +3,7 @@
 //! Method: entered with what a drive is asked once it passes over its duty. Limits: those of the formulas.
 
 use super::demand::Demand;
+use super::motor;
 use crate::characteristic as ch;
 use crate::formula::{cable_chain, energy};
 use crate::ledger::Ledger;
@@ -11,17 +12,18 @@ use crate::ledger::Ledger;
 #[inline(always)]
 pub fn energy<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
+    let (power, units) = (motor::power_torques(sheet), motor::units(sheet));
     sheet.computed(ch::ENERGY_PER_HOUR, &energy::ENERGY_PER_HOUR, (ch::MEAN_POWER,));
     sheet.computed(
         ch::REGENERATED_POWER,
         &energy::REGENERATED_POWER,
         (
-            ch::PHASE_TORQUE.all(count),
+            power.all(count),
             ch::PHASE_SPEED.all(count),
             ch::PHASE_SHARE.all(count),
             ch::TRAVEL_PER_TURN,
             ch::REDUCTION,
-            ch::DRIVES,
+            units,
             ch::SUPPLY_EFFICIENCY,
         ),
     );
@@ -41,13 +43,13 @@ pub fn energy<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::TOTAL_BACK_EFFICIENCY,
             ch::SUPPLY_EFFICIENCY,
             ch::SLOWING_DISTANCE,
-            ch::DRIVES,
+            units,
         ),
     );
     sheet.computed(ch::JERK_PERIODS, &energy::JERK_PERIODS, (ch::FIRST_MODE, ch::ACCELERATION, ch::JERK));
     sheet.computed(
         ch::ADDED_MASS,
         &cable_chain::ADDED_MASS,
-        (ch::DRIVE_MASS, ch::COUNTERWEIGHT_MASS, ch::DRIVES, ch::CABLE_CHAIN_MASS_PER_METRE, ch::TRAVEL),
+        (ch::DRIVE_MASS, ch::COUNTERWEIGHT_MASS, units, ch::CABLE_CHAIN_MASS_PER_METRE, ch::TRAVEL),
     );
 }

@@ -50,6 +50,13 @@ impl Floor {
     }
 }
 
+/// Stiffness of one drive; of two pinions both count.
+#[inline(always)]
+fn drive_stiffness(sheet: &impl Ledger) -> f64 {
+    let pinions = if super::motor::twin(sheet) { sheet.read(ch::PINIONS).si() } else { 1.0 };
+    pinions * sheet.read(ch::TOTAL_STIFFNESS).si()
+}
+
 impl Merit {
     /// The merit of these preferences.
     pub fn new(prefer: &Prefer) -> Merit {
@@ -72,7 +79,7 @@ impl Merit {
             let measured = [
                 cost / REFERENCES[0].1,
                 sheet.read(ch::TOOL_ERROR).si() * 1e6 / REFERENCES[1].1,
-                1e6 / sheet.read(ch::TOTAL_STIFFNESS).si() / REFERENCES[2].1,
+                1e6 / drive_stiffness(sheet) / REFERENCES[2].1,
                 sheet.read(ch::UPKEEP_COST).si() / REFERENCES[3].1,
             ];
             self.weights
@@ -94,7 +101,7 @@ impl Merit {
         let merit = if self.weights[0] == 1.0 {
             cost
         } else {
-            let give = if known.stiffness { positive(1e6 / sheet.read(ch::TOTAL_STIFFNESS).si()) } else { 0.0 };
+            let give = if known.stiffness { positive(1e6 / drive_stiffness(sheet)) } else { 0.0 };
             self.weights[0] * cost / REFERENCES[0].1
                 + self.weights[2] * give / REFERENCES[2].1
                 + self.weights[3] * upkeep / REFERENCES[3].1

@@ -28,14 +28,14 @@ pub use cautions::cautions;
 pub use demand::{Demand, Phase};
 pub use driven_nut::DrivenNutDrive;
 pub use merit::{Floor, Merit, REFERENCES};
-pub use rack::RackDrive;
+pub use rack::{Pinions, RackDrive};
 
 use crate::brief::Brief;
 use crate::catalog::Catalog;
 use crate::ledger::Ledger;
 
 /// The families that can be chosen, in the order in which they are reported.
-pub const FAMILIES: [&str; 4] = ["ball-screw", "driven-nut", "straight-rack", "helical-rack"];
+pub const FAMILIES: [&str; 5] = ["ball-screw", "driven-nut", "straight-rack", "helical-rack", "twin-pinion"];
 
 /// The families that are considered for an axis.
 pub fn considered(brief: &Brief, axis: usize) -> Vec<&'static str> {
@@ -119,8 +119,9 @@ pub fn with_family<W: WithFamily>(id: &str, demand: &Demand<'_>, catalog: &Catal
     match id {
         "ball-screw" => Some(work.with(&BallScrewDrive::new(demand, catalog))),
         "driven-nut" => Some(work.with(&DrivenNutDrive::new(demand, catalog))),
-        "straight-rack" => Some(work.with(&RackDrive::new(demand, catalog, false))),
-        "helical-rack" => Some(work.with(&RackDrive::new(demand, catalog, true))),
+        "straight-rack" => Some(work.with(&RackDrive::new(demand, catalog, false, Pinions::One))),
+        "helical-rack" => Some(work.with(&RackDrive::new(demand, catalog, true, Pinions::One))),
+        "twin-pinion" => Some(work.with(&RackDrive::new(demand, catalog, true, Pinions::Two))),
         _ => None,
     }
 }

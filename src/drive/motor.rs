@@ -5,8 +5,8 @@ use super::sides;
 use crate::brief::Site;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
-use crate::formula::{envelope, gantry, inertia, motor, site, stop};
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::formula::{envelope, gantry, inertia, motor, site, stop, twin};
+use crate::ledger::{Characteristic, Ledger, Origin, PhaseCharacteristic};
 use crate::units::*;
 
 /// The motors that are offered: on a horizontal axis those without a brake, which holds nothing there; if the
@@ -94,16 +94,48 @@ pub fn inertias<L: Ledger>(shaft: Characteristic<MomentOfInertia>, sheet: &mut L
     );
 }
 
-/// Works out the torque of every phase and its peak, once forces, ratio, efficiency and inertia are known.
+/// Whether two motors share a drive, one pressed against the other.
 #[inline(always)]
-pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    let count = demand.phases.len();
+pub fn twin<L: Ledger>(sheet: &L) -> bool {
+    sheet.read(ch::PINIONS).si() > 1.5
+}
+
+/// How many motors the axis has.
+#[inline(always)]
+pub fn units<L: Ledger>(sheet: &L) -> Characteristic<Ratio> {
+    if twin(sheet) { ch::DRIVE_UNITS } else { ch::DRIVES }
+}
+
+/// The torques that count for power: of two motors the mean, since one takes what the other gives.
+#[inline(always)]
+pub fn power_torques<L: Ledger>(sheet: &L) -> PhaseCharacteristic<Torque> {
+    if twin(sheet) { ch::PHASE_PAIR_TORQUE } else { ch::PHASE_TORQUE }
+}
+
+/// The torques that count for peaks: with racking or bias where there is any.
+#[inline(always)]
+pub fn largest_torques<L: Ledger>(demand: &Demand<'_>, sheet: &L) -> PhaseCharacteristic<Torque> {
+    match (demand.two_sided(), twin(sheet)) {
+        (true, _) => ch::PHASE_LARGEST_TORQUE,
+        (false, true) => ch::PHASE_OWN_TORQUE,
+        (false, false) => ch::PHASE_TORQUE,
+    }
+}
+
+/// The torque of one motor in every phase, from the force of its screw or pinion.
+#[inline(always)]
+fn torques<L: Ledger>(
+    count: usize,
+    force: PhaseCharacteristic<Force>,
+    torque: PhaseCharacteristic<Torque>,
+    sheet: &mut L,
+) {
     for index in 0..count {
         sheet.computed(
-            ch::PHASE_TORQUE.phase(index),
+            torque.phase(index),
             &motor::PHASE_TORQUE,
             (
-                ch::PHASE_FORCE.phase(index),
+                force.phase(index),
                 ch::PHASE_SPEED.phase(index),
                 ch::PHASE_ACCELERATION.phase(index),
                 ch::TRAVEL_PER_TURN,
@@ -115,14 +147,48 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ),
         );
     }
+}
+
+/// The forces of two pinions with their bias.
+#[inline(always)]
+fn twin_forces<L: Ledger>(count: usize, sheet: &mut L) {
+    for index in 0..count {
+        let half = (ch::PHASE_FORCE.phase(index), ch::BIAS_FORCE);
+        sheet.computed(ch::PHASE_FIRST_FORCE.phase(index), &twin::FIRST_PINION_FORCE, half);
+        sheet.computed(ch::PHASE_SECOND_FORCE.phase(index), &twin::SECOND_PINION_FORCE, half);
+    }
+}
+
+/// The larger torque of two motors, and their mean.
+#[inline(always)]
+fn twin_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    for index in 0..demand.phases.len() {
+        let both = (ch::PHASE_TORQUE.phase(index), ch::PHASE_SECOND_TORQUE.phase(index));
+        sheet.computed(ch::PHASE_OWN_TORQUE.phase(index), &twin::LARGER_TORQUE, both);
+        sheet.computed(ch::PHASE_PAIR_TORQUE.phase(index), &twin::PAIR_TORQUE, both);
+    }
+}
+
+/// Works out the torque of every phase and its peak, once forces, ratio, efficiency and inertia are known.
+#[inline(always)]
+pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let count = demand.phases.len();
+    let twin = twin(sheet);
+    if twin {
+        twin_forces(count, sheet);
+    }
+    let first = if twin { ch::PHASE_FIRST_FORCE } else { ch::PHASE_FORCE };
+    torques(count, first, ch::PHASE_TORQUE, sheet);
+    if twin {
+        torques(count, ch::PHASE_SECOND_FORCE, ch::PHASE_SECOND_TORQUE, sheet);
+        twin_torques(demand, sheet);
+    }
     sheet.computed(ch::INERTIA_RATIO, &inertia::INERTIA_RATIO, (ch::LOAD_INERTIA, ch::ROTOR_INERTIA));
     // where the sides rack, the largest torque of a phase is more than its own
-    let largest = if demand.two_sided() {
+    if demand.two_sided() {
         sides::racked_torques(demand, sheet);
-        ch::PHASE_LARGEST_TORQUE.all(count)
-    } else {
-        ch::PHASE_TORQUE.all(count)
-    };
+    }
+    let largest = largest_torques(demand, sheet).all(count);
     sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (largest,));
     sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE));
     let corners = (
@@ -152,11 +218,18 @@ fn weakens<L: Ledger>(sheet: &L) -> bool {
 pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
     let (torques, shares) = (ch::PHASE_TORQUE.all(count), ch::PHASE_SHARE.all(count));
-    if demand.two_sided() {
-        sheet.computed(ch::RMS_TORQUE, &gantry::RACKED_RMS_TORQUE, (torques, shares, ch::RACKING_TORQUE));
-    } else {
-        sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (torques, shares));
-    }
+    let second = ch::PHASE_SECOND_TORQUE.all(count);
+    match (twin(sheet), demand.two_sided()) {
+        (false, false) => sheet.computed(ch::RMS_TORQUE, &motor::RMS_TORQUE, (torques, shares)),
+        (false, true) => {
+            sheet.computed(ch::RMS_TORQUE, &gantry::RACKED_RMS_TORQUE, (torques, shares, ch::RACKING_TORQUE))
+        }
+        (true, false) => sheet.computed(ch::RMS_TORQUE, &twin::WORSE_RMS_TORQUE, (torques, second, shares)),
+        (true, true) => {
+            let all = (torques, second, shares, ch::RACKING_TORQUE);
+            sheet.computed(ch::RMS_TORQUE, &twin::WORSE_RACKED_RMS_TORQUE, all)
+        }
+    };
     sheet.computed(
         ch::RMS_SPEED,
         &motor::RMS_SPEED,
@@ -168,22 +241,23 @@ pub fn heat<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     } else {
         sheet.computed(ch::CONTINUOUS_TORQUE, &envelope::UNWEAKENED_CONTINUOUS_TORQUE, curve);
     }
+    let (power, units) = (power_torques(sheet), units(sheet));
     sheet.computed(
         ch::PEAK_POWER,
         &motor::PEAK_POWER,
-        (ch::PHASE_TORQUE.all(count), ch::PHASE_TOP_SPEED.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::DRIVES),
+        (power.all(count), ch::PHASE_TOP_SPEED.all(count), ch::TRAVEL_PER_TURN, ch::REDUCTION, units),
     );
     sheet.computed(ch::SUPPLY_POWER, &stop::SUPPLY_POWER, (ch::PEAK_POWER, ch::SUPPLY_EFFICIENCY));
     sheet.computed(
         ch::MEAN_POWER,
         &motor::MEAN_POWER,
         (
-            ch::PHASE_TORQUE.all(count),
+            power.all(count),
             ch::PHASE_SPEED.all(count),
             ch::PHASE_SHARE.all(count),
             ch::TRAVEL_PER_TURN,
             ch::REDUCTION,
-            ch::DRIVES,
+            units,
             ch::SUPPLY_EFFICIENCY,
         ),
     );

@@ -6,7 +6,7 @@
 use crate::catalog::{Catalog, Lubrication, Rack};
 use crate::characteristic as ch;
 use crate::formula::{bolt, mounting};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
 fn lubrication<'a>(catalog: &'a Catalog, of: &str) -> Option<&'a Lubrication> {
@@ -70,8 +70,8 @@ pub fn line<L: Ledger>(sheet: &mut L) {
 
 /// Force in the seat of the rack in an emergency stop.
 #[inline(always)]
-pub fn stop<L: Ledger>(sheet: &mut L) {
-    sheet.computed(ch::STOP_SEAT_FORCE, &mounting::SEAT_FORCE, (ch::STOP_FORCE, ch::HELIX_ANGLE));
+pub fn stop<L: Ledger>(force: Characteristic<Force>, sheet: &mut L) {
+    sheet.computed(ch::STOP_SEAT_FORCE, &mounting::SEAT_FORCE, (force, ch::HELIX_ANGLE));
 }
 
 /// Grease of a nut, once its screw is known.

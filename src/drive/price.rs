@@ -13,6 +13,8 @@ pub enum Kind {
     Screw,
     /// Racks and pinions.
     Rack,
+    /// Racks with two pinions: twice the fixed hours, for two units are set and kept.
+    TwinRack,
 }
 
 /// Enters the prices and hours that depend on the kind of drive and the travel alone.
@@ -27,7 +29,7 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
             prices.screw_upkeep_hours_per_metre,
             prices.screw_lubricant,
         ),
-        Kind::Rack => (
+        Kind::Rack | Kind::TwinRack => (
             prices.rack_fitting_hours,
             prices.rack_fitting_hours_per_metre,
             prices.rack_datum_per_metre,
@@ -37,6 +39,8 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
         ),
     };
     sheet.given(ch::SUPPLY_EFFICIENCY, prices.drive_efficiency, catalog);
+    let units = if kind == Kind::TwinRack { 2.0 } else { 1.0 };
+    let (hours, upkeep) = (Time::of_si(units * hours.si()), Time::of_si(units * upkeep.si()));
     sheet.given(ch::FITTING_HOURS, hours, catalog);
     sheet.given(ch::FITTING_HOURS_PER_METRE, hours_per_metre, catalog);
     sheet.given(ch::LABOUR_RATE, prices.labour_rate, catalog);
@@ -64,8 +68,9 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
 pub fn enter_drives<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::ELEMENT_COST, &cost::TIMES, (ch::DRIVES, ch::ELEMENT_PRICE));
     sheet.computed(ch::SUPPORT_COST, &cost::TIMES, (ch::DRIVES, ch::SUPPORT_PRICE));
-    sheet.computed(ch::REDUCTION_COST, &cost::TIMES, (ch::DRIVES, ch::REDUCTION_PRICE));
-    sheet.computed(ch::MOTOR_COST, &cost::TIMES, (ch::DRIVES, ch::MOTOR_PRICE));
+    let units = super::motor::units(sheet);
+    sheet.computed(ch::REDUCTION_COST, &cost::TIMES, (units, ch::REDUCTION_PRICE));
+    sheet.computed(ch::MOTOR_COST, &cost::TIMES, (units, ch::MOTOR_PRICE));
     sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
 }
 

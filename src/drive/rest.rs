@@ -6,6 +6,7 @@
 use super::defaults;
 use super::demand::Demand;
 use super::energy::energy;
+use super::motor;
 use super::stops;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
@@ -43,8 +44,8 @@ pub fn enter<L: Ledger>(
 #[inline(always)]
 fn winding<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
-    // two sides that rack against each other load their motors in every phase
-    let torques = if demand.two_sided() { ch::PHASE_LARGEST_TORQUE } else { ch::PHASE_TORQUE }.all(count);
+    // sides that rack and pinions with a bias load their motors in every phase
+    let torques = motor::largest_torques(demand, sheet).all(count);
     sheet.computed(
         ch::WINDING_HEAT,
         &overload::WINDING_HEAT,
@@ -98,7 +99,9 @@ fn regeneration<L: Ledger>(motor: &ServoMotor, sheet: &mut L) {
     sheet.given(ch::BUS_ENERGY, motor.bus_energy, catalog);
     sheet.given(ch::RESISTOR_ENERGY, motor.resistor_energy, catalog);
     sheet.given(ch::RESISTOR_POWER, motor.resistor_power, catalog);
-    let once = (ch::BUS_ENERGY, ch::RESISTOR_ENERGY, ch::DRIVES);
+    // every motor has its own electronics
+    let units = super::motor::units(sheet);
+    let once = (ch::BUS_ENERGY, ch::RESISTOR_ENERGY, units);
     sheet.computed(ch::STOP_ENERGY_LIMIT, &regeneration::STOP_ENERGY_LIMIT, once);
-    sheet.computed(ch::REGENERATION_LIMIT, &regeneration::REGENERATION_LIMIT, (ch::RESISTOR_POWER, ch::DRIVES));
+    sheet.computed(ch::REGENERATION_LIMIT, &regeneration::REGENERATION_LIMIT, (ch::RESISTOR_POWER, units));
 }

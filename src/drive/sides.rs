@@ -6,8 +6,9 @@
 //! whatever measures the position; its part in life and mean force is left out.
 
 use super::demand::Demand;
+use super::motor;
 use crate::characteristic as ch;
-use crate::formula::{budget, duty, gantry};
+use crate::formula::{budget, duty, gantry, twin};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -42,12 +43,18 @@ pub fn requirement<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 /// The share of the moving mass on the most loaded drive.
 #[inline(always)]
 pub fn share<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let twin = motor::twin(sheet);
+    let share = if twin { ch::SIDE_SHARE } else { ch::LOAD_SHARE };
     if demand.two_sided() {
         let lever = (ch::MOVED_MASS, ch::CARRIED_MASS, ch::MASS_OFFSET, ch::DRIVE_SPACING, ch::CARRIAGE_REACH);
-        sheet.computed(ch::LOAD_SHARE, &gantry::NEAR_SHARE, lever);
+        sheet.computed(share, &gantry::NEAR_SHARE, lever);
     } else {
         let equal = (ch::MOVED_MASS, ch::CARRIED_MASS, ch::DRIVES, ch::CARRIAGE_REACH);
-        sheet.computed(ch::LOAD_SHARE, &duty::LOAD_SHARE, equal);
+        sheet.computed(share, &duty::LOAD_SHARE, equal);
+    }
+    if twin {
+        sheet.computed(ch::LOAD_SHARE, &twin::PINION_SHARE, (ch::SIDE_SHARE, ch::PINIONS));
+        sheet.computed(ch::SIDE_MASS, &duty::DRIVEN_MASS, (ch::MOVING_MASS, ch::SIDE_SHARE));
     }
 }
 
@@ -55,7 +62,7 @@ pub fn share<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 #[inline(always)]
 pub fn motion_peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let forces = ch::PHASE_FORCE.all(demand.phases.len());
-    let peak = if demand.two_sided() { ch::MOTION_PEAK_FORCE } else { ch::PEAK_FORCE };
+    let peak = if demand.two_sided() || motor::twin(sheet) { ch::MOTION_PEAK_FORCE } else { ch::PEAK_FORCE };
     sheet.computed(peak, &duty::PEAK_FORCE, (forces, ch::GRAVITY_FORCE));
 }
 
@@ -76,13 +83,19 @@ pub fn racking<L: Ledger>(demand: &Demand<'_>, errors: Errors, sheet: &mut L) {
         &gantry::SIDE_DIFFERENCE,
         (ch::DRIVE_ERROR, ch::SIDE_CORRECTION, ch::DRIVE_EXPANSION, ch::SIDE_TEMPERATURE_DIFFERENCE, ch::TRAVEL),
     );
-    sheet.computed(
-        ch::RACKING_FORCE,
-        &gantry::RACKING_FORCE,
-        (ch::SIDE_DIFFERENCE, ch::TOTAL_STIFFNESS, ch::DRIVE_SPACING, ch::YAW_STIFFNESS),
-    );
-    sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, ch::RACKING_FORCE));
-    sheet.computed(ch::YAW_ANGLE, &gantry::YAW_ANGLE, (ch::RACKING_FORCE, ch::DRIVE_SPACING, ch::YAW_STIFFNESS));
+    // two pinions of a side share its racking, each against half of the guides' spring
+    let twin = motor::twin(sheet);
+    let mut yaw = ch::YAW_STIFFNESS;
+    if twin {
+        yaw = ch::PINION_YAW_STIFFNESS;
+        sheet.computed(yaw, &twin::PINION_YAW_STIFFNESS, (ch::YAW_STIFFNESS, ch::PINIONS));
+    }
+    let springs = (ch::SIDE_DIFFERENCE, ch::TOTAL_STIFFNESS, ch::DRIVE_SPACING, yaw);
+    sheet.computed(ch::RACKING_FORCE, &gantry::RACKING_FORCE, springs);
+    if !twin {
+        sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, ch::RACKING_FORCE));
+    }
+    sheet.computed(ch::YAW_ANGLE, &gantry::YAW_ANGLE, (ch::RACKING_FORCE, ch::DRIVE_SPACING, yaw));
     sheet.computed(ch::YAW_AT_TOOL, &gantry::YAW_AT_TOOL, (ch::YAW_ANGLE, ch::DRIVE_SPACING));
 }
 
@@ -92,7 +105,8 @@ pub fn racked_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let racking = (ch::RACKING_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::TOTAL_EFFICIENCY);
     sheet.computed(ch::RACKING_TORQUE, &gantry::RACKING_TORQUE, racking);
     for index in 0..demand.phases.len() {
-        let torques = (ch::PHASE_TORQUE.phase(index), ch::RACKING_TORQUE);
+        let own = if motor::twin(sheet) { ch::PHASE_OWN_TORQUE } else { ch::PHASE_TORQUE };
+        let torques = (own.phase(index), ch::RACKING_TORQUE);
         sheet.computed(ch::PHASE_LARGEST_TORQUE.phase(index), &gantry::RACKED_TORQUE, torques);
     }
 }
@@ -104,8 +118,10 @@ pub fn both<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         sheet.absent(ch::LOST_SIDE_YAW);
         return;
     }
-    sheet.computed(ch::FAR_MASS, &gantry::FAR_MASS, (ch::MOVING_MASS, ch::DRIVEN_MASS));
-    for (force, mass) in [(ch::NEAR_FORCE, ch::DRIVEN_MASS), (ch::FAR_FORCE, ch::FAR_MASS)] {
+    let twin = motor::twin(sheet);
+    let near = if twin { ch::SIDE_MASS } else { ch::DRIVEN_MASS };
+    sheet.computed(ch::FAR_MASS, &gantry::FAR_MASS, (ch::MOVING_MASS, near));
+    for (force, mass) in [(ch::NEAR_FORCE, near), (ch::FAR_FORCE, ch::FAR_MASS)] {
         sheet.computed(
             force,
             &gantry::SIDE_FORCE,
@@ -119,11 +135,16 @@ pub fn both<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ),
         );
     }
-    sheet.computed(
-        ch::LOST_SIDE_FORCE,
-        &gantry::LOST_SIDE_FORCE,
-        (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::ROTATING_INERTIA, ch::MOVING_MASS),
-    );
+    let (mut force, mut mass) = (ch::LOST_SIDE_FORCE, ch::MOVING_MASS);
+    if twin {
+        (force, mass) = (ch::LOST_PINION_FORCE, ch::PINION_MOVING_MASS);
+        sheet.computed(mass, &twin::PINION_LOAD, (ch::MOVING_MASS, ch::PINIONS));
+    }
+    let limit = (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::ROTATING_INERTIA, mass);
+    sheet.computed(force, &gantry::LOST_SIDE_FORCE, limit);
+    if twin {
+        sheet.computed(ch::LOST_SIDE_FORCE, &twin::BOTH_FORCE, (ch::LOST_PINION_FORCE, ch::PINIONS));
+    }
     sheet.computed(ch::LOST_SIDE_MOMENT, &gantry::LOST_SIDE_MOMENT, (ch::LOST_SIDE_FORCE, ch::DRIVE_SPACING));
     let spring = (ch::LOST_SIDE_FORCE, ch::DRIVE_SPACING, ch::YAW_STIFFNESS);
     sheet.computed(ch::LOST_SIDE_LEAD, &gantry::LOST_SIDE_LEAD, spring);

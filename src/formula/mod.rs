@@ -59,6 +59,7 @@ pub mod stop;
 pub mod stretch;
 pub mod thermal;
 pub mod tooth_strength;
+pub mod twin;
 
 /// What a reader is told of a formula.
 #[derive(Debug, Clone, Copy)]

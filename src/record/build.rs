@@ -131,7 +131,7 @@ fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {
     if considered("driven-nut") {
         list.extend(told("driven-nuts", drive::defaults::told_driven_nuts()));
     }
-    if considered("straight-rack") || considered("helical-rack") {
+    if considered("straight-rack") || considered("helical-rack") || considered("twin-pinion") {
         list.extend(told("racks", drive::defaults::told_parts(true)));
     }
     if parts.brief.prefer.stated {

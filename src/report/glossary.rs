@@ -40,6 +40,11 @@ pub const GLOSSARY: &[Entry] = &[
         "Ball screw with driven nut",
         "A ball screw whose shaft stands still while the nut turns. A long shaft that does not turn is not thrown outward, so it may be longer or faster.",
     ),
+    entry(
+        "bias",
+        "Bias",
+        "The force by which two pinions on one rack press against each other, so that no play is crossed.",
+    ),
     entry("gearbox-ratio", "Gearbox ratio", "Turns of the motor for one turn of the pinion, such as 7:1."),
     entry(
         "grade",

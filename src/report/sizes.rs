@@ -36,8 +36,9 @@ impl View<'_> {
 
     /// The main sizes of a drive of this family in words.
     pub fn sizes_of(&self, family: &str, parameters: &[Parameter]) -> String {
-        const ORDER: [&str; 11] = [
-            "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "motor", "feedback",
+        const ORDER: [&str; 12] = [
+            "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "bias", "motor",
+            "feedback",
         ];
         let rack = words::is_rack(family);
         let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name));
@@ -61,6 +62,7 @@ impl View<'_> {
             "ratio" if rack => format!("{} {value}:1", term("gearbox-ratio", "gearbox")),
             "ratio" if value == "1" => "driven 1:1".into(),
             "ratio" => format!("reduced {value}:1"),
+            "bias" => format!("{value} {}", term("bias", "bias")),
             "motor" => format!("motor {value}"),
             "feedback" if value == "motor" => "measured at the motor".into(),
             "feedback" => format!("measured by {} {value}", term("linear-scale", "linear scale")),

@@ -40,6 +40,7 @@ pub fn role(id: &str) -> String {
         "servo-motor" => "motor".into(),
         "linear-scale" => term("linear-scale", "linear scale"),
         "pinion" => term("pinion", "pinion"),
+        "pinion-bias" => format!("{} of the two pinions", term("bias", "bias")),
         other => spaced(other),
     }
 }

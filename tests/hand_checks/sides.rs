@@ -110,4 +110,29 @@ pub const ROWS: &[super::Row] = &[
     ),
     ("relubrication-hours relubrication-distance=100km mean-speed=6m/min", "s", "1000000"),
     ("grease-dose grease-per-diameter=0.05kg/m nominal-diameter=40mm", "kg", "0.0020"),
+    // two pinions: 2·0.2·300/0.063662
+    ("bias-force bias-share=20% gearbox-acceleration-torque=300N·m pinion-diameter=63.662mm", "N", "1885.0"),
+    ("drive-units drives=2 pinions=2", "1", "4.0"),
+    ("rack-passes pinion-passes=1e7 pinions=2", "1", "20000000"),
+    ("pinion-share side-share=0.58 pinions=2", "1", "0.29"),
+    ("pinion-stiffness stiffness=1200N/µm pinions=2", "N/µm", "600.0"),
+    ("pinion-yaw-stiffness yaw-stiffness=2e5kN·m/rad pinions=2", "N·m/rad", "100000000"),
+    ("both-pinions-stiffness total-stiffness=54N/µm pinions=2", "N/µm", "108.0"),
+    ("play-free-force bias-force=1885N", "N", "3770.0"),
+    ("play-free-demand drive-cutting-force=900N friction-force=60N pinions=2", "N", "1020.0"),
+    ("biased-play pinion-play=60µm play-free-demand=1020N play-free-force=3770N", "mm", "0.0"),
+    ("biased-play pinion-play=60µm play-free-demand=4kN play-free-force=3770N", "mm", "0.060"),
+    ("first-pinion-force phase-force=500N bias-force=1885N", "N", "2385.0"),
+    ("second-pinion-force phase-force=500N bias-force=1885N", "N", "-1385.0"),
+    ("larger-torque first-torque=3N·m second-torque=-5N·m", "N·m", "5.0"),
+    ("pair-torque first-torque=5N·m second-torque=-3N·m", "N·m", "1.0"),
+    // √((25 + 9)/2)
+    ("worse-rms-torque first-torques=5N·m,3N·m second-torques=-1N·m,-3N·m shares=0.5,0.5", "N·m", "4.1231"),
+    // √(9 + 3 + 3·3)
+    ("worse-racked-rms-torque first-torques=3N·m second-torques=-3N·m shares=1 racking-torque=3N·m", "N·m", "4.5826"),
+    // ∛((2385³ + 1385³)/2) = ∛(8.1115e9)
+    ("biased-mean-force forces=500N,-500N shares=0.5,0.5 speeds=0.2m/s,-0.2m/s bias-force=1885N", "N", "2009.3"),
+    ("both-pinions-force pinion-force=5kN pinions=2", "N", "10000.0"),
+    ("pinion-force force=900N pinions=2", "N", "450.0"),
+    ("pinion-load mass=1600kg pinions=2", "kg", "800.0"),
 ];

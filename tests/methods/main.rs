@@ -19,6 +19,7 @@ mod spectrum;
 mod stops;
 mod tooth_force;
 mod tooth_properties;
+mod twin;
 mod whip;
 mod winding;
 

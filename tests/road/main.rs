@@ -13,4 +13,5 @@ mod racks;
 mod same_answer;
 mod screws;
 mod small;
+mod twin;
 mod whole;

@@ -120,8 +120,8 @@ fn a_rule_that_a_family_could_never_judge_is_refused_with_its_name() {
     };
     let faults = checked("").expect_err("racks have no screw");
     let said: Vec<String> = faults.iter().map(|fault| format!("{}: {}", fault.file, fault.message)).collect();
-    assert_eq!(said.len(), 2, "{said:?}");
-    for family in ["straight-rack", "helical-rack"] {
+    assert_eq!(said.len(), 3, "{said:?}");
+    for family in ["straight-rack", "helical-rack", "twin-pinion"] {
         let named = |line: &String| ["test-rule", "screw-speed", family].iter().all(|word| line.contains(word));
         assert!(said.iter().any(named), "{family}: {said:?}");
     }

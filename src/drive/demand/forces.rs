@@ -6,8 +6,8 @@
 
 use super::Demand;
 use crate::characteristic as ch;
-use crate::drive::sides;
-use crate::formula::{counterbalance, duty};
+use crate::drive::{motor, sides};
+use crate::formula::{counterbalance, duty, twin};
 use crate::ledger::Ledger;
 
 impl Demand<'_> {
@@ -15,6 +15,18 @@ impl Demand<'_> {
     #[inline(always)]
     pub fn enter_forces<L: Ledger>(&self, sheet: &mut L) {
         let count = self.phases.len();
+        // of two pinions everything is that of one
+        let twin = motor::twin(sheet);
+        let mut wiper = ch::DRIVE_WIPER_FORCE;
+        let mut process = ch::PHASE_DRIVE_PROCESS_FORCE;
+        if twin {
+            sheet.computed(ch::PINION_WIPER_FORCE, &twin::PINION_FORCE, (wiper, ch::PINIONS));
+            for index in 0..count {
+                let half = (process.phase(index), ch::PINIONS);
+                sheet.computed(ch::PHASE_PINION_PROCESS_FORCE.phase(index), &twin::PINION_FORCE, half);
+            }
+            (wiper, process) = (ch::PINION_WIPER_FORCE, ch::PHASE_PINION_PROCESS_FORCE);
+        }
         sheet.computed(
             ch::MOVING_MASS,
             &duty::MOVING_MASS,
@@ -25,7 +37,7 @@ impl Demand<'_> {
         sheet.computed(
             ch::FRICTION_FORCE,
             &duty::FRICTION_FORCE,
-            (ch::DRIVEN_MASS, ch::INCLINATION, ch::GUIDE_FRICTION, ch::DRIVE_WIPER_FORCE),
+            (ch::DRIVEN_MASS, ch::INCLINATION, ch::GUIDE_FRICTION, wiper),
         );
         sheet.computed(ch::GRAVITY_FORCE, &duty::GRAVITY_FORCE, (ch::DRIVEN_MASS, ch::INCLINATION));
         sheet.computed(
@@ -49,16 +61,19 @@ impl Demand<'_> {
                     ch::PHASE_BALANCE.phase(index),
                     ch::FRICTION_FORCE,
                     ch::PHASE_DIRECTION.phase(index),
-                    ch::PHASE_DRIVE_PROCESS_FORCE.phase(index),
+                    process.phase(index),
                     ch::CUTTING_BOTH_WAYS,
                 ),
             );
         }
         sides::motion_peak(self, sheet);
-        sheet.computed(
-            ch::MEAN_FORCE,
-            &duty::MEAN_FORCE,
-            (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)),
-        );
+        // with a bias the mean waits for it
+        if !twin {
+            sheet.computed(
+                ch::MEAN_FORCE,
+                &duty::MEAN_FORCE,
+                (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)),
+            );
+        }
     }
 }

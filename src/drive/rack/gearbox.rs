@@ -3,13 +3,11 @@
 //! Method: stiffness and bearing with the pinion where it stands; torques and bearing loads once the forces are known;
 //! heat, life and the rhythm of the teeth last, on the few drives that are left. Limits: as the formulas.
 
-use super::RackDrive;
+use super::{Pinions, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::formula::{
-    gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stiffness, stop, tooth_strength,
-};
+use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop, tooth_strength};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -79,20 +77,14 @@ impl RackDrive<'_> {
         );
         sheet.computed(ch::SEAT_STIFFNESS, &stop::SEAT_STIFFNESS, (ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::HELIX_ANGLE));
         sheet.computed(ch::PINION_SHAFT_STIFFNESS, &stop::SERIES_2, (ch::OUTPUT_SHAFT_STIFFNESS, ch::SEAT_STIFFNESS));
-        sheet.computed(
-            ch::TOTAL_STIFFNESS,
-            &stiffness::SERIES_5,
-            (
-                ch::MESH_STIFFNESS,
-                ch::TORSION_STIFFNESS,
-                ch::PINION_SHAFT_STIFFNESS,
-                ch::MOUNT_STIFFNESS,
-                ch::BRACKET_STIFFNESS,
-            ),
-        );
-        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
+        self.total_stiffness(sheet);
         sheet.computed(ch::PLAY_AT_RACK, &gear_accuracy::BACKLASH_AT_RACK, (ch::GEARBOX_PLAY, ch::PINION_DIAMETER));
-        sheet.computed(ch::PLAY, &layout::LENGTH_SUM, (ch::WORST_MESH_PLAY, ch::PLAY_AT_RACK));
+        // a bias takes the play out, as far as it reaches
+        let play = match self.layout {
+            Pinions::One => ch::PLAY,
+            Pinions::Two => ch::PINION_PLAY,
+        };
+        sheet.computed(play, &layout::LENGTH_SUM, (ch::WORST_MESH_PLAY, ch::PLAY_AT_RACK));
         sheet.computed(
             ch::RADIAL_LIMIT_AT_PINION,
             &gearbox_load::RADIAL_LIMIT_AT,
@@ -136,6 +128,11 @@ impl RackDrive<'_> {
     #[inline(always)]
     pub(super) fn gearbox_service<L: Ledger>(&self, sheet: &mut L) {
         let count = self.demand.phases.len();
+        // of two pinions the one that the bias drives
+        let forces = match self.layout {
+            Pinions::One => ch::PHASE_FORCE,
+            Pinions::Two => ch::PHASE_FIRST_FORCE,
+        };
         sheet.computed(
             ch::EFFICIENCY_AT_LOAD,
             &gearbox_load::EFFICIENCY_AT_LOAD,
@@ -145,7 +142,7 @@ impl RackDrive<'_> {
             ch::GEARBOX_HEAT,
             &gearbox_load::GEARBOX_HEAT,
             (
-                ch::PHASE_FORCE.all(count),
+                forces.all(count),
                 ch::PHASE_SHARE.all(count),
                 ch::PHASE_SPEED.all(count),
                 ch::REDUCTION_EFFICIENCY,

@@ -1,13 +1,13 @@
 //! The stages of the teeth: rack section and its fastening, quality, pinion.
 
-use super::{GradeWithSteels, RackDrive};
+use super::{GradeWithSteels, Pinions, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::{self, parts};
 use crate::drive::{mounting, price};
 use crate::formula::{
-    bolt, budget, gear_accuracy, gear_geometry, gearbox, gearbox_load, inertia, layout, mesh, mesh_motion, motion,
-    pricing, rack, rack_bed,
+    bolt, budget, cost, gear_accuracy, gear_geometry, gearbox, gearbox_load, inertia, layout, mesh, mesh_motion,
+    motion, pricing, rack, rack_bed,
 };
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -15,6 +15,7 @@ use crate::units::*;
 impl RackDrive<'_> {
     pub(super) fn rack<L: Ledger>(&self, rack: &Rack, sheet: &mut L) {
         let (catalog, assumed) = (Origin::Catalog, Origin::Assumed);
+        self.pinions(sheet);
         let helix = if self.helical { gear_geometry::metric_helix() } else { Angle::of_si(0.0) };
         let area = rack.section_width.si() * (rack.section_height.si() - 2.25 * rack.module.si());
         sheet.given(ch::MODULE, rack.module, catalog);
@@ -242,7 +243,14 @@ impl RackDrive<'_> {
             &pricing::PINION_PRICE,
             (ch::PINION_BASE_PRICE, ch::PINION_SIZE_PRICE, ch::MODULE, ch::TEETH),
         );
-        sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::RACK_LINE_PRICE, ch::PINION_PRICE));
+        let pinions = match self.layout {
+            Pinions::One => ch::PINION_PRICE,
+            Pinions::Two => {
+                sheet.computed(ch::PINIONS_PRICE, &cost::TIMES, (ch::PINIONS, ch::PINION_PRICE));
+                ch::PINIONS_PRICE
+            }
+        };
+        sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::RACK_LINE_PRICE, pinions));
         sheet.computed(
             ch::SUPPORT_PRICE,
             &pricing::FASTENING_PRICE,

@@ -1,16 +1,18 @@
-//! Rack and pinion with a planetary gearbox, straight or helical: what it is joined from, and how it is
-//! worked out, in working order.
+//! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
+//! is worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, duty, peak, heat, rest, feedback. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, duty, bias, peak, heat, rest, feedback. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
-//! Limits: one mesh, no preload between pinions; the output bearing is judged by its mean radial load.
+//! Of two pinions every force, torque and stiffness is that of one, the more loaded.
+//! Limits: the output bearing is judged by its mean radial load.
 
 mod gearbox;
 mod line;
 mod strength;
+mod twin;
 
 use super::demand::Demand;
-use super::{Family, Part, Size, feedback, motor, mounting, price, rest, sides};
+use super::{Family, Part, Size, feedback, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{budget, gear_geometry, layout, mesh_motion, stiffness, stop};
@@ -23,11 +25,21 @@ pub struct RackDrive<'a> {
     demand: &'a Demand<'a>,
     catalog: &'a Catalog,
     helical: bool,
+    layout: Pinions,
     racks: Vec<&'a Rack>,
     grades: Vec<GradeWithSteels<'a>>,
     pinions: Vec<&'a Pinion>,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
+}
+
+/// How many pinions drive one rack.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pinions {
+    /// One.
+    One,
+    /// Two, pressed against each other by a bias.
+    Two,
 }
 
 /// A tooth quality with the steels of rack and pinion.
@@ -45,16 +57,17 @@ const RACK: usize = 0;
 const GRADE: usize = 1;
 const PINION: usize = 2;
 const GEARBOX: usize = 3;
+const BIAS: usize = 6;
 const MOTOR: usize = 4;
 const DUTY: usize = 5;
-const PEAK: usize = 6;
-const HEAT: usize = 7;
-const REST: usize = 8;
-const FEEDBACK: usize = 9;
+const PEAK: usize = 7;
+const HEAT: usize = 8;
+const REST: usize = 9;
+const FEEDBACK: usize = 10;
 
 impl<'a> RackDrive<'a> {
-    /// The family on this axis, joined from this catalogue, with helical or straight teeth.
-    pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog, helical: bool) -> Self {
+    /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
+    pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog, helical: bool, layout: Pinions) -> Self {
         let with_steels = |grade: &'a RackGrade| {
             Some(GradeWithSteels {
                 grade,
@@ -66,6 +79,7 @@ impl<'a> RackDrive<'a> {
             demand,
             catalog,
             helical,
+            layout,
             racks: catalog.racks.iter().filter(|rack| rack.helical == helical).collect(),
             grades: catalog.rack_grades.iter().filter_map(with_steels).collect(),
             pinions: catalog.pinions.iter().filter(|pinion| pinion.helical == helical).collect(),
@@ -78,19 +92,25 @@ impl<'a> RackDrive<'a> {
         sheet.computed(
             ch::RIDING_MASS,
             &layout::RIDING_UNITS,
-            (ch::MOTOR_MASS, ch::GEARBOX_MASS, ch::PINION_MASS, ch::DRIVES),
+            (ch::MOTOR_MASS, ch::GEARBOX_MASS, ch::PINION_MASS, motor::units(sheet)),
         );
         self.demand.enter_forces(sheet);
         sides::racking(self.demand, ERRORS, sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
+        motor::inertias(ch::PINION_INERTIA, sheet);
+        motor::holding(sheet);
+    }
+
+    /// What teeth, seat and gearbox bear, with the bias if there is one.
+    fn loads<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        self.bias(path, sheet);
+        self.biased(sheet);
         sheet.computed(
             ch::SEAT_STRESS,
             &stop::SEAT_STRESS,
             (ch::PEAK_FORCE, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::PINION_DIAMETER),
         );
         self.gearbox_load(sheet);
-        motor::inertias(ch::PINION_INERTIA, sheet);
-        motor::holding(sheet);
     }
 
     fn peak<L: Ledger>(&self, sheet: &mut L) {
@@ -102,7 +122,7 @@ impl<'a> RackDrive<'a> {
             (ch::SET_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
         );
         sheet.computed(ch::STOP_FORCE, &stop::STOP_FORCE, (ch::STOP_TORQUE, ch::PINION_DIAMETER));
-        mounting::stop(sheet);
+        self.seat_stop(sheet);
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
@@ -160,7 +180,11 @@ impl<'a> RackDrive<'a> {
 
 impl Family for RackDrive<'_> {
     fn id(&self) -> &'static str {
-        if self.helical { "helical-rack" } else { "straight-rack" }
+        match (self.layout, self.helical) {
+            (Pinions::Two, _) => "twin-pinion",
+            (Pinions::One, true) => "helical-rack",
+            (Pinions::One, false) => "straight-rack",
+        }
     }
 
     fn stages(&self) -> Vec<usize> {
@@ -171,6 +195,10 @@ impl Family for RackDrive<'_> {
             self.catalog.gearboxes.len(),
             self.motors.len(),
             1,
+            match self.layout {
+                Pinions::One => 1,
+                Pinions::Two => self.catalog.pinion_biases.len(),
+            },
             1,
             1,
             1,
@@ -186,6 +214,7 @@ impl Family for RackDrive<'_> {
             GEARBOX => self.gearbox(self.picked_gearbox(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
+            BIAS => self.loads(path, sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
             REST => {
@@ -211,14 +240,18 @@ impl Family for RackDrive<'_> {
         let drives = f64::from(self.demand.axis.drives.value);
         let (rack, grade, pinion) = (self.picked_rack(path), self.picked_grade(path).grade, self.picked_pinion(path));
         let (gearbox, motor) = (self.picked_gearbox(path), self.picked_motor(path));
+        let units = drives * self.pinion_count().si();
         let metres = drives * sheet.value(ch::RACK_LENGTH.slot);
         let mut parts = vec![
             Part::metres("rack", &rack.designation, metres, rack.generic),
             Part::new("rack-grade", &grade.designation, drives, grade.generic),
-            Part::new("pinion", &pinion.designation, drives, pinion.generic),
-            Part::new("gearbox", &gearbox.designation, drives, gearbox.generic),
-            Part::new("servo-motor", &motor.designation, drives, motor.generic),
+            Part::new("pinion", &pinion.designation, units, pinion.generic),
+            Part::new("gearbox", &gearbox.designation, units, gearbox.generic),
+            Part::new("servo-motor", &motor.designation, units, motor.generic),
         ];
+        if let Some(bias) = self.picked_bias(path) {
+            parts.push(Part::new("pinion-bias", &bias.designation, drives, bias.generic));
+        }
         if let Some(scale) = self.picked_scale(path) {
             parts.push(Part::new("linear-scale", &scale.designation, drives, scale.generic));
         }
@@ -227,7 +260,7 @@ impl Family for RackDrive<'_> {
 
     fn sizes(&self, path: &[u16]) -> Vec<Size> {
         let helix = if self.helical { gear_geometry::metric_helix().si().to_degrees() } else { 0.0 };
-        vec![
+        let mut sizes = vec![
             Size::number("module", self.picked_rack(path).module.si() * 1e3, "mm"),
             Size::number("teeth", f64::from(self.picked_pinion(path).teeth), "1"),
             Size::number("helix", helix, "deg"),
@@ -236,6 +269,10 @@ impl Family for RackDrive<'_> {
             Size::word("gearbox", &self.picked_gearbox(path).designation),
             Size::word("motor", &self.picked_motor(path).designation),
             Size::word("feedback", feedback::word(self.picked_scale(path))),
-        ]
+        ];
+        if let Some(bias) = self.picked_bias(path) {
+            sizes.push(Size::number("bias", bias.share.si() * 100.0, "%"));
+        }
+        sizes
     }
 }

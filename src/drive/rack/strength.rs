@@ -3,10 +3,10 @@
 //! Method: what the teeth bear is known with the pinion; the force of the duty that does the same damage at every pass
 //! is worked out last, on the few drives that are left. Limits: as the formulas.
 
-use super::RackDrive;
+use super::{Pinions, RackDrive};
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::formula::{gantry, tooth_strength};
+use crate::formula::{gantry, tooth_strength, twin};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::Force;
 
@@ -14,7 +14,15 @@ impl RackDrive<'_> {
     /// What flanks and roots bear, once pinion and cycles are known.
     pub(super) fn strength<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(ch::PINION_CYCLES, &tooth_strength::PINION_CYCLES, (ch::SERVICE_DISTANCE, ch::PINION_DIAMETER));
-        sheet.computed(ch::RACK_CYCLES, &tooth_strength::RACK_CYCLES, (ch::MOVES_PER_HOUR, ch::SERVICE_HOURS));
+        // every pinion passes over every tooth of the rack
+        let passes = match self.layout {
+            Pinions::One => ch::RACK_CYCLES,
+            Pinions::Two => ch::PINION_PASSES,
+        };
+        sheet.computed(passes, &tooth_strength::RACK_CYCLES, (ch::MOVES_PER_HOUR, ch::SERVICE_HOURS));
+        if self.layout == Pinions::Two {
+            sheet.computed(ch::RACK_CYCLES, &twin::RACK_PASSES, (ch::PINION_PASSES, ch::PINIONS));
+        }
         sheet.given(ch::FLANK_STATIC_CYCLES, parts::flank_static_cycles(), Origin::Assumed);
         sheet.given(ch::ROOT_STATIC_CYCLES, parts::root_static_cycles(), Origin::Assumed);
         self.felt(sheet);
@@ -83,9 +91,10 @@ impl RackDrive<'_> {
         let pinion = |endurance| (forces, shares, speeds, endurance, slope, offset, light, b);
         let (accelerations, moves) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count));
         let rack = |endurance| (forces, accelerations, moves, ch::MOVES_PER_HOUR, endurance, slope, offset, light, b);
-        // what two sides press against each other comes on top of every force
-        let racks = self.demand.two_sided();
-        let equal = |with: Characteristic<Force>, duty: Characteristic<Force>| if racks { duty } else { with };
+        // what two sides or two pinions press against each other comes on top of every force
+        let on_top = self.on_top();
+        let equal =
+            |with: Characteristic<Force>, duty: Characteristic<Force>| if on_top.is_some() { duty } else { with };
         sheet.computed(
             equal(ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
             &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
@@ -106,14 +115,14 @@ impl RackDrive<'_> {
             &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
             rack(ch::RACK_ROOT_ENDURANCE),
         );
-        if racks {
+        if let Some(on_top) = on_top {
             for (with, duty) in [
                 (ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
                 (ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
                 (ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
                 (ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
             ] {
-                sheet.computed(with, &gantry::FORCE_SUM, (duty, ch::RACKING_FORCE));
+                sheet.computed(with, &gantry::FORCE_SUM, (duty, on_top));
             }
         }
     }

@@ -1,0 +1,112 @@
+//! What two pinions on one rack change: bias, stiffness side by side, play, and the forces with the bias on top.
+//!
+//! Method: with one pinion each function does what a single drive asks; with two, masses and forces are those of one pinion
+//! (half), and the bias comes on top. Limits: load sharing with bias only; the bias does not fade with the load.
+
+use super::{BIAS, Pinions, RackDrive};
+use crate::catalog::PinionBias;
+use crate::characteristic as ch;
+use crate::drive::mounting;
+use crate::formula::{gantry, gearbox, stiffness, twin};
+use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::units::*;
+
+impl RackDrive<'_> {
+    pub(super) fn pinion_count(&self) -> Ratio {
+        Ratio::of_si(match self.layout {
+            Pinions::One => 1.0,
+            Pinions::Two => 2.0,
+        })
+    }
+
+    pub(super) fn picked_bias(&self, path: &[u16]) -> Option<&PinionBias> {
+        match self.layout {
+            Pinions::One => None,
+            Pinions::Two => self.catalog.pinion_biases.get(usize::from(path[BIAS])),
+        }
+    }
+
+    /// The number of pinions; known before all else of the drive.
+    pub(super) fn pinions<L: Ledger>(&self, sheet: &mut L) {
+        sheet.given(ch::PINIONS, self.pinion_count(), Origin::Catalog);
+        sheet.computed(ch::DRIVE_UNITS, &twin::DRIVE_UNITS, (ch::DRIVES, ch::PINIONS));
+    }
+
+    /// The springs of one drive; rack seat and bracket give under both pinions.
+    pub(super) fn total_stiffness<L: Ledger>(&self, sheet: &mut L) {
+        let (mesh, gearbox, shaft) = (ch::MESH_STIFFNESS, ch::TORSION_STIFFNESS, ch::PINION_SHAFT_STIFFNESS);
+        let (mut mount, mut bracket) = (ch::MOUNT_STIFFNESS, ch::BRACKET_STIFFNESS);
+        if self.layout == Pinions::Two {
+            sheet.computed(ch::PINION_MOUNT_STIFFNESS, &twin::PINION_STIFFNESS, (mount, ch::PINIONS));
+            sheet.computed(ch::PINION_BRACKET_STIFFNESS, &twin::PINION_STIFFNESS, (bracket, ch::PINIONS));
+            (mount, bracket) = (ch::PINION_MOUNT_STIFFNESS, ch::PINION_BRACKET_STIFFNESS);
+        }
+        sheet.computed(ch::TOTAL_STIFFNESS, &stiffness::SERIES_5, (mesh, gearbox, shaft, mount, bracket));
+        let whole = match self.layout {
+            Pinions::One => ch::TOTAL_STIFFNESS,
+            Pinions::Two => {
+                let all = (ch::TOTAL_STIFFNESS, ch::PINIONS);
+                sheet.computed(ch::BOTH_STIFFNESS, &twin::BOTH_STIFFNESS, all);
+                ch::BOTH_STIFFNESS
+            }
+        };
+        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, whole));
+    }
+
+    /// The bias; a stage behind the forces, which are the same for every bias.
+    pub(super) fn bias<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        let Some(bias) = self.picked_bias(path) else { return };
+        sheet.given(ch::BIAS_SHARE, bias.share, Origin::Catalog);
+        let torque = (ch::BIAS_SHARE, ch::GEARBOX_ACCELERATION_TORQUE, ch::PINION_DIAMETER);
+        sheet.computed(ch::BIAS_FORCE, &twin::BIAS_FORCE, torque);
+        sheet.computed(ch::PLAY_FREE_FORCE, &twin::PLAY_FREE_FORCE, (ch::BIAS_FORCE,));
+        let output = (ch::BIAS_FORCE, ch::PINION_DIAMETER, ch::MESH_EFFICIENCY);
+        sheet.computed(ch::BIAS_TORQUE, &gearbox::OUTPUT_TORQUE, output);
+    }
+
+    /// Largest and mean force of the more loaded pinion, and what play is left, once forces and racking are known.
+    #[inline(always)]
+    pub(super) fn biased<L: Ledger>(&self, sheet: &mut L) {
+        if self.layout == Pinions::One {
+            return;
+        }
+        let count = self.demand.phases.len();
+        let demand = (ch::DRIVE_CUTTING_FORCE, ch::FRICTION_FORCE, ch::PINIONS);
+        sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, demand);
+        let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
+        sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
+        let mut on_top = ch::BIAS_FORCE;
+        if self.demand.two_sided() {
+            let both = (ch::BIAS_FORCE, ch::RACKING_FORCE);
+            sheet.computed(ch::STEADY_FORCE, &gantry::FORCE_SUM, both);
+            on_top = ch::STEADY_FORCE;
+        }
+        sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, on_top));
+        let (forces, shares, speeds) =
+            (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
+        sheet.computed(ch::MEAN_FORCE, &twin::BIASED_MEAN_FORCE, (forces, shares, speeds, ch::BIAS_FORCE));
+    }
+
+    /// The force that comes on top of every other, if there is any.
+    pub(super) fn on_top(&self) -> Option<Characteristic<Force>> {
+        match (self.layout, self.demand.two_sided()) {
+            (Pinions::Two, true) => Some(ch::STEADY_FORCE),
+            (Pinions::Two, false) => Some(ch::BIAS_FORCE),
+            (Pinions::One, true) => Some(ch::RACKING_FORCE),
+            (Pinions::One, false) => None,
+        }
+    }
+
+    /// What the seat of the rack feels in an emergency stop: of two pinions both.
+    #[inline(always)]
+    pub(super) fn seat_stop<L: Ledger>(&self, sheet: &mut L) {
+        let stop = match self.layout {
+            Pinions::One => ch::STOP_FORCE,
+            Pinions::Two => {
+                sheet.computed(ch::BOTH_STOP_FORCE, &twin::BOTH_FORCE, (ch::STOP_FORCE, ch::PINIONS));
+                ch::BOTH_STOP_FORCE
+            }
+        };
+        mounting::stop(stop, sheet);
+    }
+}
