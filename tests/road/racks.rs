@@ -2,7 +2,7 @@
 
 use crate::small;
 use axiswright::characteristic as ch;
-use axiswright::drive::{Family, RackDrive};
+use axiswright::drive::{Family, Pinions, RackDrive};
 use axiswright::ledger::Ledger;
 
 fn axis(travel: &str, lines: &str) -> String {
@@ -34,7 +34,7 @@ fn stiffness_of_a_rack_does_not_know_the_travel() {
         for travel in ["1.2 m", "4 m", "11 m"] {
             let inputs = small::inputs(&axis(travel, ""));
             let demand = small::demand(&inputs, 0);
-            let family = RackDrive::new(&demand, &inputs.catalog, helical);
+            let family = RackDrive::new(&demand, &inputs.catalog, helical, Pinions::One);
             let path = small::path_of(&family.stages(), &[1, 0, 2, 3, 1, 0, 0, 0, 0]);
             let stiffness = small::numbers(&family, &demand, &path).read(ch::TOTAL_STIFFNESS).value;
             assert!(stiffness > 1e7);
@@ -50,7 +50,7 @@ fn the_force_of_equal_damage_lies_between_nothing_and_the_largest_force() {
     let inputs = small::inputs(&axis("1.2 m", ""));
     let demand = small::demand(&inputs, 0);
     for helical in [false, true] {
-        let family = RackDrive::new(&demand, &inputs.catalog, helical);
+        let family = RackDrive::new(&demand, &inputs.catalog, helical, Pinions::One);
         for seeds in [[0, 0, 0, 0, 0, 0, 0, 0, 0], [1, 2, 1, 5, 1, 0, 0, 0, 1], [0, 1, 3, 7, 1, 0, 0, 0, 0]] {
             let path = small::path_of(&family.stages(), &seeds);
             let sheet = small::numbers(&family, &demand, &path);
@@ -74,7 +74,7 @@ fn a_bed_of_aluminium_holds_a_steel_rack_less_firmly() {
     let hold = |bed: &str| {
         let inputs = small::inputs(&axis("1.2 m", &format!("    bed: {bed}\n")));
         let demand = small::demand(&inputs, 0);
-        let family = RackDrive::new(&demand, &inputs.catalog, true);
+        let family = RackDrive::new(&demand, &inputs.catalog, true, Pinions::One);
         let path = small::path_of(&family.stages(), &[0; 9]);
         let sheet = small::numbers(&family, &demand, &path);
         (sheet.read(ch::SLIP_RESERVE).value, sheet.read(ch::SLIP_FORCE).value)
