@@ -128,11 +128,6 @@ impl RackDrive<'_> {
     #[inline(always)]
     pub(super) fn gearbox_service<L: Ledger>(&self, sheet: &mut L) {
         let count = self.demand.phases.len();
-        // of two pinions the one that the bias drives
-        let forces = match self.layout {
-            Pinions::One => ch::PHASE_FORCE,
-            Pinions::Two => ch::PHASE_FIRST_FORCE,
-        };
         sheet.computed(
             ch::EFFICIENCY_AT_LOAD,
             &gearbox_load::EFFICIENCY_AT_LOAD,
@@ -142,7 +137,7 @@ impl RackDrive<'_> {
             ch::GEARBOX_HEAT,
             &gearbox_load::GEARBOX_HEAT,
             (
-                forces.all(count),
+                ch::PHASE_FORCE.all(count),
                 ch::PHASE_SHARE.all(count),
                 ch::PHASE_SPEED.all(count),
                 ch::REDUCTION_EFFICIENCY,
