@@ -81,13 +81,23 @@ fn sides(axis: &Axis, list: &mut List<'_, '_>) {
         return;
     }
     let group = "two sides";
-    list.sheet(group, "moving mass of the most loaded side", ch::DRIVEN_MASS);
+    let twin = list.worked.sheet.line(ch::SIDE_MASS.slot).is_some();
+    let mass = if twin { ch::SIDE_MASS } else { ch::DRIVEN_MASS };
+    list.sheet(group, "moving mass of the most loaded side", mass);
     list.sheet(group, "moving mass of the other side", ch::FAR_MASS);
     list.sheet(group, "force of the most loaded side while speeding up", ch::NEAR_FORCE);
     list.sheet(group, "force of the other side while speeding up", ch::FAR_FORCE);
     list.sheet(group, "by how much the sides may stand apart", ch::SIDE_DIFFERENCE);
-    list.sheet(group, "racking force", ch::RACKING_FORCE);
-    list.sheet(group, "largest force of one side with racking", ch::PEAK_FORCE);
+    list.sheet(group, if twin { "racking force, each pinion" } else { "racking force" }, ch::RACKING_FORCE);
+    list.sheet(
+        group,
+        if twin {
+            "largest force of one pinion with racking and bias"
+        } else {
+            "largest force of one side with racking"
+        },
+        ch::PEAK_FORCE,
+    );
     list.sheet(group, "yaw at the tool in service", ch::YAW_AT_TOOL);
     list.sheet(group, "moment on the guides when one side is lost", ch::LOST_SIDE_MOMENT);
     list.sheet(group, "yaw when one side is lost", ch::LOST_SIDE_YAW);
