@@ -180,6 +180,7 @@ fn a_lifting_force_and_a_weight_that_balance_each_other_leave_a_least_heat() {
         let mut sheet = Known::default();
         demand.enter(&mut sheet);
         sheet.given(ch::RIDING_MASS, Mass::of_si(0.0), axiswright::ledger::Origin::Assumed);
+        demand.enter_masses(&mut sheet);
         demand.enter_forces(&mut sheet);
         let (arm, inertia) = (0.01 / std::f64::consts::TAU, 3e-3);
         let (mut torques, mut shares) = (Vec::new(), Vec::new());

@@ -31,6 +31,7 @@ impl BallScrewDrive<'_> {
     pub(super) fn support<L: Ledger>(&self, support: &ScrewSupport, sheet: &mut L) {
         screw::support(support, sheet);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUTS, (ch::NUT_MASS, ch::SUPPORT_MASS, ch::DRIVES));
+        self.demand.enter_masses(sheet);
         self.demand.enter_forces(sheet);
         sheet.computed(
             ch::SCREW_INERTIA,

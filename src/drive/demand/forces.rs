@@ -11,22 +11,20 @@ use crate::formula::{counterbalance, duty, twin};
 use crate::ledger::Ledger;
 
 impl Demand<'_> {
-    /// Enters masses and forces, once the riding mass is known.
-    #[inline(always)]
-    pub fn enter_forces<L: Ledger>(&self, sheet: &mut L) {
-        let count = self.phases.len();
-        // of two pinions everything is that of one
-        let twin = motor::twin(sheet);
-        let mut wiper = ch::DRIVE_WIPER_FORCE;
-        let mut process = ch::PHASE_DRIVE_PROCESS_FORCE;
-        if twin {
-            sheet.computed(ch::PINION_WIPER_FORCE, &twin::PINION_FORCE, (wiper, ch::PINIONS));
-            for index in 0..count {
-                let half = (process.phase(index), ch::PINIONS);
-                sheet.computed(ch::PHASE_PINION_PROCESS_FORCE.phase(index), &twin::PINION_FORCE, half);
-            }
-            (wiper, process) = (ch::PINION_WIPER_FORCE, ch::PHASE_PINION_PROCESS_FORCE);
+    /// Enters what each of two pinions feels of wipers and cutting, once their number is known.
+    pub fn enter_halves<L: Ledger>(&self, sheet: &mut L) {
+        sheet.computed(ch::PINION_WIPER_FORCE, &twin::PINION_FORCE, (ch::DRIVE_WIPER_FORCE, ch::PINIONS));
+        for index in 0..self.phases.len() {
+            let half = (ch::PHASE_DRIVE_PROCESS_FORCE.phase(index), ch::PINIONS);
+            sheet.computed(ch::PHASE_PINION_PROCESS_FORCE.phase(index), &twin::PINION_FORCE, half);
         }
+    }
+
+    /// Enters masses, weight and friction, once the riding mass is known.
+    #[inline(always)]
+    pub fn enter_masses<L: Ledger>(&self, sheet: &mut L) {
+        // of two pinions everything is that of one
+        let wiper = if motor::twin(sheet) { ch::PINION_WIPER_FORCE } else { ch::DRIVE_WIPER_FORCE };
         sheet.computed(
             ch::MOVING_MASS,
             &duty::MOVING_MASS,
@@ -50,6 +48,14 @@ impl Demand<'_> {
             &counterbalance::ACCELERATED_MASS,
             (ch::DRIVEN_MASS, ch::COUNTERWEIGHT_MASS),
         );
+    }
+
+    /// Enters the forces of the phases, once the masses are known.
+    #[inline(always)]
+    pub fn enter_forces<L: Ledger>(&self, sheet: &mut L) {
+        let count = self.phases.len();
+        let twin = motor::twin(sheet);
+        let process = if twin { ch::PHASE_PINION_PROCESS_FORCE } else { ch::PHASE_DRIVE_PROCESS_FORCE };
         for index in 0..count {
             sheet.computed(
                 ch::PHASE_FORCE.phase(index),

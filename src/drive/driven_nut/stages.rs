@@ -89,6 +89,7 @@ impl DrivenNutDrive<'_> {
         let riding =
             (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::SUPPORT_MASS, ch::DRIVES);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
+        self.demand.enter_masses(sheet);
         self.demand.enter_forces(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sides::racking(self.demand, screw::ERRORS, sheet);

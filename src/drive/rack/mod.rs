@@ -1,7 +1,7 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, duty, bias, peak, heat, rest, feedback. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, feedback. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
 //! Limits: the output bearing is judged by its mean radial load.
@@ -57,13 +57,14 @@ const RACK: usize = 0;
 const GRADE: usize = 1;
 const PINION: usize = 2;
 const GEARBOX: usize = 3;
-const BIAS: usize = 6;
+const BIAS: usize = 7;
 const MOTOR: usize = 4;
-const DUTY: usize = 5;
-const PEAK: usize = 7;
-const HEAT: usize = 8;
-const REST: usize = 9;
-const FEEDBACK: usize = 10;
+const MASS: usize = 5;
+const DUTY: usize = 6;
+const PEAK: usize = 8;
+const HEAT: usize = 9;
+const REST: usize = 10;
+const FEEDBACK: usize = 11;
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
@@ -88,17 +89,22 @@ impl<'a> RackDrive<'a> {
         }
     }
 
-    fn duty<L: Ledger>(&self, sheet: &mut L) {
+    /// What needs the mass and no phase: brakes and resonances fall before forces are worked out.
+    fn mass<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(
             ch::RIDING_MASS,
             &layout::RIDING_UNITS,
             (ch::MOTOR_MASS, ch::GEARBOX_MASS, ch::PINION_MASS, motor::units(sheet)),
         );
-        self.demand.enter_forces(sheet);
-        sides::racking(self.demand, ERRORS, sheet);
+        self.demand.enter_masses(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         motor::inertias(ch::PINION_INERTIA, sheet);
         motor::holding(sheet);
+    }
+
+    fn duty<L: Ledger>(&self, sheet: &mut L) {
+        self.demand.enter_forces(sheet);
+        sides::racking(self.demand, ERRORS, sheet);
     }
 
     /// What teeth, seat and gearbox bear, with the bias if there is one.
@@ -195,6 +201,7 @@ impl Family for RackDrive<'_> {
             self.catalog.gearboxes.len(),
             self.motors.len(),
             1,
+            1,
             match self.layout {
                 Pinions::One => 1,
                 Pinions::Two => self.catalog.pinion_biases.len(),
@@ -213,6 +220,7 @@ impl Family for RackDrive<'_> {
             PINION => self.pinion(self.picked_pinion(path), sheet),
             GEARBOX => self.gearbox(self.picked_gearbox(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
+            MASS => self.mass(sheet),
             DUTY => self.duty(sheet),
             BIAS => self.loads(path, sheet),
             PEAK => self.peak(sheet),

@@ -30,6 +30,9 @@ impl RackDrive<'_> {
     pub(super) fn pinions<L: Ledger>(&self, sheet: &mut L) {
         sheet.given(ch::PINIONS, self.pinion_count(), Origin::Catalog);
         sheet.computed(ch::DRIVE_UNITS, &twin::DRIVE_UNITS, (ch::DRIVES, ch::PINIONS));
+        if self.layout == Pinions::Two {
+            self.demand.enter_halves(sheet);
+        }
     }
 
     /// The springs of one drive; rack seat and bracket give under both pinions.

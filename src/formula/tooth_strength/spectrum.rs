@@ -201,6 +201,9 @@ impl Passes<'_> {
     }
 }
 
+/// How many different forces are remembered.
+const MET: usize = 12;
+
 struct Teeth<'a> {
     line: &'a LifeLine,
     endurance: f64,
@@ -230,6 +233,9 @@ impl Teeth<'_> {
     /// The force of equal damage of all forces of a zone, or of those of one sign; zero where none moves.
     fn equivalent(&self, passes: &Passes<'_>, zone: Zone, sign: Option<f64>) -> f64 {
         let (mut damage, mut above) = (0.0, 0.0);
+        // moves of like ramps meet the same forces again; each is worked out once
+        let mut met = [(f64::NAN, 0.0, 0.0); MET];
+        let mut last = 0;
         for (index, force) in passes.forces().iter().enumerate() {
             let weight = passes.weight(index, zone);
             if weight == 0.0 {
@@ -239,8 +245,19 @@ impl Teeth<'_> {
             if counted < 0.0 {
                 continue;
             }
-            let felt = self.felt.effective(counted);
-            damage += weight * self.damage(felt);
+            let (felt, once) = match met[..last].iter().find(|(force, _, _)| *force == counted) {
+                Some(&(_, felt, once)) => (felt, once),
+                None => {
+                    let felt = self.felt.effective(counted);
+                    let once = self.damage(felt);
+                    if last < MET {
+                        met[last] = (counted, felt, once);
+                        last += 1;
+                    }
+                    (felt, once)
+                }
+            };
+            damage += weight * once;
             if felt > self.endurance * self.line.first && counted > above {
                 above = counted;
             }
