@@ -84,6 +84,7 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &end_stop::STOP_DECELERATION,
     &end_stop::EMERGENCY_STOP_DISTANCE,
     &end_stop::END_STOP_ENERGY,
+    &end_stop::WHOLE_END_STOP_ENERGY,
     &end_stop::BUFFER_FORCE,
     &end_stop::END_STOP_STROKE,
     &envelope::WEAKENED_PEAK_TORQUE,

@@ -38,7 +38,7 @@ characteristics! {
     LONGEST_RAMP_TIME: Time, "longest-ramp-time", "t_ra", "s", "longest time from rest to speed, ramps of jerk included";
     LONGEST_CUT_TIME: Time, "longest-cut-time", "t_cu", "s", "longest time of one cut without a stop; zero if the duty has no cutting move";
     SLOWING_DISTANCE: Length, "slowing-distance", "s_v", "mm", "way from full speed to rest in a usual stop";
-    USUAL_STROKE: Length, "usual-stroke", "s_u", "mm", "stroke of a usual move";
+    USUAL_STROKE: Length, "usual-stroke", "s_u", "mm", "shortest stroke of the duty";
     TEMPERATURE_SWING: TemperatureInterval, "temperature-swing", "ΔT", "K", "how far the surroundings stray from the reference temperature";
     REQUIRED_ACCURACY: Length, "required-accuracy", "A_req", "mm", "accuracy that the brief asks over the full travel";
     REQUIRED_SECTION_ACCURACY: Length, "required-section-accuracy", "A2_req", "mm", "accuracy that the brief asks on any 2 m section";

@@ -74,6 +74,7 @@ characteristics! {
     STOP_REACTION: Time, "stop-reaction", "t_r", "ms", "time from the demand for an emergency stop to full braking";
     STOP_DECELERATION: Acceleration, "stop-deceleration", "a_e", "m/s²", "deceleration of an emergency stop at the set torque limit, downward where there is a down";
     EMERGENCY_STOP_DISTANCE: Length, "emergency-stop-distance", "s_e", "mm", "way of an emergency stop from full speed";
+    WHOLE_END_STOP_ENERGY: Energy, "whole-end-stop-energy", "E_t", "J", "energy of all moving and turning parts of the axis at full speed";
     END_STOP_ENERGY: Energy, "end-stop-energy", "E_k", "J", "energy of all moving and turning parts of one drive at full speed";
     BUFFER_SHARE: Ratio, "buffer-share", "x_bu", "1", "force of the end buffer over the push of the drive";
     BUFFER_EFFICIENCY: Ratio, "buffer-efficiency", "η_bu", "1", "mean over largest force of the end buffer";

@@ -126,15 +126,15 @@ characteristics! {
     PLAY_VARIATION: Length, "play-variation", "Δj", "µm", "by how much the play between the teeth varies over turn and travel";
     WORST_MESH_PLAY: Length, "worst-mesh-play", "j_tw", "µm", "play between the teeth at the widest place";
     MAPPED_POSITION_ERROR: Length, "mapped-position-error", "M_map", "µm", "position error that a table of corrections would leave; not counted in the accuracy";
-    OVERLAP_EXCESS: Ratio, "overlap-excess", "x_β", "1", "how far the overlap ratio is from a whole number";
+    OVERLAP_EXCESS: Ratio, "overlap-excess", "x_β", "1", "distance of the overlap ratio from a whole number";
     LEAST_CONTACT_LINE: Ratio, "least-contact-line", "Λ_min", "1", "least length of all contact lines, in face widths";
     FACE_WIDTH_RATIO: Ratio, "face-width-ratio", "b/d", "1", "face width over the diameter of the pinion";
     FACE_WIDTH_MODULES: Ratio, "face-width-modules", "b/m_n", "1", "face width in modules";
     SPEED_NUMBER: Velocity, "speed-number", "v·z/100", "m/s", "speed number that the dynamic factor is read at";
     TOOTH_FREQUENCY_CUTTING: Frequency, "tooth-frequency-cutting", "f_z,c", "Hz", "rhythm of the teeth at cutting speed";
     TOOTH_FREQUENCY_TOP: Frequency, "tooth-frequency-top", "f_z,max", "Hz", "rhythm of the teeth at top speed";
-    CUTTING_RHYTHM_DISTANCE: Ratio, "cutting-rhythm-distance", "x_r,c", "1", "how far the rhythm of the teeth in the cut is from the first resonance";
-    TOP_RHYTHM_DISTANCE: Ratio, "top-rhythm-distance", "x_r,max", "1", "how far the rhythm of the teeth at top speed is from the first resonance";
+    CUTTING_RHYTHM_DISTANCE: Ratio, "cutting-rhythm-distance", "x_r,c", "1", "distance of the rhythm of the teeth in the cut from the first resonance";
+    TOP_RHYTHM_DISTANCE: Ratio, "top-rhythm-distance", "x_r,max", "1", "distance of the rhythm of the teeth at top speed from the first resonance";
     MARKING_SPEED: Velocity, "marking-speed", "v*", "m/min", "speed at which the rhythm of the teeth meets the first resonance";
     FRAME_SIZE: Length, "frame-size", "a_g", "mm", "side of the gearbox flange";
     GEARBOX_STAGES: Ratio, "gearbox-stages", "k_g,n", "1", "stages of the gearbox";
@@ -159,7 +159,7 @@ characteristics! {
     REFERENCE_REST: Stiffness, "reference-rest", "k_ref", "N/µm", "nut, bearings and bracket of the screw that racks are compared with";
     EQUAL_STIFFNESS_TRAVEL: Length, "equal-stiffness-travel", "L_eq", "mm", "travel at which a screw held at both ends is as stiff as this rack";
     TOOTH_FORCE: Force, "permissible-tooth-force", "F_perm", "kN", "least of the forces that flanks and roots bear";
-    MOUNTING_SLOPE: Ratio, "mounting-slope", "γ_m", "mm/m", "how far the pinion stands from square to the rack";
+    MOUNTING_SLOPE: Ratio, "mounting-slope", "γ_m", "mm/m", "slope by which the pinion stands off square to the rack";
     ALIGNMENT_FACE_LOAD_FACTOR: Ratio, "alignment-face-load-factor", "K_Hβ,a", "1", "face load factor of an uncrowned pinion from the tilt of shaft, bearing and mounting, at the force that the teeth bear";
     RIPPLE: Length, "ripple", "w", "µm", "position ripple within one tooth or one turn at cutting speed";
 }

@@ -14,7 +14,7 @@ characteristics! {
     REDUCTION_STIFFNESS: TorsionalStiffness, "reduction-stiffness", "c_g", "N·m/arcmin", "torsional stiffness of coupling, belt or gearbox at screw or pinion";
     REDUCTION_TORQUE_LIMIT: Torque, "reduction-torque-limit", "T_Kn", "N·m", "rated torque of coupling or belt at the screw";
     REDUCTION_SPEED_LIMIT: AngularVelocity, "reduction-speed-limit", "n_Kn", "1/min", "highest motor speed of coupling or belt";
-    BELTS: Ratio, "belts", "n_B", "1", "belts between the motor with its brake and the load";
+    BELTS: Ratio, "belts", "n_B", "1", "number of belts between the motor with its brake and the load";
     COUPLINGS: Ratio, "couplings", "n_K", "1", "one if a coupling joins motor and screw, zero if a belt does";
     BELT_PITCH: Length, "belt-pitch", "p_B", "mm", "pitch of the belt";
     BELT_WIDTH: Length, "belt-width", "b_B", "mm", "width of the belt";

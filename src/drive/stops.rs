@@ -5,6 +5,7 @@
 
 use super::defaults::stopping;
 use super::demand::Demand;
+use super::motor;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
 use crate::formula::{brake, duty, end_stop};
@@ -13,7 +14,7 @@ use crate::units::*;
 
 /// Enters all three; torque limit, masses and weight are known.
 #[inline(always)]
-pub fn enter<L: Ledger>(demand: &Demand<'_>, motor: &ServoMotor, sheet: &mut L) {
+pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L) {
     sheet.computed(ch::DRIVE_PUSH, &end_stop::DRIVE_PUSH, (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     let forces = (ch::DRIVE_PUSH, ch::GRAVITY_FORCE, ch::ACCELERATED_MASS, ch::REDUCED_MASS);
     sheet.computed(ch::STOP_DECELERATION, &end_stop::STOP_DECELERATION, forces);
@@ -22,6 +23,9 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, motor: &ServoMotor, sheet: &mut L) 
     sheet.computed(ch::EMERGENCY_STOP_DISTANCE, &end_stop::EMERGENCY_STOP_DISTANCE, stop);
     let parts = (ch::ACCELERATED_MASS, ch::REDUCED_MASS, ch::SPEED);
     sheet.computed(ch::END_STOP_ENERGY, &end_stop::END_STOP_ENERGY, parts);
+    let whole =
+        (ch::MOVING_MASS, ch::ACCELERATED_MASS, ch::DRIVEN_MASS, ch::REDUCED_MASS, motor::units(sheet), ch::SPEED);
+    sheet.computed(ch::WHOLE_END_STOP_ENERGY, &end_stop::WHOLE_END_STOP_ENERGY, whole);
     sheet.given(ch::BUFFER_SHARE, stopping::buffer_share(), Origin::Assumed);
     sheet.given(ch::BUFFER_EFFICIENCY, stopping::buffer_efficiency(), Origin::Assumed);
     sheet.computed(ch::BUFFER_FORCE, &end_stop::BUFFER_FORCE, (ch::BUFFER_SHARE, ch::DRIVE_PUSH));
@@ -31,11 +35,11 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, motor: &ServoMotor, sheet: &mut L) 
         (ch::END_STOP_ENERGY, ch::BUFFER_FORCE, ch::BUFFER_EFFICIENCY, ch::DRIVE_PUSH, ch::GRAVITY_FORCE),
     );
     let inclined = demand.axis.inclination.si() > 0.0;
-    let falls = inclined && motor.brake_torque.is_some();
+    let falls = inclined && picked.brake_torque.is_some();
     sheet.given(ch::BRAKES, Ratio::of_si(if falls { 1.0 } else { 0.0 }), Origin::Catalog);
     if falls {
         fall(sheet);
-        wear(motor, sheet);
+        wear(picked, sheet);
     } else {
         sheet.absent(ch::FALL_ACCELERATION);
         sheet.absent(ch::BRAKE_DECELERATION);

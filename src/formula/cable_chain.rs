@@ -4,6 +4,7 @@
 //! on the mean. Limits: the bend and the fixed run of the cables are left out; the chain runs along the axis.
 
 use super::constants::GRAVITY;
+use super::duty::level_share;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, LinearMassDensity, Mass, Measure, Ratio};
@@ -34,7 +35,7 @@ pub static CABLE_CHAIN_FORCE: Formula<fn(Ratio, LinearMassDensity, Length, Angle
         sources: HALF,
     },
     apply: |friction, mass, travel, angle| {
-        Force::of_si(friction.si() * mass.si() * travel.si() / 2.0 * GRAVITY * angle.si().cos().abs())
+        Force::of_si(friction.si() * mass.si() * travel.si() / 2.0 * GRAVITY * level_share(angle))
     },
 };
 

@@ -132,6 +132,13 @@ pub fn axial_force(
     Force::of_si(m * acceleration.si() + weight + direction.si() * drag + process.si())
 }
 
+/// Share of the weight that presses square to the axis; an upright axis has none, in spite of rounding.
+#[inline]
+pub(crate) fn level_share(angle: Angle) -> f64 {
+    let share = angle.si().cos().abs();
+    if share < 1e-12 { 0.0 } else { share }
+}
+
 /// Friction of guides and wipers, N.
 ///
 /// Pass mass, inclination, friction coefficient and the drag of wipers. Check: 600 kg, 0°, 0.005, 60 N → 89.42 N.
@@ -150,7 +157,7 @@ pub static FRICTION_FORCE: Formula<fn(Mass, Angle, Ratio, Force) -> Force> = For
 /// See [`FRICTION_FORCE`].
 #[inline]
 pub fn friction_force(mass: Mass, angle: Angle, friction: Ratio, wiper: Force) -> Force {
-    Force::of_si(friction.si() * mass.si() * GRAVITY * angle.si().cos().abs() + wiper.si())
+    Force::of_si(friction.si() * mass.si() * GRAVITY * level_share(angle) + wiper.si())
 }
 
 /// Weight along the axis, N; nothing is credited for friction.

@@ -6,6 +6,7 @@
 //! part of the masses' moment about the middle, which is the worse for the drives.
 
 use super::constants::GRAVITY;
+use super::duty::level_share;
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::*;
@@ -70,7 +71,7 @@ pub static SIDE_FORCE: Formula<fn(Mass, Acceleration, Angle, Ratio, Force, Ratio
     },
     apply: |mass, acceleration, angle, friction, wiper, balance| {
         let weight = GRAVITY * angle.si().sin() * (1.0 - balance.si());
-        let drag = friction.si() * GRAVITY * angle.si().cos().abs();
+        let drag = friction.si() * GRAVITY * level_share(angle);
         Force::of_si(mass.si() * (acceleration.si() + weight + drag) + wiper.si())
     },
 };

@@ -7,6 +7,7 @@
 //! stiffness alone; shear and rotary inertia are left out (below 0.4 % for a length of 20 diameters or more).
 
 use super::constants::{GRAVITY, STEEL_DENSITY, STEEL_YOUNG};
+use super::duty::level_share;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, Measure, Ratio, TorsionalStiffness};
@@ -315,7 +316,7 @@ pub fn screw_sag(
         - m2 * x * (1.0 - x * x) / 6.0;
     let span = length.si() / spans.si();
     let slack = deepest * weight_over_bending(root_diameter.si(), bore.si()) * span.powi(4);
-    Length::of_si(slack * inclination.si().cos() / held_up(axial_tension, euler_load))
+    Length::of_si(slack * level_share(inclination) / held_up(axial_tension, euler_load))
 }
 
 /// Moments that both ends take, over w·l².
@@ -366,7 +367,7 @@ pub static ROOTED_SAG: Formula<fn(Length, Length, Length, Ratio, Angle) -> Lengt
 /// See [`ROOTED_SAG`].
 #[inline]
 pub fn rooted_sag(root_diameter: Length, bore: Length, length: Length, fixity: Ratio, inclination: Angle) -> Length {
-    let case = (0.125 + 0.5 / fixity.si()) * inclination.si().cos();
+    let case = (0.125 + 0.5 / fixity.si()) * level_share(inclination);
     Length::of_si(case * weight_over_bending(root_diameter.si(), bore.si()) * length.si().powi(4))
 }
 

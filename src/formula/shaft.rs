@@ -6,6 +6,7 @@
 //! inertia are left out (below 0.4 % for a length of 20 diameters or more).
 
 use super::constants::{GRAVITY, STEEL_DENSITY, STEEL_YOUNG};
+use super::duty::level_share;
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::{Angle, AngularVelocity, Force, Length, Measure, Ratio, Velocity};
@@ -135,7 +136,7 @@ pub fn weight_on_nut(
     inclination: Angle,
 ) -> Force {
     let squares = root_diameter.si().powi(2) - bore.si().powi(2);
-    let weight = STEEL_DENSITY * FRAC_PI_4 * squares * GRAVITY * inclination.si().cos();
+    let weight = STEEL_DENSITY * FRAC_PI_4 * squares * GRAVITY * level_share(inclination);
     Force::of_si(0.625 * weight * free_length.si() / spans.si())
 }
 

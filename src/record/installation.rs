@@ -1,7 +1,7 @@
 //! What fitting a drive asks: loads of both sides, counts, torques, alignment, lubrication and covers.
 //!
 //! Method: lines of the worksheet and entries of the catalogue, each with its source; threads and restrained growth are told
-//! for every material of bed that the catalogue knows. Limits: the drawing and the makers' instructions take precedence.
+//! for the bed of the axis. Limits: the drawing and the makers' instructions take precedence.
 
 use super::{CandidateRecord, InstallationLine, candidate_build};
 use crate::brief::{Axis, Brief};
@@ -68,7 +68,7 @@ pub fn lines(
     let mut list = List { worked, lines: Vec::new() };
     sides(axis, &mut list);
     if part(chosen, "rack").is_some() {
-        rack(catalog, chosen, &mut list);
+        rack(axis, catalog, chosen, &mut list);
     } else {
         screw(catalog, chosen, &mut list);
     }
@@ -103,7 +103,7 @@ fn sides(axis: &Axis, list: &mut List<'_, '_>) {
     list.sheet(group, "yaw when one side is lost", ch::LOST_SIDE_YAW);
 }
 
-fn rack(catalog: &Catalog, chosen: &CandidateRecord, list: &mut List<'_, '_>) {
+fn rack(axis: &Axis, catalog: &Catalog, chosen: &CandidateRecord, list: &mut List<'_, '_>) {
     let group = "rack, each line";
     list.sheet(group, "length of the line", ch::RACK_LENGTH);
     list.sheet(group, "segments", ch::SEGMENTS);
@@ -120,8 +120,10 @@ fn rack(catalog: &Catalog, chosen: &CandidateRecord, list: &mut List<'_, '_>) {
         let area = worked.sheet.read(ch::SECTION_AREA);
         let steel = Expansion::of_si(crate::drive::defaults::STEEL_EXPANSION);
         let swing = worked.sheet.read(ch::TEMPERATURE_SWING);
-        for bed in &catalog.bed_materials {
-            let name = bed.designation.trim_start_matches("bed-").replace('-', " ");
+        let word = axis.bed.value.word();
+        let of_axis = |designation: &str| designation.trim_start_matches("bed-") == word;
+        for bed in catalog.bed_materials.iter().filter(|bed| of_axis(&bed.designation)) {
+            let name = word.replace('-', " ");
             let depth = (THREAD_DEPTH.apply)(found.fastener_diameter, bed.thread_depth_factor);
             list.demand("bed", &format!("thread that bears in {name}"), Some(depth), &bed.threads, &bed.designation);
             let force = (RESTRAINED_FORCE.apply)(area, steel, bed.expansion, swing).si() / 1e3;

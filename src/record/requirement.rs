@@ -41,6 +41,7 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     if let Some(spacing) = axis.sides.guide_spacing {
         add("guide-spacing", length(spacing.si()), true);
     }
+    add("bed", axis.bed.value.word().into(), axis.bed.stated);
     add("speed", speed(axis.speed.si()), true);
     add("acceleration", shown(axis.acceleration.si(), Dimension::Acceleration, "m/s²"), true);
     add("jerk", shown(axis.jerk.value.si(), Dimension::Jerk, "m/s³"), axis.jerk.stated);

@@ -1,5 +1,6 @@
 //! Part two: what the engineer reads, axis by axis.
 
+use super::assumed::Named;
 use super::figure;
 use super::sheet::{self, Phases, SheetLine};
 use super::view::{View, worst_first};
@@ -44,6 +45,7 @@ struct DriveSheet {
     drive: String,
     phases: Option<Phases>,
     findings: Vec<FindingLine>,
+    remedies: Vec<Named>,
     teeth: Vec<String>,
     worksheet: Vec<SheetLine>,
     budget: Vec<Line>,
@@ -195,6 +197,7 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         drive: view.drive(drive),
         phases: sheet::phases(view, drive),
         findings: worst_first(drive).into_iter().map(|finding| finding_line(view, finding)).collect(),
+        remedies: worst_first(drive).into_iter().filter_map(|finding| remedy(view, finding)).collect(),
         teeth: super::teeth::notes(view, drive),
         worksheet: sheet::lines(view, drive),
         budget: budget(view, drive),
@@ -202,6 +205,12 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
         installation: drive.installation.iter().map(|line| fitting(view, line)).collect(),
     }
+}
+
+/// What helps against a finding that is not passed.
+fn remedy(view: &View, finding: &FindingRecord) -> Option<Named> {
+    let rule = view.rule(&finding.rule).filter(|_| finding.verdict != "pass")?;
+    Some(Named { name: view.rule_title(&finding.rule), value: super::view::one_line(&rule.remedy) })
 }
 
 fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {

@@ -85,7 +85,9 @@ fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord)
         let (own, other) = (figure::figure(own, enough), figure::figure(other, enough));
         let both = |id: &str| Some((view.value_of(rival, id)?, view.value_of(drive, id)?));
         let error = both("tool-error").map(|(theirs, ours)| format!("half band at the tool {theirs} against {ours}"));
-        let give = both("total-stiffness").map(|(theirs, ours)| format!("stiffness {theirs} against {ours}"));
+        let give = stiffness(view, rival)
+            .zip(stiffness(view, drive))
+            .map(|(theirs, ours)| format!("stiffness {theirs} against {ours}"));
         let weighed: Vec<String> = [error, give].into_iter().flatten().collect();
         let weighed = if weighed.is_empty() { String::new() } else { format!(": {}", weighed.join(", ")) };
         format!(
@@ -95,6 +97,11 @@ fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord)
     } else {
         "cost of one axis alone does not decide, part three sets out by what the machine is chosen".into()
     }
+}
+
+/// The stiffness of one drive: of two pinions both together.
+fn stiffness(view: &View, drive: &CandidateRecord) -> Option<String> {
+    view.value_of(drive, "both-pinions-stiffness").or_else(|| view.value_of(drive, "total-stiffness"))
 }
 
 /// The one reason that decided for a drive.
@@ -180,19 +187,29 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     }
     let cost = view.money(Some(drive.cost.whole_life));
     text += &format!(" It costs {} to buy and {cost} over its life.", view.money(Some(drive.cost.purchase)));
+    let motors = units(drive);
+    let (of_each, each) =
+        if motors > 1 { (format!(" for each of {motors} motors"), " each") } else { Default::default() };
     if let Some(limit) = view.value_of(drive, "set-torque") {
-        text += &format!(" The torque limit in the drive electronics must be set to {limit}.");
+        text += &format!(" The torque limit in the drive electronics must be set to {limit}{of_each}.");
     }
-    let ends = (view.value_of(drive, "emergency-stop-distance"), view.value_of(drive, "end-stop-energy"));
+    if let Some(bias) = view.value_of(drive, "bias-torque") {
+        text += &format!(
+            " The bias of the two pinions of a drive against each other must be set to {bias} at the output of each gearbox."
+        );
+    }
+    let ends = (view.value_of(drive, "emergency-stop-distance"), view.value_of(drive, "whole-end-stop-energy"));
     if let (Some(way), Some(energy)) = ends {
         text += &format!(
-            " An emergency stop from full speed at that limit takes {way}; a run into the end stop at full speed brings {energy}."
+            " An emergency stop from full speed at that limit takes {way}; a run into the end stop at full speed brings \
+             {energy}, all moving and turning parts together."
         );
     }
     let held = (view.value_of(drive, "holding-torque"), view.value_of(drive, "brake-torque"));
     if let (Some(way), (Some(hold), Some(brake))) = (view.value_of(drive, "stopping-distance"), held) {
+        let of_brakes = if motors > 1 { format!(" of each of {motors} motors") } else { String::new() };
         text += &format!(
-            " The brake is rated {brake} and has to hold {hold}, friction not counted; when power is lost at full speed \
+            " The brake{of_brakes} is rated {brake}{each} and has to hold {hold}{each}, friction not counted; when power is lost at full speed \
              downward it stops the load within {way}."
         );
     }
@@ -211,6 +228,12 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         );
     }
     text
+}
+
+/// How many motors a drive has, over all sides and pinions.
+fn units(drive: &CandidateRecord) -> u64 {
+    let motors = drive.components.iter().find(|part| part.role == "servo-motor");
+    motors.map_or(1, |part| part.count.round() as u64)
 }
 
 fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> String {

@@ -102,7 +102,8 @@ const NOT_CALCULATED: &[&str] = &[
     "The electrical network and what several axes exchange over a common bus; cable chains unless the brief states them.",
     "Safety functions, performance levels, crashes into a rigid stop, and stopping distances but those of a falling load, \
      of an emergency stop and of a buffer.",
-    "Driven nuts and racks with two pinions.",
+    "Critical speeds of a standing screw above the first; split pinions; a bias of two pinions that fades with the load.",
+    "Error mapping as a choice, the gain of the position loop, contour errors.",
     "Prices are estimates of the generic catalogue, not offers.",
 ];
 

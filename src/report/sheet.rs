@@ -7,13 +7,20 @@ use crate::record::*;
 use serde::Serialize;
 use std::collections::BTreeSet;
 
-/// The phases of the duty as one table.
+/// The phases of the duty: how the axis moves, and what its drive feels.
 #[derive(Serialize)]
 pub struct Phases {
-    heads: Vec<Head>,
-    rows: Vec<Vec<String>>,
+    tables: Vec<PhaseTable>,
     formulas: Vec<PhaseFormula>,
     extremes: bool,
+}
+
+/// One table of the phases.
+#[derive(Serialize)]
+struct PhaseTable {
+    title: &'static str,
+    heads: Vec<Head>,
+    rows: Vec<Vec<String>>,
 }
 
 #[derive(Serialize)]
@@ -41,6 +48,20 @@ pub struct SheetLine {
     origin: String,
 }
 
+/// What tells how the axis moves in a phase; the rest is what the drive feels.
+const MOTION: [&str; 10] = [
+    "phase-share",
+    "phase-direction",
+    "phase-speed",
+    "phase-rms-speed",
+    "phase-top-speed",
+    "phase-acceleration",
+    "phase-stroke",
+    "phase-moves",
+    "phase-process-force",
+    "phase-balance",
+];
+
 /// The phases; none if the record holds none.
 pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
     let phased: Vec<&WorksheetLine> = drive.worksheet.iter().filter(|line| phase(&line.id).is_some()).collect();
@@ -58,11 +79,24 @@ pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
             None => "–".into(),
         }
     };
-    let rows = (1..=last)
-        .map(|number| {
+    // a column without any figure says nothing
+    let says = |column: &WorksheetLine| {
+        phased.iter().any(|line| base(&line.id) == base(&column.id) && line.value != Some(0.0))
+    };
+    let (motion, loads): (Vec<&WorksheetLine>, Vec<&WorksheetLine>) =
+        columns.iter().filter(|column| says(column)).partition(|column| MOTION.contains(&base(&column.id)));
+    let table = |title, columns: Vec<&WorksheetLine>| {
+        let rows = (1..=last).map(|number| {
             std::iter::once(number.to_string()).chain(columns.iter().map(|column| cell(column, number))).collect()
-        })
-        .collect();
+        });
+        let heads = columns.iter().map(|line| Head {
+            symbol: line.symbol.clone(),
+            unit: super::inch::shown(0.0, &line.unit, view.units).1.trim_matches('1').into(),
+            words: view.words_of(&line.id),
+        });
+        PhaseTable { title, heads: heads.collect(), rows: rows.collect() }
+    };
+    let tables = vec![table("Motion by phase", motion), table("Loads by phase", loads)];
     let formulas = columns
         .iter()
         .filter_map(|line| {
@@ -74,16 +108,8 @@ pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
             })
         })
         .collect();
-    let heads = columns
-        .iter()
-        .map(|line| Head {
-            symbol: line.symbol.clone(),
-            unit: super::inch::shown(0.0, &line.unit, view.units).1.trim_matches('1').into(),
-            words: view.words_of(&line.id),
-        })
-        .collect();
     let extremes = phased.iter().any(|line| base(&line.id) == "phase-share" && line.value == Some(0.0));
-    Some(Phases { heads, rows, formulas, extremes })
+    Some(Phases { tables, formulas, extremes })
 }
 
 /// A number alone; its unit stands in the head of the column.

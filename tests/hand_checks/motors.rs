@@ -122,6 +122,12 @@ pub const ROWS: &[super::Row] = &[
     ),
     ("emergency-stop-distance speed=0.3m/s stop-reaction=40ms stop-deceleration=1.5m/s²", "mm", "42.00"),
     // ½·3458·0.09; 3·5; 155.61/(12 000 − 5000 − 2942)
+    // ½·(900·450/450 + 2·145)·0.0625
+    (
+        "whole-end-stop-energy moving-mass=900kg accelerated-mass=450kg driven-mass=450kg reduced-mass=145kg units=2 speed=0.25m/s",
+        "J",
+        "37.19",
+    ),
     ("end-stop-energy driven-mass=300kg reduced-mass=3158kg speed=0.3m/s", "J", "155.61"),
     ("buffer-force buffer-share=3 drive-push=5kN", "N", "15000.0"),
     (
