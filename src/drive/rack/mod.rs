@@ -29,6 +29,7 @@ pub struct RackDrive<'a> {
     racks: Vec<&'a Rack>,
     grades: Vec<GradeWithSteels<'a>>,
     pinions: Vec<&'a Pinion>,
+    gearboxes: Vec<&'a Gearbox>,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
 }
@@ -66,6 +67,34 @@ const HEAT: usize = 9;
 const REST: usize = 10;
 const FEEDBACK: usize = 11;
 
+/// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions are
+/// offered the cheaper.
+fn gearboxes(catalog: &Catalog, layout: Pinions) -> Vec<&Gearbox> {
+    let like = |one: &Gearbox, other: &Gearbox| {
+        let size = |gearbox: &Gearbox| (gearbox.frame.clone(), gearbox.stages, gearbox.lead_time.si().to_bits());
+        let figures = |gearbox: &Gearbox| {
+            [
+                gearbox.ratio.si(),
+                gearbox.acceleration_torque.si(),
+                gearbox.continuous_torque.si(),
+                gearbox.stop_torque.si(),
+                gearbox.torsional_stiffness.si(),
+                gearbox.inertia.si(),
+                gearbox.radial_limit.si(),
+                gearbox.mass.si(),
+                gearbox.efficiency.si(),
+            ]
+        };
+        size(one) == size(other) && figures(one) == figures(other)
+    };
+    let dearer = |gearbox: &Gearbox| {
+        let rivals = catalog.gearboxes.iter().filter(|rival| rival.price.si() < gearbox.price.si());
+        rivals.into_iter().any(|rival| like(gearbox, rival))
+    };
+    let offered = |gearbox: &&Gearbox| layout == Pinions::One || !dearer(gearbox);
+    catalog.gearboxes.iter().filter(offered).collect()
+}
+
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
     pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog, helical: bool, layout: Pinions) -> Self {
@@ -84,6 +113,7 @@ impl<'a> RackDrive<'a> {
             racks: catalog.racks.iter().filter(|rack| rack.helical == helical).collect(),
             grades: catalog.rack_grades.iter().filter_map(with_steels).collect(),
             pinions: catalog.pinions.iter().filter(|pinion| pinion.helical == helical).collect(),
+            gearboxes: gearboxes(catalog, layout),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
         }
@@ -174,7 +204,7 @@ impl<'a> RackDrive<'a> {
         self.pinions[usize::from(path[PINION])]
     }
     fn picked_gearbox(&self, path: &[u16]) -> &'a Gearbox {
-        &self.catalog.gearboxes[usize::from(path[GEARBOX])]
+        self.gearboxes[usize::from(path[GEARBOX])]
     }
     fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
         self.motors[usize::from(path[MOTOR])]
@@ -198,7 +228,7 @@ impl Family for RackDrive<'_> {
             self.racks.len(),
             self.grades.len(),
             self.pinions.len(),
-            self.catalog.gearboxes.len(),
+            self.gearboxes.len(),
             self.motors.len(),
             1,
             1,
