@@ -7,7 +7,7 @@
 use super::constants::STEEL_YOUNG;
 use super::{Formula, Note, Series};
 use crate::source::Source;
-use crate::units::{Angle, Force, Length, Measure, Pressure, Ratio, Torque};
+use crate::units::{Acceleration, Angle, Force, Length, Mass, Measure, Pressure, Ratio, Torque};
 use std::f64::consts::{FRAC_PI_4, PI, TAU};
 
 /// Compressive force at which a steel screw buckles, N.
@@ -65,18 +65,32 @@ fn section(root: f64, bore: f64) -> (f64, f64) {
     (area, (root * root + bore * bore).sqrt() / 4.0)
 }
 
-/// Force that presses a screw with one thrust bearing together, N.
+/// Largest force that presses the screw together, N, over every state of the cutting force.
 ///
-/// Pass forces and cutting forces of all phases, upward or forward positive, 1 if the cutting force acts either way (the
-/// forces then hold the worse one), and the angle of the axis. On an inclined axis the thrust bearing is on top: what lifts
-/// pulls, only what pushes down presses. Check: +3, −1 kN, no cutting: level 3 kN, upright 1 kN.
-pub static PRESSING_FORCE: Formula<fn(Series<Force>, Series<Force>, Ratio, Angle) -> Force> = Formula {
+/// Pass accelerated mass, accelerations, weight along the axis, shares of it that are balanced, friction, directions and
+/// cutting forces of all phases (positive against upward or forward motion), 1 if the cutting force acts either way, and
+/// the angle of the axis. On an inclined axis the thrust bearing is on top: what lifts pulls, only what pushes down presses; a
+/// tool that pushes up harder than the weight presses. Check, upright: 100 kg, standing, 1 kN, no balance, no friction,
+/// −3 kN → 2 kN; with +3 kN that act one way 0, either way 2 kN; level, 4 kN → 4 kN.
+pub static PRESSING_FORCE: Formula<
+    fn(Mass, Series<Acceleration>, Force, Series<Ratio>, Force, Series<Ratio>, Series<Force>, Ratio, Angle) -> Force,
+> = Formula {
     note: Note {
         id: "pressing-force",
         title: "largest force that presses the screw together",
-        equation: "level: F_p = max |F_k|; inclined: F_p = max(0, max(−F_k, 2·b·|F_c,k| − F_k))",
-        inputs: &[("F_k", "phase-force"), ("F_c,k", "phase-cutting-force"), ("b", "both-ways"), ("θ", "inclination")],
-        validity: "one thrust bearing; on an inclined axis at the upper end, on a level one at either end",
+        equation: "F_0 = m_a·a_k + F_g·(1 − c_k) + σ_k·F_f; F = F_0, F_0 + F_c,k, F_0 − w·F_c,k; level: F_p = max |F|; inclined: F_p = max(0, −F)",
+        inputs: &[
+            ("m_a", "accelerated-mass"),
+            ("a_k", "phase-acceleration"),
+            ("F_g", "gravity-force"),
+            ("c_k", "phase-balance"),
+            ("F_f", "friction-force"),
+            ("σ_k", "phase-direction"),
+            ("F_c,k", "phase-cutting-force"),
+            ("w", "both-ways"),
+            ("θ", "inclination"),
+        ],
+        validity: "one thrust bearing; on an inclined axis at the upper end, on a level one at either end; with and without the cutting force",
         sources: &[Source::derived("sign of the force between thrust bearing and nut")],
     },
     apply: pressing_force,
@@ -85,19 +99,26 @@ pub static PRESSING_FORCE: Formula<fn(Series<Force>, Series<Force>, Ratio, Angle
 /// See [`PRESSING_FORCE`].
 #[inline]
 pub fn pressing_force(
-    forces: Series<Force>,
+    mass: Mass,
+    accelerations: Series<Acceleration>,
+    weight: Force,
+    balances: Series<Ratio>,
+    friction: Force,
+    directions: Series<Ratio>,
     cutting_forces: Series<Force>,
     both_ways: Ratio,
     inclination: Angle,
 ) -> Force {
     let level = inclination.si() <= 0.0;
     let mut largest = 0.0 * inclination.si();
-    for (&force, &cutting) in forces.si().iter().zip(cutting_forces.si()) {
-        // a cutting force that is counted downward may act upward as well, which takes it off twice
-        let turned = if force > 0.0 { 2.0 * both_ways.si() * cutting.abs() } else { 0.0 };
-        let pressing = if level { force.abs() } else { turned - force };
-        if pressing > largest || pressing.is_nan() {
-            largest = pressing;
+    let motion = accelerations.si().iter().zip(balances.si()).zip(directions.si()).zip(cutting_forces.si());
+    for (((acceleration, balance), direction), cutting) in motion {
+        let air = mass.si() * acceleration + weight.si() * (1.0 - balance) + direction * friction.si();
+        for force in [air, air + cutting, air - both_ways.si() * cutting] {
+            let pressing = if level { force.abs() } else { -force };
+            if pressing > largest || pressing.is_nan() {
+                largest = pressing;
+            }
         }
     }
     Force::of_si(largest)

@@ -61,11 +61,33 @@ pub const ROWS: &[super::Row] = &[
     ("screw-weight-on-nut root-diameter=55.1mm bore=25mm free-length=6.4m spans=2 inclination=0", "N", "291.547"),
     ("loaded-whip-speed bare-whip-speed=2891/min whip-factor=0.95", "1/min", "2746.45"),
     // column
-    ("pressing-force phase-force=3kN,-1kN phase-cutting-force=0,0 both-ways=0 inclination=0", "N", "3000.0"),
-    ("pressing-force phase-force=3kN,-1kN phase-cutting-force=0,0 both-ways=0 inclination=90deg", "N", "1000.0"),
-    ("pressing-force phase-force=3kN,1kN phase-cutting-force=2kN,0 both-ways=0 inclination=90deg", "N", "0.0"),
-    // 3 kN with 2.5 kN of cutting downward are −2 kN with it upward
-    ("pressing-force phase-force=3kN,1kN phase-cutting-force=2.5kN,0 both-ways=1 inclination=90deg", "N", "2000.0"),
+    // a tool that pushes up by 3 kN against a weight of 1 kN presses by 2 kN, one way or either
+    (
+        "pressing-force accelerated-mass=100kg phase-acceleration=0 gravity-force=1kN phase-balance=0 friction-force=0 phase-direction=0 phase-cutting-force=-3kN both-ways=0 inclination=90deg",
+        "N",
+        "2000.0",
+    ),
+    (
+        "pressing-force accelerated-mass=100kg phase-acceleration=0 gravity-force=1kN phase-balance=0 friction-force=0 phase-direction=0 phase-cutting-force=3kN both-ways=0 inclination=90deg",
+        "N",
+        "0.0",
+    ),
+    (
+        "pressing-force accelerated-mass=100kg phase-acceleration=0 gravity-force=1kN phase-balance=0 friction-force=0 phase-direction=0 phase-cutting-force=3kN both-ways=1 inclination=90deg",
+        "N",
+        "2000.0",
+    ),
+    // 100·(−20) + 1000 = −1000
+    (
+        "pressing-force accelerated-mass=100kg phase-acceleration=-20m/s² gravity-force=1kN phase-balance=0 friction-force=0 phase-direction=0 phase-cutting-force=0 both-ways=0 inclination=90deg",
+        "N",
+        "1000.0",
+    ),
+    (
+        "pressing-force accelerated-mass=100kg phase-acceleration=0 gravity-force=0 phase-balance=0 friction-force=0 phase-direction=0 phase-cutting-force=4kN both-ways=0 inclination=0",
+        "N",
+        "4000.0",
+    ),
     ("pressed-length free-length=1.2m end-gap=40mm nut-length=100mm", "mm", "1110.0"),
     ("held-pressed-length free-length=1.2m", "mm", "800.0"),
     ("column-use pressing-force=8kN column-load=32kN", "1", "0.25000"),

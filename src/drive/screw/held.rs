@@ -149,8 +149,17 @@ fn column_use<L: Ledger>(both: bool, demand: &Demand<'_>, sheet: &mut L) {
         );
     } else {
         let count = demand.phases.len();
-        let (forces, cutting) = (ch::PHASE_FORCE.all(count), ch::PHASE_DRIVE_PROCESS_FORCE.all(count));
-        let pressing = (forces, cutting, ch::CUTTING_BOTH_WAYS, ch::INCLINATION);
+        let pressing = (
+            ch::ACCELERATED_MASS,
+            ch::PHASE_ACCELERATION.all(count),
+            ch::GRAVITY_FORCE,
+            ch::PHASE_BALANCE.all(count),
+            ch::FRICTION_FORCE,
+            ch::PHASE_DIRECTION.all(count),
+            ch::PHASE_DRIVE_PROCESS_FORCE.all(count),
+            ch::CUTTING_BOTH_WAYS,
+            ch::INCLINATION,
+        );
         if demand.two_sided() {
             // racking presses one screw and pulls the other
             sheet.computed(ch::MOTION_PRESSING_FORCE, &column::PRESSING_FORCE, pressing);
