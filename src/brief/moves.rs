@@ -83,7 +83,7 @@ fn check_time(node: &Node<'_>, moves: &[Move], reader: &mut Reader<'_>) {
     let taken: f64 = moves.iter().map(|line| line.count_per_hour * (line.profile().time() + line.dwell.si())).sum();
     if taken > HOUR * (1.0 + 1e-9) {
         let message = format!("moves and dwells of an hour take {} s, more than its 3600 s", significant(taken, 6));
-        let help = format!("take {} s away: fewer moves, faster ones, or shorter dwells", significant(taken - HOUR, 4));
+        let help = format!("take {} s away: fewer moves, faster ones, or shorter dwells", (taken - HOUR).ceil());
         node.fault(reader.faults, message, Some(help));
     }
 }

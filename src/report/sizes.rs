@@ -43,7 +43,9 @@ impl View<'_> {
         let rack = words::is_rack(family);
         let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name));
         let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
-        let others = parameters.iter().filter(|size| !said(&size.name));
+        let none =
+            |size: &Parameter| matches!(&size.value, ParameterValue::Word { value, .. } if value == "no-supports");
+        let others = parameters.iter().filter(|size| !said(&size.name) && !none(size));
         let phrases: Vec<String> = known.chain(others).map(|size| self.phrase(size, rack)).collect();
         phrases.join(", ")
     }
@@ -55,6 +57,7 @@ impl View<'_> {
             "lead" => format!("{value} {}", term("lead", "lead")),
             "grade" => grade(&value),
             "ends" => ends(&value),
+            "supports" if value == "support-pair" => "a pair of supports that travels with the nut".into(),
             "preload" => preload(&value),
             "module" => format!("{} {value}", term("module", "module")),
             "teeth" => format!("{value}-tooth {}", term("pinion", "pinion")),
@@ -96,6 +99,7 @@ fn grade(word: &str) -> String {
 fn ends(word: &str) -> String {
     match word {
         "fixed-fixed" => "both ends fixed".into(),
+        "fixed-fixed-stretched" => "both ends fixed and stretched".into(),
         "fixed-supported" => "one end fixed, one supported".into(),
         "fixed-free" => "one end fixed, one free".into(),
         other => format!("ends {other}"),
