@@ -1,6 +1,4 @@
-//! Every formula of the library, for `calc` and `explain`.
-//!
-//! Method: one line a formula; a test compares the list with the source files. Limits: none.
+//! Every formula of the library, for `calc` and `explain`: one line a formula, compared with the source files by a test.
 
 use super::generic::Plain;
 use crate::formula::*;
@@ -66,6 +64,7 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &counterbalance::COUNTERWEIGHT_MASS,
     &counterbalance::ACCELERATED_MASS,
     &counterbalance::ROPE_SLACKENING,
+    &counterbalance::STOP_ROPE_SLACKENING,
     &counterbalance::GREATEST_BALANCE,
     &counterbalance::PHASE_FORCE,
     &duty::MOVING_MASS,
@@ -82,6 +81,7 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &dynamics::CIRCLE_ERROR,
     &end_stop::DRIVE_PUSH,
     &end_stop::STOP_DECELERATION,
+    &end_stop::GREATEST_STOP_DECELERATION,
     &end_stop::EMERGENCY_STOP_DISTANCE,
     &end_stop::END_STOP_ENERGY,
     &end_stop::WHOLE_END_STOP_ENERGY,

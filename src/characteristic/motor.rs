@@ -43,7 +43,7 @@ characteristics! {
     DRAG_TORQUE: Torque, "drag-torque", "T_d", "N·m", "drag of nut, bearings or gearbox at screw or pinion";
     PEAK_TORQUE: Torque, "peak-torque", "T_max", "N·m", "largest motor torque of any phase";
     PEAK_TORQUE_USE: Ratio, "peak-torque-use", "x_T", "1", "largest motor torque over what the motor gives at that speed, worst phase";
-    TORQUE_MARGIN: Ratio, "torque-margin", "x_m", "1", "torque limit set in the drive over the largest torque of the duty";
+    TORQUE_MARGIN: Ratio, "torque-margin", "x_m", "1", "torque limit set in the drive over the largest torque of the duty or the whole weight";
     SET_TORQUE: Torque, "set-torque", "T_set", "N·m", "torque limit to set in the drive electronics";
     RMS_TORQUE: Torque, "rms-torque", "T_rms", "N·m", "root mean square motor torque over the duty";
     RMS_SPEED: AngularVelocity, "rms-speed", "n_rms", "1/min", "root mean square motor speed over the duty";
@@ -73,6 +73,8 @@ characteristics! {
     DRIVE_PUSH: Force, "drive-push", "F_d,set", "N", "force of the set torque limit at the slide";
     STOP_REACTION: Time, "stop-reaction", "t_r", "ms", "time from the demand for an emergency stop to full braking";
     STOP_DECELERATION: Acceleration, "stop-deceleration", "a_e", "m/s²", "deceleration of an emergency stop at the set torque limit, downward where there is a down";
+    GREATEST_STOP_DECELERATION: Acceleration, "greatest-stop-deceleration", "a_eu", "m/s²", "deceleration of an emergency stop at the set torque limit, upward where there is an up";
+    STOP_ROPE_SLACKENING: Ratio, "stop-rope-slackening", "x_rs", "1", "part of the pull of the counterweight's rope that a stop by drive or brake takes away";
     EMERGENCY_STOP_DISTANCE: Length, "emergency-stop-distance", "s_e", "mm", "way of an emergency stop from full speed";
     WHOLE_END_STOP_ENERGY: Energy, "whole-end-stop-energy", "E_t", "J", "energy of all moving and turning parts of the axis at full speed";
     END_STOP_ENERGY: Energy, "end-stop-energy", "E_k", "J", "energy of all moving and turning parts of one drive at full speed";

@@ -121,7 +121,7 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             "torque-margin",
             significant(d.torque_margin.si(), 3),
             "1",
-            "the drive electronics limit the motor to 1.5 times the largest torque of the duty; it must be set so (common practice, no source)",
+            "the drive electronics limit the motor to 1.5 times the largest torque of the duty, or of the whole weight at rest where that is more; it must be set so (common practice, no source)",
         ),
         (
             "brake-delay",
@@ -158,6 +158,24 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             significant(stopping::power_losses().si(), 3),
             "a year",
             "losses of power in full motion, one a month, for the wear of the brake (common practice, no source)",
+        ),
+        (
+            "duty-interleaving",
+            "2".into(),
+            "winding time constants",
+            "the shares of the duty alternate within about twice the thermal time constant of the winding (some minutes), for single ramps and cuts are judged from its mean heat; of longer bursts the duty must state one alone (common practice, no source)",
+        ),
+        (
+            "short-time",
+            significant(short_time().si() / 60.0, 3),
+            "min",
+            "length of the short run from cold that is told of a motor, duty type S2; it decides nothing (common practice, no source)",
+        ),
+        (
+            "acceleration-with-force",
+            "none".into(),
+            "",
+            "full acceleration and the cutting force never act together, save in a stroke too short to reach its speed (common practice, no source)",
         ),
         (
             "section-limit",
@@ -311,6 +329,18 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 significant(parts::screw_scatter().si() * 1e6, 3),
                 "µm",
                 "standard deviation that no screw axis falls below (common practice, no source)",
+            ),
+            (
+                "conformity",
+                ratio(parts::conformity()),
+                "1",
+                "groove radius over ball diameter, 0.515 to 0.55 (common practice, no source), where the catalogue states no rating and for the check of those that it states",
+            ),
+            (
+                "screw-expansion",
+                significant(STEEL_EXPANSION * 1e6, 4),
+                "µm/(m·K)",
+                "the screw is of steel (common practice, no source)",
             ),
             (
                 "screw-yield-strength",

@@ -190,7 +190,8 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     }
     let largest = largest_torques(demand, sheet).all(count);
     sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (largest,));
-    sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE));
+    let limit = (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE, ch::HOLDING_TORQUE);
+    sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, limit);
     let corners = (
         largest,
         ch::PHASE_TOP_SPEED.all(count),

@@ -6,9 +6,10 @@
 use super::defaults::stopping;
 use super::demand::Demand;
 use super::motor;
+use crate::brief::CounterbalanceKind;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
-use crate::formula::{brake, duty, end_stop};
+use crate::formula::{brake, counterbalance, duty, end_stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -18,6 +19,7 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L)
     sheet.computed(ch::DRIVE_PUSH, &end_stop::DRIVE_PUSH, (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     let forces = (ch::DRIVE_PUSH, ch::GRAVITY_FORCE, ch::ACCELERATED_MASS, ch::REDUCED_MASS);
     sheet.computed(ch::STOP_DECELERATION, &end_stop::STOP_DECELERATION, forces);
+    hard(demand, sheet);
     sheet.given(ch::STOP_REACTION, stopping::reaction(), Origin::Assumed);
     let stop = (ch::SPEED, ch::STOP_REACTION, ch::STOP_DECELERATION);
     sheet.computed(ch::EMERGENCY_STOP_DISTANCE, &end_stop::EMERGENCY_STOP_DISTANCE, stop);
@@ -57,6 +59,25 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L)
         sheet.computed(ch::LONE_HOLDING_TORQUE, &brake::HOLDING_TORQUE, whole);
     } else {
         sheet.absent(ch::LONE_HOLDING_TORQUE);
+    }
+}
+
+/// Works out the hardest stop, and what it does to the rope of a counterweight.
+#[inline(always)]
+fn hard<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    let (pull, masses) = (ch::GRAVITY_FORCE, (ch::COUNTERWEIGHT_MASS, ch::ACCELERATED_MASS, ch::REDUCED_MASS));
+    let upward = (ch::DRIVE_PUSH, pull, masses.0, masses.1, masses.2);
+    sheet.computed(ch::GREATEST_STOP_DECELERATION, &end_stop::GREATEST_STOP_DECELERATION, upward);
+    let hangs = demand.axis.counterbalance.as_ref().is_some_and(|by| by.kind == CounterbalanceKind::Weight);
+    if hangs {
+        let stop = (ch::SET_TORQUE, ch::BRAKE_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION);
+        sheet.computed(
+            ch::STOP_ROPE_SLACKENING,
+            &counterbalance::STOP_ROPE_SLACKENING,
+            (stop.0, stop.1, stop.2, stop.3, pull, masses.0, masses.1, masses.2),
+        );
+    } else {
+        sheet.absent(ch::STOP_ROPE_SLACKENING);
     }
 }
 

@@ -4,6 +4,7 @@
 //! moving and turning parts hold at full speed, while the drive still pushes. Limits: nothing is credited for friction; the
 //! shock before the turning parts feel the stop is not worked out.
 
+use super::constants::GRAVITY;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::*;
@@ -41,6 +42,29 @@ pub static STOP_DECELERATION: Formula<fn(Force, Force, Mass, Mass) -> Accelerati
     },
 };
 
+/// Deceleration of a stop under control upward, where the weight that is not hung up helps to brake.
+/// 7540 N with 2942 N, no counterweight, 300 and 3158 kg: 3.0309 m/s².
+pub static GREATEST_STOP_DECELERATION: Formula<fn(Force, Force, Mass, Mass, Mass) -> Acceleration> = Formula {
+    note: Note {
+        id: "greatest-stop-deceleration",
+        title: "deceleration of an emergency stop at the set torque limit, upward where there is an up",
+        equation: "a_eu = (F_d + F_g − m_cb·g)/(m_a + m_red)",
+        inputs: &[
+            ("F_d", "drive-push"),
+            ("F_g", "gravity-force"),
+            ("m_cb", "counterweight-mass"),
+            ("m_a", "accelerated-mass"),
+            ("m_red", "reduced-mass"),
+        ],
+        validity: "no friction, no loss, no gas counterbalance credited; a rope stays tight in a stop upward",
+        sources: MOTION,
+    },
+    apply: |push, gravity, hanging, accelerated, reduced| {
+        let force = push.si() + gravity.si() - hanging.si() * GRAVITY;
+        Acceleration::of_si(force / (accelerated.si() + reduced.si()))
+    },
+};
+
 /// Way of an emergency stop from full speed. 0.3 m/s, 40 ms, 1.5 m/s²: 12 + 30 = 42 mm.
 pub static EMERGENCY_STOP_DISTANCE: Formula<fn(Velocity, Time, Acceleration) -> Length> = Formula {
     note: Note {
@@ -48,13 +72,14 @@ pub static EMERGENCY_STOP_DISTANCE: Formula<fn(Velocity, Time, Acceleration) -> 
         title: "way of an emergency stop from full speed",
         equation: "s_e = v·t_r + v²/(2·a_e)",
         inputs: &[("v", "speed"), ("t_r", "stop-reaction"), ("a_e", "stop-deceleration")],
-        validity: "the drive keeps its speed until it reacts; a deceleration not above zero gives no result",
+        validity: "the drive keeps its speed until it reacts; a deceleration not above zero: a way without end",
         sources: MOTION,
     },
     apply: |speed, reaction, deceleration| {
         let (v, a) = (speed.si(), deceleration.si());
         let way = v * reaction.si() + v * v / (2.0 * a);
-        Length::of_si(if a > 0.0 { way } else { f64::NAN })
+        // a stop that cannot be made has no end; what is not known stays so
+        Length::of_si(if a <= 0.0 { f64::INFINITY + 0.0 * (v + reaction.si()) } else { way })
     },
 };
 

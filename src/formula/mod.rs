@@ -88,7 +88,7 @@ pub struct Formula<F: 'static> {
 }
 
 /// The most phases that a duty may have.
-pub const MOST_PHASES: usize = 128;
+pub const MOST_PHASES: usize = 164;
 
 /// A list of quantities, one for each phase of the duty.
 #[derive(Debug, Clone, Copy)]

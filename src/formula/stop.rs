@@ -14,19 +14,27 @@ const BALANCE: &[Source] = &[Source::derived("balance of torques on motor and lo
 const BEAM: &[Source] =
     &[Source::derived("cantilever of the half face width; von Mises stress of bending and torsion")];
 
-/// Torque limit set in the drive: the lesser of the motor's peak and a margin times the largest of the duty.
-/// 35 N·m, 1.5, 8.2 N·m: 12.3 N·m.
-pub static SET_TORQUE: Formula<fn(Torque, Ratio, Torque) -> Torque> = Formula {
+/// Torque limit set in the drive: a margin times the largest of the duty or the whole weight, the motor's peak at most.
+/// 35 N·m, 1.5, 8.2 N·m, weight 3 N·m: 12.3 N·m; weight 10 N·m: 15 N·m.
+pub static SET_TORQUE: Formula<fn(Torque, Ratio, Torque, Torque) -> Torque> = Formula {
     note: Note {
         id: "set-torque",
         title: "torque limit to set in the drive electronics",
-        equation: "T_set = min(T_pk, x_m·T_max)",
-        inputs: &[("T_pk", "motor-peak-torque"), ("x_m", "torque-margin"), ("T_max", "peak-torque")],
-        validity: "The limit must really be set; a drive left at its peak stops harder.",
+        equation: "T_set = min(T_pk, x_m·max(T_max, T_hold))",
+        inputs: &[
+            ("T_pk", "motor-peak-torque"),
+            ("x_m", "torque-margin"),
+            ("T_max", "peak-torque"),
+            ("T_hold", "holding-torque"),
+        ],
+        validity: "The limit must really be set; a drive left at its peak stops harder. A counterbalance may be lost, so \
+                   the limit holds the whole weight with the same margin.",
         sources: &[Source::practice("limiting a servo drive to what its duty needs, with a margin")],
     },
-    apply: |peak, margin, largest| {
-        let wanted = margin.si() * largest.si();
+    apply: |peak, margin, largest, holding| {
+        // so that a missing value stays missing
+        let (least, rest) = (holding.si(), 0.0 * holding.si());
+        let wanted = margin.si() * if least > largest.si() { least } else { largest.si() + rest };
         Torque::of_si(if wanted > peak.si() { peak.si() } else { wanted + 0.0 * peak.si() })
     },
 };

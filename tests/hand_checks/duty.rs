@@ -36,6 +36,17 @@ pub const ROWS: &[super::Row] = &[
     ("counterweight-mass counterweight-share=85% driven-mass=300kg angle=30deg", "kg", "127.50"),
     ("accelerated-mass driven-mass=300kg counterweight-mass=255kg", "kg", "555.0"),
     ("rope-slackening acceleration=4.903325m/s²", "1", "0.50000"),
+    // (12·2π/0.01 − 588.4 + 60·9.80665)/(470·9.80665); with a brake of 20 N·m 12 566.4/4609.1
+    (
+        "stop-rope-slackening set-torque=12N·m brake-torque=8N·m travel-per-turn=10mm reduction=1 gravity-force=588.399N counterweight-mass=60kg accelerated-mass=120kg reduced-mass=350kg",
+        "1",
+        "1.6358",
+    ),
+    (
+        "stop-rope-slackening set-torque=12N·m brake-torque=20N·m travel-per-turn=10mm reduction=1 gravity-force=588.399N counterweight-mass=60kg accelerated-mass=120kg reduced-mass=350kg",
+        "1",
+        "2.7264",
+    ),
     ("greatest-balance counterbalance-share=85% counterbalance-ripple=18%", "1", "1.0030"),
     (
         "phase-force accelerated-mass=555kg phase-acceleration=3m/s² gravity-force=2942N phase-balance=85% friction-force=60N phase-direction=1 phase-drive-process-force=0 cutting-both-ways=0",

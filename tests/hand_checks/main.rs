@@ -39,8 +39,10 @@ const HAND: &[Row] = &[
         "332.7",
     ),
     // stop, seat and supply
-    ("set-torque motor-peak-torque=35N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "12.30"),
-    ("set-torque motor-peak-torque=10N·m torque-margin=1.5 peak-torque=8.2N·m", "N·m", "10.0"),
+    ("set-torque motor-peak-torque=35N·m torque-margin=1.5 peak-torque=8.2N·m holding-torque=0", "N·m", "12.30"),
+    // a weight that the counterbalance leaves: 1.5·10
+    ("set-torque motor-peak-torque=35N·m torque-margin=1.5 peak-torque=8.2N·m holding-torque=10N·m", "N·m", "15.00"),
+    ("set-torque motor-peak-torque=10N·m torque-margin=1.5 peak-torque=8.2N·m holding-torque=9N·m", "N·m", "10.0"),
     // 10·20·4.5/6.5
     (
         "stop-torque-with-weight set-torque=20N·m rotating-inertia=20kg·cm² mass-inertia=45kg·cm² reduction=10 holding-torque=0",

@@ -120,6 +120,17 @@ pub const ROWS: &[super::Row] = &[
         "m/s²",
         "1.3295",
     ),
+    // (7539.82 + 2941.995)/3458.27; with 255 kg on a rope (10 481.8 − 2500.7)/3713.27
+    (
+        "greatest-stop-deceleration drive-push=7539.82N gravity-force=2941.995N counterweight-mass=0 accelerated-mass=300kg reduced-mass=3158.27kg",
+        "m/s²",
+        "3.0309",
+    ),
+    (
+        "greatest-stop-deceleration drive-push=7539.82N gravity-force=2941.995N counterweight-mass=255kg accelerated-mass=555kg reduced-mass=3158.27kg",
+        "m/s²",
+        "2.1494",
+    ),
     ("emergency-stop-distance speed=0.3m/s stop-reaction=40ms stop-deceleration=1.5m/s²", "mm", "42.00"),
     // ½·3458·0.09; 3·5; 155.61/(12 000 − 5000 − 2942)
     // ½·(900·450/450 + 2·145)·0.0625

@@ -1,6 +1,7 @@
 //! The whole road from a brief to a choice, on a small catalogue on which everything can be tried.
 
 mod ask;
+mod balanced;
 mod census;
 mod facts;
 mod invariant;

@@ -127,13 +127,15 @@ fn the_longest_brief_keeps_within_the_phases_that_there_are() {
     for line in 1..=8 {
         duty.push_str(&format!("      - {{ share: 10 %, speed: {line} m/min, stroke: 0.4 m, force: {line}0 N }}\n"));
     }
-    duty.push_str(&"      - { share: 5 %, stand: true, force: 9 N }\n".repeat(4));
+    for force in 1..=4 {
+        duty.push_str(&format!("      - {{ share: 5 %, stand: true, force: {force} N }}\n"));
+    }
     let start = VERTICAL.find("    duty:").expect("a duty");
     let balance = "    jerk: 4000 m/s³\n    counterbalance: { kind: gas, share: 80 % }\n    duty:\n";
     let inputs = small::inputs(&format!("{}{balance}{duty}", &VERTICAL[..start]));
     let demand = small::demand(&inputs, 0);
-    assert_eq!(demand.phases.len(), 8 * 14 + 4 + 8);
-    assert!(demand.phases.len() <= MOST_PHASES);
+    assert_eq!(demand.phases.len(), 8 * 14 + 4 + 8 + 8 * 4 + 4 * 2);
+    assert_eq!(demand.phases.len(), MOST_PHASES, "no more room than is needed, and no less");
     let whole: f64 = demand.phases.iter().map(|phase| phase.share).sum();
     assert!((whole - 1.0).abs() < 1e-12);
 }

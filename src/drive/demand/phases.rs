@@ -8,15 +8,16 @@
 //! Further phases with no share of time hold the requirement itself: full acceleration at full speed and the full cutting
 //! force at cutting speed, both ways. They count for peaks and not for means; jerk is not credited in them, and one that
 //! the duty already holds is left out. A gas spring is weaker than its mean in those that push upward and stronger in
-//! those that push downward, and both for the cutting force; every other pair has the smaller force.
+//! those that push downward, and both for the cutting force; every other pair has the smaller force. A line with a force, and
+//! one that stands, has both ends of the stroke in further phases without a share as well.
 
 use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, MOST_LINES};
 use crate::formula::MOST_PHASES;
 use crate::formula::s_curve::{Profile, RAMP_POINTS};
 use crate::units::*;
 
-/// Phases of one line of moves, of one that stands, and of the requirement itself.
-const PHASES_OF: (usize, usize, usize) = (14, 1, 8);
+/// Phases of one line of moves, of one that stands, and of the requirement itself, with both ends of a gas spring's stroke.
+const PHASES_OF: (usize, usize, usize) = (18, 3, 8);
 
 // whatever a brief may say finds room
 const _: () = assert!(MOST_LINES.0 * PHASES_OF.0 + MOST_LINES.1 * PHASES_OF.1 + PHASES_OF.2 <= MOST_PHASES);
@@ -145,6 +146,7 @@ pub fn phases(axis: &Axis) -> Vec<Phase> {
         };
         phases.push(still);
     }
+    add_ends(axis, &runs, &mut phases);
     add_requirement(axis, &mut phases);
     phases
 }
@@ -179,6 +181,41 @@ fn add_run(axis: &Axis, run: &Run, balance: f64, phases: &mut Vec<Phase>) {
         }
         if sign > 0.0 {
             add(profile.cruise_time, profile.speed, profile.speed, 0.0, process);
+        }
+    }
+}
+
+/// Adds the ends of a gas spring's stroke: to runs with a force, whose force no phase of the requirement holds, and to
+/// standing.
+fn add_ends(axis: &Axis, runs: &[Run], phases: &mut Vec<Phase>) {
+    let [least, mean, most] = balance(axis);
+    if least == mean && mean == most {
+        return;
+    }
+    let standing: Vec<Phase> = phases.iter().filter(|phase| phase.direction == 0.0).copied().collect();
+    for still in standing {
+        for balance in [least, most] {
+            add_unless_covered(phases, Phase { share: 0.0, balance, ..still });
+        }
+    }
+    for run in runs.iter().filter(|run| run.force > 0.0) {
+        let profile = &run.profile;
+        // without cruising the force acts while the speed changes, and upward the weakest end is the worst
+        let size = if profile.cruise_time > 0.0 { 0.0 } else { profile.acceleration };
+        for (acceleration, balance) in [(size, least), (-size, most)] {
+            let end = Phase {
+                share: 0.0,
+                direction: run.direction,
+                speed: run.direction * profile.speed,
+                rms_speed: profile.speed,
+                top_speed: profile.speed,
+                acceleration,
+                stroke: 0.0,
+                moves: 0.0,
+                process: process(axis, run.force),
+                balance,
+            };
+            add_unless_covered(phases, end);
         }
     }
 }
