@@ -1,4 +1,4 @@
-//! What the guides and racks of an axis are screwed to.
+//! What the guides, racks and screws of an axis are fixed to.
 
 /// What the guides and racks of an axis are screwed to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -245,7 +245,7 @@ pub struct Axis {
     pub cutting_force_direction: Entry<CuttingDirection>,
     /// Speed while cutting.
     pub cutting_speed: Entry<Velocity>,
-    /// What guides and racks are screwed to.
+    /// What guides, racks and screws are fixed to.
     pub bed: Entry<Bed>,
     /// Friction coefficient of the guides.
     pub guide_friction: Entry<Ratio>,

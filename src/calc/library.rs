@@ -1,10 +1,17 @@
 //! Every formula of the library, for `calc` and `explain`: one line a formula, compared with the source files by a test.
 
+mod teeth;
+
 use super::generic::Plain;
 use crate::formula::*;
 
-/// Every formula, filed as the source files are.
-pub(super) static FORMULAS: &[&dyn Plain] = &[
+/// Every formula.
+pub(super) fn formulas() -> impl Iterator<Item = &'static dyn Plain> {
+    FORMULAS.iter().chain(teeth::FORMULAS).copied()
+}
+
+/// Filed as the source files are; those on the strength of teeth stand apart.
+static FORMULAS: &[&dyn Plain] = &[
     &belt::DRIVING_PULLEY,
     &belt::DRIVEN_PULLEY,
     &belt::BELT_SPAN,
@@ -135,6 +142,7 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &gantry::RACKING_TORQUE,
     &gantry::RACKED_TORQUE,
     &gantry::RACKED_RMS_TORQUE,
+    &gantry::RACKED_NUT_HEAT,
     &energy::ENERGY_PER_HOUR,
     &energy::REGENERATED_POWER,
     &energy::SLOWING_DISTANCE,
@@ -313,6 +321,7 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &rolling_life::NUT_LIFE,
     &rolling_life::HALF_LOAD,
     &rolling_life::PAIR_LIFE,
+    &rolling_life::RACKED_PAIR_LIFE,
     &rolling_life::PRELOADED_NUT_LIFE,
     &rolling_life::LIFE_HOURS,
     &rolling_life::STATIC_SAFETY,
@@ -358,6 +367,8 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &stiffness::NATURAL_FREQUENCY,
     &stiffness::DEFLECTION,
     &stretch::HELD_FORCE,
+    &stretch::BED_SHIFT,
+    &stretch::COLD_STRETCH,
     &stretch::STRETCH_LEFT,
     &stretch::THERMAL_COMPRESSION,
     &stretch::STANDING_FORCE,
@@ -373,27 +384,6 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &thermal::LENGTH_WARMING,
     &thermal::SCREW_WARMING,
     &thermal::WARMING_TIME,
-    &tooth_strength::TIP_FORM_FACTOR,
-    &tooth_strength::TIP_STRESS_CORRECTION,
-    &tooth_strength::PINION_CYCLES,
-    &tooth_strength::RACK_CYCLES,
-    &tooth_strength::PINION_PITTING_FORCE,
-    &tooth_strength::RACK_PITTING_FORCE,
-    &tooth_strength::PINION_ROOT_FORCE,
-    &tooth_strength::RACK_ROOT_FORCE,
-    &tooth_strength::LEAST_4,
-    &tooth_strength::ALIGNMENT_FACE_LOAD_FACTOR,
-    &tooth_strength::LOAD_SLOPE,
-    &tooth_strength::LOAD_OFFSET,
-    &tooth_strength::LIGHT_LOAD_FACTOR,
-    &tooth_strength::PINION_FLANK_ENDURANCE,
-    &tooth_strength::RACK_FLANK_ENDURANCE,
-    &tooth_strength::PINION_ROOT_ENDURANCE,
-    &tooth_strength::RACK_ROOT_ENDURANCE,
-    &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
-    &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
-    &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
-    &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
 ];
 
 #[cfg(test)]

@@ -82,9 +82,9 @@ static REGISTER: LazyLock<Vec<Entry>> = LazyLock::new(|| {
     ] {
         entries.extend(group);
     }
-    for formula in library::FORMULAS {
+    for formula in library::formulas() {
         if !entries.iter().any(|entry| entry.note.id == formula.note().id) {
-            entries.push(generic::entry(*formula));
+            entries.push(generic::entry(formula));
         }
     }
     entries

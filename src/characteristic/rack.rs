@@ -114,7 +114,7 @@ characteristics! {
     RADIAL_CAPACITY: Force, "radial-capacity", "F_rad,perm", "kN", "radial force that the gearbox output bears over the service life";
     STOP_TORQUE: Torque, "stop-torque", "T_2s", "N·m", "torque at the gearbox output in an emergency stop at the set torque of the drive";
     STOP_FORCE: Force, "stop-force", "F_s", "kN", "tooth force in an emergency stop at the set torque of the drive";
-    BED_EXPANSION: Expansion, "bed-expansion", "α_b", "µm/(m·K)", "expansion of the bed that the rack is screwed to";
+    BED_EXPANSION: Expansion, "bed-expansion", "α_b", "µm/(m·K)", "expansion of the bed that rack or screw is fixed to";
     RACK_EXPANSION: Expansion, "rack-expansion", "α_r", "µm/(m·K)", "expansion of the rack";
     BED_GROWTH: Length, "bed-growth", "ΔL_b", "µm", "growth of the bed against the rack over the travel, were both free";
     END_FASTENER_FORCE: Force, "end-fastener-force", "F_te", "N", "force of temperature on the last fastener of a rack segment";

@@ -63,6 +63,7 @@ characteristics! {
     NUT_STIFFNESS: Stiffness, "nut-stiffness", "k_n", "N/µm", "stiffness of the nut at its preload";
     SCREW_INERTIA: MomentOfInertia, "screw-inertia", "J_s", "kg·cm²", "moment of inertia of the screw";
     SCREW_MASS: Mass, "screw-mass", "m_s", "kg", "mass of the screw";
+    MOTION_NUT_HEAT: Power, "motion-nut-heat", "P_n0", "W", "mean heat that goes into the screw, without racking";
     NUT_HEAT: Power, "nut-heat", "P_n", "W", "mean heat that goes into the screw";
     SCREW_HEAT_TRANSFER: HeatTransfer, "screw-heat-transfer", "h_s", "W/(m²·K)", "heat transfer from the screw to the air";
     FIN_LENGTH: Length, "fin-length", "l_f", "mm", "length over which heat runs along the screw";

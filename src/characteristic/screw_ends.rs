@@ -28,7 +28,10 @@ characteristics! {
     PRESSING_FORCE: Force, "pressing-force", "F_p,max", "N", "largest force of the nut that presses the screw together";
     COLUMN_USE: Ratio, "column-use", "x_col", "1", "pressing force over buckling load at the worst place of the nut";
     STRETCH: TemperatureInterval, "stretch", "ΔT_v", "K", "stretch of the screw when mounted, as the warming that would undo it";
-    STRETCH_LEFT: TemperatureInterval, "stretch-left", "ΔT_l", "K", "stretch that the warm screw has left";
+    BED_SHIFT: TemperatureInterval, "bed-shift", "ΔT_b", "K", "warming of the screw alone that would strain it as a bed of another expansion does";
+    COLD_STRETCH: TemperatureInterval, "cold-stretch", "ΔT_c", "K", "most stretch of the cold screw, the bed at the worst end of its swing";
+    COLD_AXIAL_FORCE: Force, "cold-axial-force", "F_c,s", "N", "most tension of the cold screw without load, the bed at the worst end of its swing";
+    STRETCH_LEFT: TemperatureInterval, "stretch-left", "ΔT_l", "K", "stretch that the warm screw has left, the bed at the worst end of its swing";
     SCREW_EXPANSION: Expansion, "screw-expansion", "α_s", "µm/(m·K)", "coefficient of thermal expansion of the screw";
     STRETCH_FORCE: Force, "stretch-force", "F_v", "N", "tension of the stretched screw, cold";
     WARM_AXIAL_FORCE: Force, "warm-axial-force", "F_w,s", "N", "axial force of the warm screw without load, tension positive";

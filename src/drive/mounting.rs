@@ -3,11 +3,23 @@
 //! Method: each function is called in the stage that knows what it needs. Limits: those of the formulas; what the catalogue
 //! does not state of lubrication is absent.
 
+use crate::brief::Bed;
 use crate::catalog::{Catalog, Lubrication, Rack};
 use crate::characteristic as ch;
 use crate::formula::{bolt, mounting};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
+
+/// The bed that rack or screw is fixed to; one that is not known holds neither.
+pub fn bed<L: Ledger>(bed: Bed, catalog: &Catalog, sheet: &mut L) {
+    let designation = format!("bed-{}", bed.word());
+    match catalog.bed_materials.iter().find(|material| material.designation == designation) {
+        Some(material) => {
+            sheet.given(ch::BED_EXPANSION, material.expansion, Origin::Catalog);
+        }
+        None => sheet.absent(ch::BED_EXPANSION),
+    }
+}
 
 fn lubrication<'a>(catalog: &'a Catalog, of: &str) -> Option<&'a Lubrication> {
     catalog.lubrications.iter().find(|lubrication| lubrication.of == of)

@@ -148,6 +148,39 @@ pub fn pair_life(
     Revolutions::of_si(reliability_factor.si() * pair(dynamic_rating.si(), first, second))
 }
 
+/// Life of a preloaded pair of nut halves over the duty of one of two drives, revolutions.
+///
+/// Pass what [`PAIR_LIFE`] takes, and the racking force. Check: 36 kN, no preload, one phase of +3 kN, 1, 1 kN → 729 Mrev.
+pub static RACKED_PAIR_LIFE: Formula<
+    fn(Force, Force, Series<Force>, Series<Ratio>, Series<Velocity>, Ratio, Force) -> Revolutions,
+> = Formula {
+    note: Note {
+        id: "racked-pair-life",
+        title: "life of a preloaded pair of nut halves over the duty, the racking force on top",
+        equation: "as pair-life, half A under F_k + F_r, half B under F_k − F_r",
+        inputs: &[
+            ("C_a", "dynamic-rating"),
+            ("F_pr", "preload"),
+            ("F_k", "forces"),
+            ("q_k", "shares"),
+            ("v_k", "speeds"),
+            ("a_1", "reliability-factor"),
+            ("F_r", "racking-force"),
+        ],
+        validity: "the whole racking force at every place of the travel and against both halves: the safe side of a force \
+                   that grows along the travel and points one way; else as pair-life",
+        sources: &[LIFE, SPLIT],
+    },
+    apply: |rating, preload, forces, shares, speeds, reliability, racking| {
+        let (preload, racking) = (preload.si(), racking.si().abs());
+        let weights = || travel_weights(shares.si(), speeds.si());
+        let first = forces.si().iter().map(|force| halves(*force + racking, preload).0);
+        let second = forces.si().iter().map(|force| halves(*force - racking, preload).1);
+        let (first, second) = (cubic_mean(first.zip(weights())), cubic_mean(second.zip(weights())));
+        Revolutions::of_si(reliability.si() * pair(rating.si(), first, second))
+    },
+};
+
 /// Life of a preloaded nut under one constant load, revolutions.
 ///
 /// Pass the dynamic rating of one half, the preload and the load. Check: 36 kN, 3 kN, 4 kN → 301.1 Mrev.

@@ -2,7 +2,8 @@
 //!
 //! Method: screw and both ends are springs in series between rigid housings; a temperature that differs from that of the
 //! bed by ΔT asks for α·ΔT·L, which the springs share. Limits: the bed keeps its temperature and does not give; the mean
-//! temperature over the free length counts for the force, that of the travelled zone for the position.
+//! temperature over the free length counts for the force, that of the travelled zone for the position. Screw and bed of
+//! another material swing in temperature together.
 
 use super::constants::STEEL_YOUNG;
 use super::{Formula, Note};
@@ -57,25 +58,63 @@ pub fn held_force(
     Force::of_si(expansion.si() * temperature.si() * length / give + 0.0 * thrust_ends.si())
 }
 
-/// Stretch that a warm screw has left, K; below zero it is pressed together.
+/// How a bed that expands otherwise stretches or presses a held screw, as the warming of the screw alone that would do the
+/// same, K; it counts both ways, since the temperature swings both ways.
 ///
-/// Pass the stretch when mounted and the mean warming over the free length. Check: 3 K, 4.2 K → −1.2 K.
-pub static STRETCH_LEFT: Formula<fn(TemperatureInterval, TemperatureInterval) -> TemperatureInterval> = Formula {
+/// Pass the expansions of screw and bed and the swing. Check: 11.5 and 6.5 µm/(m·K), 10 K → 4.348 K.
+pub static BED_SHIFT: Formula<fn(Expansion, Expansion, TemperatureInterval) -> TemperatureInterval> = Formula {
+    note: Note {
+        id: "bed-shift",
+        title: "warming of a held screw alone that would strain it as its bed does",
+        equation: "ΔT_b = |α_s − α_b|/α_s·ΔT",
+        inputs: &[("α_s", "screw-expansion"), ("α_b", "bed-expansion"), ("ΔT", "temperature-swing")],
+        validity: "screw and bed at one temperature, the swing either way; the bed does not give",
+        sources: &[Source::derived("two bars of one length and one temperature that expand differently")],
+    },
+    apply: |screw, bed, swing| {
+        TemperatureInterval::of_si((screw.si() - bed.si()).abs() / screw.si() * swing.si().abs())
+    },
+};
+
+/// Most stretch that a cold screw gets, K. Pass the stretch when mounted and what the bed adds. 3 K, 4.35 K → 7.35 K.
+pub static COLD_STRETCH: Formula<fn(TemperatureInterval, TemperatureInterval) -> TemperatureInterval> = Formula {
+    note: Note {
+        id: "cold-stretch",
+        title: "most stretch of the cold screw, the bed at the worst end of its swing",
+        equation: "ΔT_c = ΔT_v + ΔT_b",
+        inputs: &[("ΔT_v", "stretch"), ("ΔT_b", "bed-shift")],
+        validity: "both ends held along the axis; the axis at rest, not warmed by its work",
+        sources: &[Source::derived("sum of two temperatures")],
+    },
+    apply: |stretch, bed| TemperatureInterval::of_si(stretch.si() + bed.si()),
+};
+
+/// Least stretch that a warm screw has left, K; below zero it is pressed together.
+///
+/// Pass the stretch when mounted, the mean warming over the free length and what the bed takes.
+/// Check: 3 K, 4.2 K, 0 K → −1.2 K.
+pub static STRETCH_LEFT: Formula<
+    fn(TemperatureInterval, TemperatureInterval, TemperatureInterval) -> TemperatureInterval,
+> = Formula {
     note: Note {
         id: "stretch-left",
-        title: "stretch that the warm screw has left",
-        equation: "ΔT_l = ΔT_v − ΔT_L",
-        inputs: &[("ΔT_v", "stretch"), ("ΔT_L", "length-warming")],
+        title: "stretch that the warm screw has left, the bed at the worst end of its swing",
+        equation: "ΔT_l = ΔT_v − ΔT_L − ΔT_b",
+        inputs: &[("ΔT_v", "stretch"), ("ΔT_L", "length-warming"), ("ΔT_b", "bed-shift")],
         validity: "both ends held along the axis; below zero the screw is pressed together",
-        sources: &[Source::derived("difference of two temperatures")],
+        sources: &[Source::derived("difference of temperatures")],
     },
     apply: stretch_left,
 };
 
 /// See [`STRETCH_LEFT`].
 #[inline]
-pub fn stretch_left(stretch: TemperatureInterval, warming: TemperatureInterval) -> TemperatureInterval {
-    TemperatureInterval::of_si(stretch.si() - warming.si())
+pub fn stretch_left(
+    stretch: TemperatureInterval,
+    warming: TemperatureInterval,
+    bed: TemperatureInterval,
+) -> TemperatureInterval {
+    TemperatureInterval::of_si(stretch.si() - warming.si() - bed.si())
 }
 
 /// Compression of a warm screw between two held ends, N; none while stretch is left.

@@ -122,7 +122,13 @@ pub const ROWS: &[super::Row] = &[
         "N",
         "0.0",
     ),
-    ("stretch-left stretch=3K length-warming=4.2K", "K", "-1.2000"),
+    // 5/11.5·10, and aluminium 12.3/11.5·10
+    ("bed-shift screw-expansion=11.5µm/(m·K) bed-expansion=6.5µm/(m·K) temperature-swing=10K", "K", "4.3478"),
+    ("bed-shift screw-expansion=11.5µm/(m·K) bed-expansion=23.8µm/(m·K) temperature-swing=10K", "K", "10.6957"),
+    ("bed-shift screw-expansion=11.5µm/(m·K) bed-expansion=11.5µm/(m·K) temperature-swing=10K", "K", "0.0"),
+    ("cold-stretch stretch=3K bed-shift=4.35K", "K", "7.3500"),
+    ("stretch-left stretch=3K length-warming=4.2K bed-shift=0", "K", "-1.2000"),
+    ("stretch-left stretch=3K length-warming=4.2K bed-shift=4.35K", "K", "-5.5500"),
     ("thermal-compression warm-axial-force=-3kN", "N", "3000.0"),
     ("thermal-compression warm-axial-force=3kN", "N", "0.0"),
     ("standing-force stretch-force=4kN thermal-compression=1kN", "N", "4000.0"),
@@ -169,6 +175,18 @@ pub const ROWS: &[super::Row] = &[
         "150.6",
     ),
     // (40 kN/5.92195 kN)³ = 308.167 Mrev, × 10 mm ÷ 10 m/min = 308 167 min
+    // no preload: (36/4)³ on one half alone
+    (
+        "racked-pair-life dynamic-rating=36kN preload=0 forces=3kN shares=1 speeds=0.1m/s reliability-factor=1 racking-force=1kN",
+        "Mrev",
+        "729.000",
+    ),
+    // pressed both ways by 1 kN: 36³ Mrev of each half, together 2^(−9/10) of that
+    (
+        "racked-pair-life dynamic-rating=36kN preload=0 forces=0 shares=1 speeds=0.1m/s reliability-factor=1 racking-force=1kN",
+        "Mrev",
+        "25002.33",
+    ),
     (
         "bearing-pair-life rating=40kN preload=2.9kN standing-force=0 mean-force=5kN end-share=1 reliability-factor=1 mean-speed=10m/min travel-per-turn=10mm",
         "s",

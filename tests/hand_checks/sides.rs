@@ -116,6 +116,12 @@ pub const ROWS: &[super::Row] = &[
     ("rack-passes pinion-passes=1e7 pinions=2", "1", "20000000"),
     ("pinion-share side-share=0.58 pinions=2", "1", "0.29"),
     ("pinion-stiffness stiffness=1200N/µm pinions=2", "N/µm", "600.0"),
+    // 100 + 1000·(10/60)·(1/0.95 − 1)
+    (
+        "racked-nut-heat motion-nut-heat=100W racking-force=2kN mean-speed=10m/min screw-efficiency=0.95",
+        "kW",
+        "0.108772",
+    ),
     ("pinion-yaw-stiffness yaw-stiffness=2e5kN·m/rad pinions=2", "N·m/rad", "100000000"),
     ("both-pinions-stiffness total-stiffness=54N/µm pinions=2", "N/µm", "108.0"),
     ("play-free-force bias-force=1885N", "N", "3770.0"),

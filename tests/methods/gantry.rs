@@ -4,6 +4,7 @@
 use crate::close;
 use axiswright::formula::Series;
 use axiswright::formula::gantry::*;
+use axiswright::formula::rolling_life::{RACKED_PAIR_LIFE, half_load, pair_life};
 use axiswright::units::*;
 
 /// Solves two equations with two unknowns.
@@ -133,4 +134,85 @@ fn the_racking_torque_heats_as_a_ramp() {
     let formula =
         (RACKED_RMS_TORQUE.apply)(Series::of_si(&torques), Series::of_si(&shares), Torque::of_si(racking)).si();
     close("root mean square", formula, worse, 1e-6);
+}
+
+/// The force of a ramp at this place of the travel, added up over a thousand places by a method of its own: damage of each
+/// half of the nut, and friction.
+#[test]
+fn racking_that_counts_everywhere_is_never_kinder_than_the_ramp() {
+    let rating = 36e3;
+    for (preload, forces, racking) in [
+        (0.0, [2e3, -1e3], 800.0),
+        (2e3, [2e3, -1e3], 800.0),
+        (2e3, [500.0, -500.0], 3e3),
+        (1e3, [4e3, 4e3], 1.5e3),
+        (0.0, [0.0, 0.0], 1e3),
+    ] {
+        let (shares, speeds) = ([0.3, 0.5], [0.2, 0.1]);
+        let life = |racking| {
+            (RACKED_PAIR_LIFE.apply)(
+                Force::of_si(rating),
+                Force::of_si(preload),
+                Series::of_si(&forces),
+                Series::of_si(&shares),
+                Series::of_si(&speeds),
+                Ratio::of_si(1.0),
+                Force::of_si(racking),
+            )
+            .si()
+        };
+        let of_ramp = |sign: f64| {
+            let (mut damage, mut way) = ([0.0, 0.0], 0.0);
+            for place in 0..1000 {
+                let ramp = sign * racking * (f64::from(place) + 0.5) / 1000.0;
+                for phase in 0..2 {
+                    let force: f64 = forces[phase] + ramp;
+                    let loaded = half_load(Force::of_si(force), Force::of_si(preload)).si();
+                    let halves = if force < 0.0 { [loaded + force, loaded] } else { [loaded, loaded - force] };
+                    let weight = shares[phase] * speeds[phase];
+                    way += weight;
+                    damage[0] += halves[0].powi(3) * weight;
+                    damage[1] += halves[1].powi(3) * weight;
+                }
+            }
+            let [first, second] = damage.map(|sum| sum / way / rating.powi(3));
+            1e6 * (first.powf(10.0 / 9.0) + second.powf(10.0 / 9.0)).powf(-0.9)
+        };
+        let worse = if of_ramp(1.0) < of_ramp(-1.0) { of_ramp(1.0) } else { of_ramp(-1.0) };
+        assert!(life(racking) <= worse, "{} and {worse}", life(racking));
+        assert!(life(racking) < life(0.0) && life(0.0) > 0.0);
+        let plain = pair_life(
+            Force::of_si(rating),
+            Force::of_si(preload),
+            Series::of_si(&forces),
+            Series::of_si(&shares),
+            Series::of_si(&speeds),
+            Ratio::of_si(1.0),
+        );
+        close("no racking", life(0.0), plain.si(), 1e-12);
+        // without preload and with forces all one way the ramp is a power that integrates in closed form
+        let ramp = |force: f64| ((force + racking).powi(4) - force.powi(4)) / (4.0 * racking);
+        if preload == 0.0 && forces == [0.0, 0.0] {
+            close("ramp alone", of_ramp(1.0), 1e6 * rating.powi(3) / ramp(0.0), 1e-5);
+        }
+    }
+}
+
+#[test]
+fn heat_of_racking_is_the_friction_of_a_ramp() {
+    let (racking, speed, efficiency) = (1500.0, 0.2, 0.93);
+    let force = 4000.0;
+    let friction = |racking: f64| -> f64 {
+        (0..1000)
+            .map(|place| force + racking * (f64::from(place) + 0.5) / 1000.0)
+            .map(|force| (force / efficiency - force) * speed / 1000.0)
+            .sum()
+    };
+    let heat = (RACKED_NUT_HEAT.apply)(
+        Power::of_si(friction(0.0)),
+        Force::of_si(racking),
+        Velocity::of_si(speed),
+        Ratio::of_si(efficiency),
+    );
+    close("heat", heat.si(), friction(racking), 1e-9);
 }

@@ -18,12 +18,13 @@ fn inputs(text: &str) -> Inputs {
     check(inputs).unwrap_or_else(|faults| panic!("{faults:?}"))
 }
 
+fn place<P: Part>(parts: &[P], name: &str) -> u16 {
+    let found = parts.iter().position(|part| part.designation() == name);
+    u16::try_from(found.unwrap_or_else(|| panic!("no {name}"))).expect("few parts")
+}
+
 /// A turning screw of the whole catalogue, rolled to grade 7 with light preload: size, supports, bearing, ends.
 fn screw(inputs: &Inputs, names: [&str; 4]) -> Worksheet {
-    fn place<P: Part>(parts: &[P], name: &str) -> u16 {
-        let found = parts.iter().position(|part| part.designation() == name);
-        u16::try_from(found.unwrap_or_else(|| panic!("no {name}"))).expect("few parts")
-    }
     let catalog = &inputs.catalog;
     let mut path = [0; MOST_STAGES];
     path[0] = place(&catalog.ball_screws, names[0]);
@@ -164,4 +165,86 @@ entries:
     assert!(rule.passed(&stated) && si(&stated, ch::RATING_ESTIMATED) == 0.0);
     let usual = recommend(&small::inputs(HORIZONTAL), false);
     assert!(usual.assumptions.iter().all(|assumption| assumption.key != "screws.rating-estimated"));
+}
+
+/// A driven nut of the whole catalogue on this size, rolled to grade 7 with light preload, with the first of everything else.
+fn driven_nut(inputs: &Inputs, size: &str) -> Worksheet {
+    let catalog = &inputs.catalog;
+    let mut path = [0; MOST_STAGES];
+    path[0] = place(&catalog.ball_screws, size);
+    path[1] = place(&catalog.screw_supports, "no-supports");
+    path[2] = place(&catalog.screw_grades, "rolled-t7");
+    path[3] = place(&catalog.preload_classes, "light");
+    let (demand, setting) = (small::demand(inputs, 0), small::setting(inputs));
+    work_out("driven-nut", &path, &demand, &setting).expect("the configuration exists").sheet
+}
+
+/// Granite grows by 5 µm/(m·K) less than steel, aluminium by 12.3 more; the swing of 10 K goes both ways.
+#[test]
+fn a_bed_of_another_expansion_presses_and_stretches_a_screw_held_at_both_ends() {
+    let on = |bed: &str| {
+        inputs(
+            &format!("temperature-swing: 10 K{HORIZONTAL}")
+                .replace("    speed:", &format!("    bed: {bed}\n    speed:")),
+        )
+    };
+    let turning =
+        |bed: &str, ends: &str| screw(&on(bed), ["screw-40x20", "no-supports", "axial-bearing-30-pair", ends]);
+    let standing = |bed: &str| driven_nut(&on(bed), "screw-40x20");
+    for (bed, apart) in [("granite", 5.0), ("aluminium", 12.3)] {
+        for (steel, other, springs) in [
+            (turning("steel", "fixed-fixed-stretched"), turning(bed, "fixed-fixed-stretched"), ch::BEARING_STIFFNESS),
+            (standing("steel"), standing(bed), ch::CLAMP_STIFFNESS),
+        ] {
+            let length = si(&other, ch::FREE_LENGTH);
+            let area = std::f64::consts::FRAC_PI_4 * si(&other, ch::CORE_DIAMETER).powi(2);
+            let force = apart * 1e-6 * 10.0 * length / (length / (206e9 * area) + 2.0 / si(&other, springs));
+            assert_eq!(si(&steel, ch::COLD_AXIAL_FORCE), si(&steel, ch::STRETCH_FORCE));
+            let warmer = si(&steel, ch::WARM_AXIAL_FORCE) - si(&other, ch::WARM_AXIAL_FORCE);
+            assert!((warmer / force - 1.0).abs() < 1e-9, "{bed}: {warmer}, by hand {force}");
+            let colder = si(&other, ch::COLD_AXIAL_FORCE) - si(&steel, ch::COLD_AXIAL_FORCE);
+            assert!((colder / force - 1.0).abs() < 1e-9, "{bed}: {colder}, by hand {force}");
+            assert!(si(&other, ch::STANDING_FORCE) > si(&steel, ch::STANDING_FORCE));
+            assert!(si(&other, ch::SCREW_STRESS) > si(&steel, ch::SCREW_STRESS));
+            assert!(si(&other, ch::COLUMN_USE) > si(&steel, ch::COLUMN_USE));
+        }
+        let held = [turning("steel", "fixed-fixed"), turning(bed, "fixed-fixed")];
+        let [steel, other] = &held;
+        assert!(si(other, ch::WHIP_SPEED) < si(steel, ch::WHIP_SPEED));
+        assert!(si(other, ch::BEARING_LIFE_HOURS) < si(steel, ch::BEARING_LIFE_HOURS));
+        assert!(si(&standing(bed), ch::WARM_WHIP_SPEED) < si(&standing("steel"), ch::WARM_WHIP_SPEED));
+        // an end that lets the screw grow takes no harm
+        let free = [turning("steel", "fixed-supported"), turning(bed, "fixed-supported")];
+        for quantity in [ch::STANDING_FORCE, ch::WARM_AXIAL_FORCE, ch::COLD_AXIAL_FORCE] {
+            assert_eq!(si(&free[0], quantity), si(&free[1], quantity));
+        }
+    }
+}
+
+/// What racks the sides harder wears nut and bearings more and warms the screw, on top of the same motion.
+#[test]
+fn racking_counts_in_the_lives_and_the_heat_of_two_screws() {
+    let with = |apart: &str| {
+        let two =
+            format!("    drives: 2\n    drive-spacing: 2 m\n    side-temperature-difference: {apart}\n    speed:");
+        inputs(&HORIZONTAL.replace("    speed:", &two))
+    };
+    let turning = |apart: &str| {
+        screw(&with(apart), ["screw-40x20", "no-supports", "axial-bearing-30-pair", "fixed-fixed-stretched"])
+    };
+    let standing = |apart: &str| driven_nut(&with(apart), "screw-40x20");
+    for (little, much) in [(turning("1 K"), turning("6 K")), (standing("1 K"), standing("6 K"))] {
+        let racking = si(&much, ch::RACKING_FORCE) - si(&little, ch::RACKING_FORCE);
+        assert!(racking > 100.0, "{racking}");
+        let mean = si(&much, ch::RACKED_MEAN_FORCE) - si(&much, ch::MEAN_FORCE);
+        assert!((mean / si(&much, ch::RACKING_FORCE) - 1.0).abs() < 1e-9);
+        for life in [ch::SCREW_LIFE_HOURS, ch::BEARING_LIFE_HOURS] {
+            assert!(si(&much, life) < si(&little, life), "{} and {}", si(&much, life), si(&little, life));
+        }
+        let friction = 1.0 / si(&much, ch::SCREW_EFFICIENCY) - 1.0;
+        let heat = 0.5 * racking * si(&much, ch::MEAN_SPEED) * friction;
+        let more = si(&much, ch::NUT_HEAT) - si(&little, ch::NUT_HEAT);
+        assert!((more / heat - 1.0).abs() < 1e-9, "{more} and {heat}");
+        assert!(si(&much, ch::WARM_AXIAL_FORCE) < si(&little, ch::WARM_AXIAL_FORCE));
+    }
 }

@@ -1,6 +1,6 @@
 //! What holds for every formula of the library: its note, and that a missing value stays missing.
 
-use super::FORMULAS;
+use super::formulas;
 
 /// Arguments that the equation does not read in every case, by id and name.
 const NOT_ALWAYS_READ: &[(&str, &str)] = &[
@@ -44,7 +44,7 @@ const NOT_ALWAYS_READ: &[(&str, &str)] = &[
 
 #[test]
 fn the_note_of_a_formula_names_each_of_its_arguments_once() {
-    for formula in FORMULAS {
+    for formula in formulas() {
         let inputs = formula.note().inputs;
         assert_eq!(inputs.len(), formula.arguments().len(), "{}", formula.note().id);
         for (place, (_, name)) in inputs.iter().enumerate() {
@@ -56,7 +56,7 @@ fn the_note_of_a_formula_names_each_of_its_arguments_once() {
 #[test]
 fn a_missing_value_never_becomes_a_number() {
     let mut hidden = Vec::new();
-    for formula in FORMULAS {
+    for formula in formulas() {
         let note = formula.note();
         let count = formula.arguments().len();
         for missing in 0..count {

@@ -63,7 +63,9 @@ impl<'a> BallScrewDrive<'a> {
         sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
         sides::racking(self.demand, screw::ERRORS, sheet);
         if self.demand.two_sided() {
+            screw::nut_loads(self.demand, sheet);
             screw::nut_peak(sheet);
+            self.warm(ends, sheet);
             self.peak(ends, sheet);
         }
         reduction::pull(reduction::is_belt(reduction), sheet);
@@ -155,9 +157,9 @@ impl Family for BallScrewDrive<'_> {
             }
             PRELOAD => {
                 screw::preload(screw::picked_class(self.catalog, path), ch::ELEMENT_PRICE, sheet);
-                screw::nut_loads(self.demand, sheet);
-                // with two drives the largest force waits for the racking force
+                // with two drives lives and the largest force wait for the racking force
                 if !self.demand.two_sided() {
+                    screw::nut_loads(self.demand, sheet);
                     screw::nut_peak(sheet);
                 }
             }

@@ -26,6 +26,7 @@ impl BallScrewDrive<'_> {
         mounting::screw(self.catalog, sheet);
         sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
         held::cooling(sheet);
+        mounting::bed(self.demand.axis.bed.value, self.catalog, sheet);
     }
 
     pub(super) fn support<L: Ledger>(&self, support: &ScrewSupport, sheet: &mut L) {
@@ -71,14 +72,10 @@ impl BallScrewDrive<'_> {
         held::beam(far, support.pairs, sheet);
         held::column(both, far, support.pairs, sheet);
         held::stretched(ch::BEARING_STIFFNESS, sheet);
-        held::warming(self.demand, sheet);
-        held::warm(ch::BEARING_STIFFNESS, sheet);
-        held::whip_and_sag(far, ch::WARM_AXIAL_FORCE, sheet);
         sheet.computed(ch::BEARING_SHARE, &stretch::MEAN_END_SHARE, (ch::END_SHARE, ch::THRUST_ENDS));
-        sheet.computed(ch::BEARING_STANDING_FORCE, &layout::SAME_FORCE, (ch::STANDING_FORCE,));
-        held::bearing_life(sheet);
-        // with two drives the largest force waits for the racking force
+        // with two drives warming and the largest force wait for the racking force
         if !self.demand.two_sided() {
+            self.warm(ends, sheet);
             self.peak(ends, sheet);
         }
         sheet.computed(
@@ -94,6 +91,15 @@ impl BallScrewDrive<'_> {
             ),
         );
         held::support_price(sheet);
+    }
+
+    /// What warming leaves of the stretch, with whip, sag and the life of the bearings.
+    pub(super) fn warm<L: Ledger>(&self, ends: &EndArrangement, sheet: &mut L) {
+        held::warming(self.demand, sheet);
+        held::warm(ch::BEARING_STIFFNESS, sheet);
+        held::whip_and_sag(far_end(ends), ch::WARM_AXIAL_FORCE, sheet);
+        sheet.computed(ch::BEARING_STANDING_FORCE, &layout::SAME_FORCE, (ch::STANDING_FORCE,));
+        held::bearing_life(self.demand, sheet);
     }
 
     /// What the largest force does to screw, journal and bearings.

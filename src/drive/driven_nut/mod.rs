@@ -4,8 +4,8 @@
 //! Stages: size, supports, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback. Forces are worked out
 //! once the motor is known, since it rides; what speed and fit forbid falls before.
 //! Limits: only the first critical speed of the screw is judged, at every speed that is held, cold and warm; sag counts
-//! the stretch of the cold screw; the free length counts the nut without its housing. The bearing's heat goes half into
-//! the screw.
+//! the stretch of the cold screw as mounted, without what the bed takes; the free length counts the nut without its
+//! housing. The bearing's heat goes half into the screw.
 
 mod stages;
 

@@ -25,6 +25,7 @@ impl DrivenNutDrive<'_> {
         sheet.given(ch::CLAMP_STIFFNESS, parts::clamp_stiffness(), Origin::Assumed);
         sheet.computed(ch::BEARING_TILT_STIFFNESS, &held_beam::CLAMP_TILT, (ch::ROOT_DIAMETER, ch::SCREW_BORE));
         held::cooling(sheet);
+        mounting::bed(self.demand.axis.bed.value, self.catalog, sheet);
         sheet.given(ch::CLAMP_PRICE, prices.screw_clamp, Origin::Catalog);
         sheet.computed(
             ch::HELD_ENDS_PRICE,
@@ -99,7 +100,7 @@ impl DrivenNutDrive<'_> {
         reduction::pull(reduction::is_belt(belt), sheet);
         motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
         motor::holding(sheet);
-        held::bearing_life(sheet);
+        held::bearing_life(self.demand, sheet);
         held::bearing_peak(ch::PEAK_FORCE, sheet);
         held::warming(self.demand, sheet);
         held::warm(ch::CLAMP_STIFFNESS, sheet);

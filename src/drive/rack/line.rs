@@ -83,14 +83,7 @@ impl RackDrive<'_> {
 
     /// The bed that the rack is screwed to.
     fn bed<L: Ledger>(&self, sheet: &mut L) {
-        let bed = format!("bed-{}", self.demand.axis.bed.value.word());
-        match self.catalog.bed_materials.iter().find(|material| material.designation == bed) {
-            Some(material) => {
-                sheet.given(ch::BED_EXPANSION, material.expansion, Origin::Catalog);
-            }
-            // what is not known holds no rack
-            None => sheet.absent(ch::BED_EXPANSION),
-        }
+        mounting::bed(self.demand.axis.bed.value, self.catalog, sheet);
         sheet.given(ch::RACK_EXPANSION, Expansion::of_si(defaults::STEEL_EXPANSION), Origin::Assumed);
         sheet.computed(
             ch::BED_GROWTH,

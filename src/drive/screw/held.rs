@@ -2,7 +2,8 @@
 //!
 //! Method: the ends turn against the tilt stiffness of their bearings or clamps; eigenvalue and buckling factor are solved
 //! for that. A screw held at both ends along its axis keeps its stretch until it is as warm, then it is pressed together;
-//! whip and sag are judged in the worse state. Limits: the nut is left out of whip and sag, housings do not give.
+//! whip and sag are judged in the worse state. A bed of
+//! another expansion strains it with every swing of temperature, either way. Limits: the nut is left out of whip and sag, housings do not give.
 
 use crate::characteristic as ch;
 use crate::drive::Demand;
@@ -172,6 +173,12 @@ fn column_use<L: Ledger>(both: bool, demand: &Demand<'_>, sheet: &mut L) {
     }
 }
 
+/// Works out what a bed of another expansion does to a screw held at both ends.
+fn bed<L: Ledger>(sheet: &mut L) {
+    sheet.computed(ch::BED_SHIFT, &stretch::BED_SHIFT, (ch::SCREW_EXPANSION, ch::BED_EXPANSION, ch::TEMPERATURE_SWING));
+    sheet.computed(ch::COLD_STRETCH, &stretch::COLD_STRETCH, (ch::STRETCH, ch::BED_SHIFT));
+}
+
 /// Works out how the screw sheds heat, once its mean speed is known.
 pub fn cooling<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::SCREW_HEAT_TRANSFER, &thermal::HEAT_TRANSFER, (ch::NOMINAL_DIAMETER, ch::MEAN_SCREW_SPEED));
@@ -184,8 +191,9 @@ pub fn cooling<L: Ledger>(sheet: &mut L) {
 #[inline(always)]
 pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
+    let motion_heat = if demand.two_sided() { ch::MOTION_NUT_HEAT } else { ch::NUT_HEAT };
     sheet.computed(
-        ch::NUT_HEAT,
+        motion_heat,
         &stop::NUT_HEAT,
         (
             ch::PRELOAD_DRAG,
@@ -198,6 +206,10 @@ pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::SCREW_EFFICIENCY,
         ),
     );
+    if demand.two_sided() {
+        let racking = (ch::MOTION_NUT_HEAT, ch::RACKING_FORCE, ch::MEAN_SPEED, ch::SCREW_EFFICIENCY);
+        sheet.computed(ch::NUT_HEAT, &gantry::RACKED_NUT_HEAT, racking);
+    }
     sheet.computed(
         ch::LENGTH_WARMING,
         &thermal::LENGTH_WARMING,
@@ -215,25 +227,18 @@ pub fn warming<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
             ch::LENGTH_WARMING,
         ),
     );
-    sheet.computed(ch::STRETCH_LEFT, &stretch::STRETCH_LEFT, (ch::STRETCH, ch::LENGTH_WARMING));
+    sheet.computed(ch::STRETCH_LEFT, &stretch::STRETCH_LEFT, (ch::STRETCH, ch::LENGTH_WARMING, ch::BED_SHIFT));
     sheet.computed(ch::RISE_LEFT, &stretch::RISE_LEFT, (ch::SCREW_WARMING, ch::LENGTH_WARMING, ch::STRETCH));
 }
 
 /// Works out the tension of the cold stretched screw between ends of this stiffness, and how they share a force.
 pub fn stretched<L: Ledger>(end_stiffness: Characteristic<Stiffness>, sheet: &mut L) {
-    sheet.computed(
-        ch::STRETCH_FORCE,
-        &stretch::HELD_FORCE,
-        (
-            ch::CORE_DIAMETER,
-            ch::SCREW_BORE,
-            ch::FREE_LENGTH,
-            end_stiffness,
-            ch::SCREW_EXPANSION,
-            ch::STRETCH,
-            ch::THRUST_ENDS,
-        ),
-    );
+    bed(sheet);
+    for (force, stretch) in [(ch::STRETCH_FORCE, ch::STRETCH), (ch::COLD_AXIAL_FORCE, ch::COLD_STRETCH)] {
+        let (core, bore, length) = (ch::CORE_DIAMETER, ch::SCREW_BORE, ch::FREE_LENGTH);
+        let springs = (core, bore, length, end_stiffness, ch::SCREW_EXPANSION, stretch, ch::THRUST_ENDS);
+        sheet.computed(force, &stretch::HELD_FORCE, springs);
+    }
     sheet.computed(ch::LEAD_COMPENSATION, &stretch::LEAD_COMPENSATION, (ch::SCREW_EXPANSION, ch::STRETCH, ch::TRAVEL));
     sheet.computed(
         ch::END_SHARE,
@@ -264,7 +269,7 @@ pub fn warm<L: Ledger>(end_stiffness: Characteristic<Stiffness>, sheet: &mut L) 
         ),
     );
     sheet.computed(ch::THERMAL_COMPRESSION, &stretch::THERMAL_COMPRESSION, (ch::WARM_AXIAL_FORCE,));
-    sheet.computed(ch::STANDING_FORCE, &stretch::STANDING_FORCE, (ch::STRETCH_FORCE, ch::THERMAL_COMPRESSION));
+    sheet.computed(ch::STANDING_FORCE, &stretch::STANDING_FORCE, (ch::COLD_AXIAL_FORCE, ch::THERMAL_COMPRESSION));
 }
 
 /// Works out what the largest force does to the screw, once it is known with the torque at the screw; one thrust end or
@@ -282,7 +287,14 @@ pub fn peak<L: Ledger>(both: bool, demand: &Demand<'_>, sheet: &mut L) {
 
 /// Works out the life of the axial bearing, once its standing force and its share of the force are known.
 #[inline(always)]
-pub fn bearing_life<L: Ledger>(sheet: &mut L) {
+pub fn bearing_life<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    // what two sides press against each other comes on top of every force
+    let mean = if demand.two_sided() {
+        sheet.computed(ch::RACKED_MEAN_FORCE, &gantry::FORCE_SUM, (ch::MEAN_FORCE, ch::RACKING_FORCE));
+        ch::RACKED_MEAN_FORCE
+    } else {
+        ch::MEAN_FORCE
+    };
     sheet.computed(
         ch::BEARING_LIFE_HOURS,
         &rolling_life::BEARING_PAIR_LIFE,
@@ -290,7 +302,7 @@ pub fn bearing_life<L: Ledger>(sheet: &mut L) {
             ch::BEARING_RATING,
             ch::BEARING_PRELOAD,
             ch::BEARING_STANDING_FORCE,
-            ch::MEAN_FORCE,
+            mean,
             ch::BEARING_SHARE,
             ch::BEARING_LIFE_FACTOR,
             ch::MEAN_SPEED,

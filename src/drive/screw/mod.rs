@@ -201,18 +201,15 @@ pub fn preload<L: Ledger>(class: &PreloadClass, price: Characteristic<Money>, sh
 #[inline(always)]
 pub fn nut_loads<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
-    sheet.computed(
-        ch::SCREW_LIFE,
-        &rolling_life::PAIR_LIFE,
-        (
-            ch::DYNAMIC_RATING,
-            ch::PRELOAD,
-            ch::PHASE_FORCE.all(count),
-            ch::PHASE_SHARE.all(count),
-            ch::PHASE_SPEED.all(count),
-            ch::NUT_LIFE_FACTOR,
-        ),
-    );
+    let (forces, shares) = (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count));
+    let (rating, preload, speeds) = (ch::DYNAMIC_RATING, ch::PRELOAD, ch::PHASE_SPEED.all(count));
+    if demand.two_sided() {
+        let racked = (rating, preload, forces, shares, speeds, ch::NUT_LIFE_FACTOR, ch::RACKING_FORCE);
+        sheet.computed(ch::SCREW_LIFE, &rolling_life::RACKED_PAIR_LIFE, racked);
+    } else {
+        let duty = (rating, preload, forces, shares, speeds, ch::NUT_LIFE_FACTOR);
+        sheet.computed(ch::SCREW_LIFE, &rolling_life::PAIR_LIFE, duty);
+    }
     sheet.computed(
         ch::SCREW_LIFE_HOURS,
         &rolling_life::LIFE_HOURS,

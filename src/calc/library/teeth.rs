@@ -1,0 +1,31 @@
+//! The formulas on the strength of teeth.
+//!
+//! Method: one line a formula, as in the list beside. Limits: none.
+
+use crate::calc::generic::Plain;
+use crate::formula::*;
+
+/// Filed as the source files are.
+pub(super) static FORMULAS: &[&dyn Plain] = &[
+    &tooth_strength::TIP_FORM_FACTOR,
+    &tooth_strength::TIP_STRESS_CORRECTION,
+    &tooth_strength::PINION_CYCLES,
+    &tooth_strength::RACK_CYCLES,
+    &tooth_strength::PINION_PITTING_FORCE,
+    &tooth_strength::RACK_PITTING_FORCE,
+    &tooth_strength::PINION_ROOT_FORCE,
+    &tooth_strength::RACK_ROOT_FORCE,
+    &tooth_strength::LEAST_4,
+    &tooth_strength::ALIGNMENT_FACE_LOAD_FACTOR,
+    &tooth_strength::LOAD_SLOPE,
+    &tooth_strength::LOAD_OFFSET,
+    &tooth_strength::LIGHT_LOAD_FACTOR,
+    &tooth_strength::PINION_FLANK_ENDURANCE,
+    &tooth_strength::RACK_FLANK_ENDURANCE,
+    &tooth_strength::PINION_ROOT_ENDURANCE,
+    &tooth_strength::RACK_ROOT_ENDURANCE,
+    &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
+    &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
+    &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
+    &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
+];
