@@ -107,10 +107,10 @@ pub fn find(id: &str) -> Option<&'static Entry> {
 /// let answer = axiswright::calc::calculate(
 ///     "whip-speed",
 ///     &[given("root-diameter", "34.5mm"), given("free-length", "1.5m"), given("ends", "fixed-supported")],
-/// )
-/// .unwrap();
+/// )?;
 /// assert_eq!(answer.unit, "1/min");
 /// assert!((answer.value - 2891.0).abs() < 0.5);
+/// # Ok::<(), axiswright::calc::CalcError>(())
 /// ```
 pub fn calculate(id: &str, arguments: &[(String, String)]) -> Result<Answer, CalcError> {
     let Some(entry) = find(id) else {

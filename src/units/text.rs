@@ -194,8 +194,9 @@ pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static
 ///
 /// ```
 /// use axiswright::units::{parse, Measure, Velocity};
-/// let speed: Velocity = parse("1000 in/min").unwrap();
+/// let speed: Velocity = parse("1000 in/min")?;
 /// assert!((speed.si() - 0.423_333_333).abs() < 1e-9);
+/// # Ok::<(), axiswright::units::UnitError>(())
 /// ```
 pub fn parse<Q: Measure>(text: &str) -> Result<Q, UnitError> {
     parse_as(Q::DIMENSION, text).map(Q::of_si)

@@ -15,6 +15,7 @@ mod motion;
 mod rack_drive;
 mod s_curve;
 mod screw_springs;
+mod servo_axis;
 mod spectrum;
 mod stops;
 mod tooth_force;

@@ -3,7 +3,11 @@
 //! Sources: V. B. Bhandari, Design of Machine Elements, example 6.1, as reproduced with data and solution in a public
 //! collection of textbook solutions (FOSSEE, folder 764, chapter 6; the identity of the book is from memory):
 //! square thread, 15 kN, outer diameter 50 mm, pitch 8 mm, three starts, friction 0.15, collar 65 to 100 mm with the
-//! same friction → 204 644 N·mm to raise, 87 401.5 N·mm to lower. J. E. Shigley, Mechanical Engineering Design,
+//! same friction → 204 644 N·mm to raise, 87 401.5 N·mm to lower. The same, example 6.6: trapezoidal thread of 15° flanks,
+//! 2 kN, outer diameter 52 mm, pitch 8 mm, friction 0.15, collar 60 to 100 mm with 0.12, 30 1/min → 0.061838 kW,
+//! 12.9371 %. R. L. Mott, Machine Elements in Mechanical Design, 4th edition, example 17-1 (p. 703): 12 500 lb, pitch
+//! diameter 1.3429 in, lead 0.25 in, friction 0.15, flanks of 14.5° → 1809 lb·in; ours is 1814.4, 0.3 % off, since the
+//! printed lead angle is rounded. J. E. Shigley, Mechanical Engineering Design,
 //! example 8-1 (from memory): 6.4 kN, 32 mm, pitch 4 mm, two starts, friction 0.08, collar 40 mm → 26.18 and
 //! 9.77 N·m, overall efficiency 0.311. An engineering examination problem (engineeringprep.com, problem 516):
 //! 20 kN, lead 10 mm, efficiency 0.7 → 45.5 N·m. Preload drag after JIS B 1192 (from memory), worked by hand.
@@ -22,6 +26,26 @@ fn bhandari_6_1_square_thread_with_collar() {
     // the load drives the thread, the collar brakes it
     let lower = 15e3 * 24.0 * back_driving_efficiency(angle, ratio(0.15)).si() / TAU;
     near("lower, N·mm", collar - lower, 87_401.5, 0.05);
+}
+
+#[test]
+fn bhandari_6_6_trapezoidal_thread_with_collar() {
+    // a flank of 15° presses harder than a square one
+    let friction = ratio(0.15 / 15f64.to_radians().cos());
+    let efficiency = screw_efficiency(lead_angle(mm(8.0), mm(48.0)), friction);
+    let thread = screw_torque(newton(2e3), mm(8.0), efficiency).si();
+    let whole = thread + 0.12 * 2e3 * (0.060 + 0.100) / 4.0;
+    near("power, kW", whole * TAU * 0.5 * 1e-3, 0.061838, 0.0000005);
+    near("efficiency, %", 2e3 * 0.008 / (TAU * whole) * 100.0, 12.9371, 0.00005);
+}
+
+#[test]
+fn mott_17_1_differs_by_the_rounding_of_the_print() {
+    let friction = ratio(0.15 / 14.5f64.to_radians().cos());
+    let efficiency = screw_efficiency(lead_angle(mm(0.25 * 25.4), mm(1.3429 * 25.4)), friction).si();
+    let torque = 12_500.0 * 0.25 / (TAU * efficiency);
+    near("torque, lb·in", torque, 1814.4, 0.05);
+    near("torque over the printed one", torque / 1809.0, 1.003, 0.0005);
 }
 
 #[test]
