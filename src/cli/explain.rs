@@ -1,4 +1,4 @@
-//! `explain`: what a rule, formula, quantity, family or key of the brief is.
+//! `explain`: what a rule, caution, formula, quantity, family or key of the brief is.
 
 use super::keys::{self, Key};
 use super::{Answer, Console, Failure};
@@ -11,12 +11,12 @@ use clap::Args;
 use std::fmt::Write;
 use std::path::PathBuf;
 
-/// Explain a rule, formula, quantity, family or key of the brief
+/// Explain a rule, caution, formula, quantity, family or key of the brief
 #[derive(Args)]
 pub struct Explain {
     /// Its name; all names are listed if left out
     name: Option<String>,
-    /// Folder with rule files that add to or replace the built-in rules; may be given again
+    /// Folder with rule files, and cautions below cautions/, that add to or replace the built-in ones; may be given again
     #[arg(long, value_name = "DIR")]
     rules: Vec<PathBuf>,
 }
@@ -32,7 +32,7 @@ impl Explain {
                 let text = everything(&book, &keys, name);
                 if text.is_empty() {
                     let known = names(&book, &keys);
-                    let what = "rule, formula, quantity, family or key";
+                    let what = "rule, caution, formula, quantity, family or key";
                     return Err(Failure::Input(keys::unknown(what, name, known.iter().map(String::as_str), "explain")));
                 }
                 text
@@ -53,6 +53,9 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
         let mut text = format!("Rule {}", rule::describe_rule(rule).trim_start_matches("## "));
         text.push_str(&how_it_is_worked_out(rule));
         parts.push(text);
+    }
+    if let Some(caution) = book.caution(name) {
+        parts.push(rule::describe_caution(caution).trim_start_matches("## ").to_string());
     }
     if let Some(entry) = calc::find(name) {
         parts.push(formula(entry));
@@ -131,6 +134,7 @@ fn key_of_the_brief(key: &Key) -> String {
 fn names(book: &Rulebook, keys: &[Key]) -> Vec<String> {
     let mut names: Vec<String> = FAMILIES.iter().map(|id| id.to_string()).collect();
     names.extend(book.rules.iter().map(|rule| rule.id.clone()));
+    names.extend(book.cautions.iter().map(|caution| caution.id.clone()));
     names.extend(calc::entries().map(|entry| entry.note.id.to_string()));
     names.extend(characteristic::all().map(|about| about.id.to_string()));
     names.extend(keys.iter().map(|key| key.name.clone()));
@@ -151,6 +155,7 @@ fn index(book: &Rulebook, keys: &[Key]) -> String {
     };
     list("Families", FAMILIES.to_vec());
     list("Rules", book.rules.iter().map(|rule| rule.id.as_str()).collect());
+    list("Cautions", book.cautions.iter().map(|caution| caution.id.as_str()).collect());
     list("Formulas", calc::entries().map(|entry| entry.note.id).collect());
     list("Quantities", characteristic::all().map(|about| about.id).collect());
     list("Keys of the brief", keys.iter().map(|key| key.name.as_str()).collect());

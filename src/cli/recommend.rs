@@ -22,7 +22,7 @@ pub struct Recommend {
     /// Folder with catalogue files that add to or replace the built-in parts; may be given again
     #[arg(long, value_name = "DIR")]
     catalog: Vec<PathBuf>,
-    /// Folder with rule files that add to or replace the built-in rules; may be given again
+    /// Folder with rule files, and cautions below cautions/, that add to or replace the built-in ones; may be given again
     #[arg(long, value_name = "DIR")]
     rules: Vec<PathBuf>,
     /// Judge every configuration, without pruning or bounding; the answer is the same and takes longer

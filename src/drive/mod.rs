@@ -6,7 +6,6 @@
 //! the product of what follows; what does not fit together falls by a rule, with its reason.
 
 mod ball_screw;
-mod cautions;
 pub mod defaults;
 mod demand;
 mod driven_nut;
@@ -24,7 +23,6 @@ mod sides;
 mod stops;
 
 pub use ball_screw::BallScrewDrive;
-pub use cautions::cautions;
 pub use demand::{Demand, Phase};
 pub use driven_nut::DrivenNutDrive;
 pub use merit::{Floor, Merit, REFERENCES};

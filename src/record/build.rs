@@ -4,6 +4,7 @@
 //! of each family and the next-best at the mass of the census.
 
 use super::candidate_build::{self, Named};
+use super::cautions;
 use super::machine_build;
 use super::requirement;
 use super::*;
@@ -78,6 +79,7 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
             })
             .collect(),
         machine: machine_build::machine(parts, &chosen_worked, &growths),
+        caution_texts: cautions::texts(parts.rulebook, &axes),
         axes,
         rules: machine_build::rules(parts.rulebook, &named),
         formulas: named.formulas(),
@@ -94,7 +96,8 @@ fn inputs(parts: &Parts<'_>) -> Vec<InputFile> {
         |role: &str, name: &str, text: &str| InputFile { role: role.into(), name: name.into(), sha256: hash(text) };
     let brief = std::iter::once(file("brief", &parts.brief.name, &parts.brief.text));
     let catalog = parts.catalog.files.iter().map(|(name, text)| file("catalog", name, text));
-    let rules = parts.rulebook.files.iter().map(|(name, text)| file("rules", name, text));
+    let rulebook = parts.rulebook;
+    let rules = rulebook.files.iter().chain(&rulebook.caution_files).map(|(name, text)| file("rules", name, text));
     brief.chain(catalog).chain(rules).collect()
 }
 
@@ -161,7 +164,7 @@ fn axis_record(
         let found = &search_offer(parts, axis, choice.picks[axis]);
         (found.clone(), parts.machine.carried(axis, &choice.picks))
     });
-    let mut chosen = None;
+    let (mut chosen, mut told) = (None, None);
     if let Some((found, carried)) = &picked {
         let demand = Demand::new(brief, axis, Mass::of_si(*carried));
         if let Some(worked) = work_out(found.family, &found.path, &demand, setting) {
@@ -171,6 +174,7 @@ fn axis_record(
                 }
             }
             chosen_worked.push(worked.attributes);
+            told = Some(cautions::with_drive(parts, found.family, &worked.sheet));
             let mut record = candidate_build::candidate(found.family, &worked, named);
             record.installation = super::installation::lines(brief, wanted, parts.catalog, &worked, &record);
             chosen = Some(record);
@@ -217,9 +221,7 @@ fn axis_record(
         (None, true) => Outcome::NothingAdmissible,
         (None, false) => Outcome::MachineLimit,
     };
-    let family = picked.as_ref().map(|(found, _)| found.family);
-    let scale = chosen.as_ref().is_some_and(|chosen| chosen.components.iter().any(|part| part.role == "linear-scale"));
-    let belt = chosen.as_ref().and_then(|chosen| chosen.value("belts")).is_some_and(|belts| belts > 0.0);
+    let told = told.unwrap_or_else(|| cautions::without_drive(parts, &census));
     AxisRecord {
         name: wanted.name.clone(),
         purpose: wanted.purpose.clone(),
@@ -237,7 +239,7 @@ fn axis_record(
             most: search.carried.most,
             chosen: picked.as_ref().map(|(_, carried)| *carried),
         },
-        cautions: drive::cautions(brief, wanted, family, scale, belt).into_iter().map(String::from).collect(),
+        cautions: told,
     }
 }
 

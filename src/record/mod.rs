@@ -7,6 +7,8 @@
 mod build;
 mod candidate;
 mod candidate_build;
+mod cautions;
+mod explained;
 mod installation;
 mod known;
 mod machine_build;
@@ -15,6 +17,7 @@ mod requirement;
 
 pub use build::{Parts, build};
 pub use candidate::*;
+pub use explained::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -57,6 +60,9 @@ pub struct DecisionRecord {
     pub machine: MachineRecord,
     /// Every rule that was applied, by id.
     pub rules: Vec<RuleRecord>,
+    /// Every caution that an axis of this record needs, in the order in which they are told.
+    #[serde(default)]
+    pub caution_texts: Vec<CautionRecord>,
     /// Every formula that a worksheet of this record names, by id.
     pub formulas: Vec<FormulaRecord>,
     /// Every characteristic that this record names (phases without their number), by id.
@@ -146,7 +152,7 @@ pub struct AxisRecord {
     pub pareto_set: Vec<ParetoPoint>,
     /// The carried mass at which the census was taken, and the range that its carried axes can have.
     pub carried_mass: CarriedMass,
-    /// Ids of the cautions that this axis needs (see `report`), in order.
+    /// Ids of the cautions that this axis needs (see `caution-texts`), in order.
     pub cautions: Vec<String>,
 }
 
@@ -315,67 +321,4 @@ pub struct SolverRecord {
     pub columns: u64,
     /// Answers that direct evaluation refused and that were cut off.
     pub cuts: u64,
-}
-
-/// A rule as it was applied.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct RuleRecord {
-    /// Its id.
-    pub id: String,
-    /// Its title.
-    pub title: String,
-    /// shall or should.
-    pub obligation: String,
-    /// Its limit in words: "screw-speed ≤ 0.8 · whip-speed".
-    pub limit: String,
-    /// Why.
-    pub reason: String,
-    /// What helps.
-    pub remedy: String,
-    /// Where it comes from.
-    pub sources: Vec<SourceRecord>,
-}
-
-/// A formula as it was used.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct FormulaRecord {
-    /// Its id.
-    pub id: String,
-    /// What it gives.
-    pub title: String,
-    /// The equation.
-    pub equation: String,
-    /// The symbols of the equation, in the order in which worksheet lines name their inputs.
-    #[serde(default)]
-    pub symbols: Vec<String>,
-    /// Where it holds.
-    pub validity: String,
-    /// Where it comes from.
-    pub sources: Vec<SourceRecord>,
-}
-
-/// A source and its standing.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct SourceRecord {
-    /// standard, publication, derived, practice, memory or invented.
-    pub standing: String,
-    /// Where to look.
-    pub citation: String,
-}
-
-/// A characteristic as this record names it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct CharacteristicRecord {
-    /// Its id.
-    pub id: String,
-    /// Its symbol.
-    pub symbol: String,
-    /// The unit it is shown in.
-    pub unit: String,
-    /// What it is.
-    pub words: String,
 }

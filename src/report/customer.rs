@@ -66,7 +66,9 @@ struct AxisNotes {
 #[derive(Serialize)]
 struct Caution {
     axes: String,
+    readers: String,
     text: String,
+    standards: String,
 }
 
 /// Collects part one.
@@ -297,12 +299,12 @@ fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {
     (!roles.is_empty()).then(|| format!("axis {}: {} of {all} parts ({})", axis.name, roles.len(), words::list(&roles)))
 }
 
-/// Every caution once, in the order of the list of cautions, with the axes it holds for.
+/// Every caution once with the axes it holds for and the standards to read; that which holds for all comes first.
 fn cautions(record: &DecisionRecord) -> Vec<Caution> {
+    let texts = &record.caution_texts;
     let mut ids: Vec<&str> = vec!["general"];
-    ids.extend(super::CAUTIONS.iter().map(|(id, _)| *id).filter(|id| *id != "general"));
-    let carried = || record.axes.iter().flat_map(|axis| axis.cautions.iter());
-    for id in carried() {
+    ids.extend(texts.iter().map(|caution| caution.id.as_str()).filter(|id| *id != "general"));
+    for id in record.axes.iter().flat_map(|axis| axis.cautions.iter()) {
         if !ids.contains(&id.as_str()) {
             ids.push(id);
         }
@@ -314,17 +316,31 @@ fn cautions(record: &DecisionRecord) -> Vec<Caution> {
             .filter(|axis| axis.cautions.iter().any(|known| known == id))
             .map(|axis| axis.name.clone())
             .collect();
-        if id == "general" {
-            return Some(Caution { axes: "Always".into(), text: super::cautions::text(id).unwrap_or_default().into() });
-        }
-        let text = match super::cautions::text(id) {
-            Some(text) => text.to_string(),
-            None => format!("The record carries the caution {id}, for which this version has no text."),
+        let found = texts.iter().find(|caution| caution.id == id);
+        let axes = match (id, axes.as_slice()) {
+            ("general", _) => "Always".to_string(),
+            (_, []) => return None,
+            (_, [one]) => format!("Axis {one}"),
+            _ => format!("Axes {}", words::list(&axes)),
         };
-        let which = if axes.len() == 1 { "Axis" } else { "Axes" };
-        (!axes.is_empty()).then(|| Caution { axes: format!("{which} {}", words::list(&axes)), text })
+        let told = found.map_or_else(
+            || (format!("The record carries the caution {id}, but no text of it."), String::new()),
+            |caution| (caution.text.clone(), standards(caution)),
+        );
+        let readers = found.map_or_else(String::new, |caution| words::list(&caution.readers));
+        Some(Caution { axes, readers, text: told.0, standards: told.1 })
     };
     ids.into_iter().filter_map(of).collect()
+}
+
+/// The standards of a caution in one sentence.
+fn standards(caution: &CautionRecord) -> String {
+    if caution.standards.is_empty() {
+        return String::new();
+    }
+    let named: Vec<String> =
+        caution.standards.iter().map(|standard| format!("{} ({})", standard.number, standard.about)).collect();
+    format!("To be read: {}.", named.join("; "))
 }
 
 /// One plain sentence on fitting, where a drive was chosen.

@@ -6,7 +6,6 @@
 //! Limits: no charts yet; the turning points are those the record holds.
 
 mod assumed;
-mod cautions;
 mod customer;
 mod engineer;
 mod figure;
@@ -22,7 +21,6 @@ mod teeth;
 mod view;
 mod words;
 
-pub use cautions::CAUTIONS;
 pub use figure::{change, pair, quantity, utilisation};
 pub use markup::escape;
 

@@ -1,6 +1,6 @@
 //! The rulebook in words, for people: the document `docs/rules.md` and `explain` are made of it.
 
-use super::{Example, Limit, Rule, Rulebook, Sense, Verdict, When};
+use super::{Case, Caution, Example, Level, Limit, Rule, Rulebook, Sense, Verdict, When};
 use crate::characteristic;
 use crate::units::{print_rounded, significant};
 use std::fmt::Write;
@@ -28,7 +28,65 @@ pub fn describe(book: &Rulebook) -> String {
         out.push('\n');
         out.push_str(&describe_rule(rule));
     }
+    out.push_str(
+        "\n# Cautions\n\n\
+         What a reader is warned of, made from the files in `rules/cautions/`. A caution holds where one of its cases does; \
+         without a case it holds always. It is information and no safety concept: it claims no conformity with the standards \
+         that it names, which are there to be read.\n\n\
+         | caution | for | holds |\n|---|---|---|\n",
+    );
+    for caution in &book.cautions {
+        let _ = writeln!(out, "| `{}` | {} | {} |", caution.id, readers(caution), cases(caution));
+    }
+    for caution in &book.cautions {
+        out.push('\n');
+        out.push_str(&describe_caution(caution));
+    }
     out
+}
+
+/// One caution as Markdown. Its heading tells it from a rule of the same id.
+pub fn describe_caution(caution: &Caution) -> String {
+    let mut out = String::new();
+    let _ = writeln!(out, "## Caution {}\n\n**{}.** (for {})\n", caution.id, caution.title, readers(caution));
+    let _ = writeln!(out, "- Holds: {}", cases(caution));
+    let _ = writeln!(out, "- Says: {}", one_line(&caution.text));
+    for standard in &caution.standards {
+        let _ = writeln!(out, "- To be read: {}, {}", standard.number, one_line(&standard.about));
+    }
+    out
+}
+
+fn readers(caution: &Caution) -> String {
+    caution.readers.iter().map(|reader| reader.word()).collect::<Vec<_>>().join(", ")
+}
+
+/// The cases of a caution in words.
+fn cases(caution: &Caution) -> String {
+    if caution.cases.is_empty() {
+        return "always".into();
+    }
+    caution.cases.iter().map(case).collect::<Vec<_>>().join("; or ")
+}
+
+fn case(case: &Case) -> String {
+    let mut parts = Vec::new();
+    if !case.families.is_empty() {
+        parts.push(format!("family {}", case.families.join(" or ")));
+    }
+    if !case.environment.is_empty() {
+        parts.push(format!("surroundings that name {}", case.environment.join(" or ")));
+    }
+    parts.extend(case.present.iter().map(|&slot| format!("`{}` is there", characteristic::id(slot))));
+    for above in &case.above {
+        let level = match above.level {
+            Level::Value(value) => print_rounded(value, characteristic::about(above.slot).0.display_unit(), 12),
+            Level::Of(1.0, slot) => format!("`{}`", characteristic::id(slot)),
+            Level::Of(factor, slot) => format!("{factor} · `{}`", characteristic::id(slot)),
+        };
+        parts.push(format!("`{}` above {level}", characteristic::id(above.slot)));
+    }
+    parts.join(" and ")
 }
 
 /// One rule as Markdown.

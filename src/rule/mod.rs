@@ -1,4 +1,4 @@
-//! The rulebook: every limit that a drive is judged by, one file a rule.
+//! The rulebook: every limit that a drive is judged by, one file a rule; and every caution, one file each.
 //!
 //! Method: a rule sets one characteristic against a limit, which is a share of another characteristic or a
 //! value. Utilisation is demand over limit, so that 1 is just allowed and a larger number says by how much
@@ -6,12 +6,15 @@
 //! Limits: no expressions. A rule that needs arithmetic needs a new characteristic, worked out by a
 //! formula with a source.
 
+mod caution;
+mod caution_read;
 mod describe;
 mod judge;
 mod load;
 mod read;
 
-pub use describe::{describe, describe_rule};
+pub use caution::{Above, Case, Caution, Facts, Level, Reader, StandardNamed};
+pub use describe::{describe, describe_caution, describe_rule};
 pub use judge::{Verdict, passes, utilisation, verdict};
 pub use load::{load, load_texts};
 
@@ -158,9 +161,23 @@ pub struct Rulebook {
     pub rules: Vec<Rule>,
     /// The files they were read from, name and text, in the order of `rules`.
     pub files: Vec<(String, String)>,
+    /// The cautions, in the order in which they are told.
+    pub cautions: Vec<Caution>,
+    /// The files they were read from, name and text, in the order of `cautions`.
+    pub caution_files: Vec<(String, String)>,
 }
 
 impl Rulebook {
+    /// The caution with this id.
+    pub fn caution(&self, id: &str) -> Option<&Caution> {
+        self.cautions.iter().find(|caution| caution.id == id)
+    }
+
+    /// The cautions that hold, in the order in which they are told.
+    pub fn cautions_for(&self, facts: &Facts<'_>) -> Vec<&Caution> {
+        self.cautions.iter().filter(|caution| caution.holds(facts)).collect()
+    }
+
     /// The rule with this id.
     pub fn find(&self, id: &str) -> Option<&Rule> {
         self.rules.binary_search_by(|rule| rule.id.as_str().cmp(id)).ok().map(|index| &self.rules[index])

@@ -28,7 +28,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
         faults,
     );
     let title = prose(&root, "title", faults);
-    let applies_to = families(&root, faults);
+    let applies_to = families(&root, "applies-to", faults);
     let obligation = root
         .need("obligation", faults)
         .and_then(|node| node.choice(&Obligation::ALL.map(|obligation| (obligation.word(), obligation)), faults));
@@ -59,7 +59,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
     (faults.len() == before).then_some(rule)
 }
 
-fn is_kebab(id: &str) -> bool {
+pub(super) fn is_kebab(id: &str) -> bool {
     id.starts_with(|first: char| first.is_ascii_lowercase())
         && id.split('-').all(|word| {
             !word.is_empty() && word.chars().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit())
@@ -67,7 +67,7 @@ fn is_kebab(id: &str) -> bool {
 }
 
 /// A text that has to be there and not be empty.
-fn prose(node: &Node, key: &str, faults: &mut Faults) -> Option<String> {
+pub(super) fn prose(node: &Node, key: &str, faults: &mut Faults) -> Option<String> {
     let node = node.need(key, faults)?;
     let text = node.text(faults)?.trim().to_string();
     if text.is_empty() {
@@ -77,24 +77,26 @@ fn prose(node: &Node, key: &str, faults: &mut Faults) -> Option<String> {
     Some(text)
 }
 
-fn families(root: &Node, faults: &mut Faults) -> Vec<String> {
-    let Some(node) = root.get("applies-to") else { return Vec::new() };
+/// The families listed at a key; none listed means all.
+pub(super) fn families(root: &Node, key: &str, faults: &mut Faults) -> Vec<String> {
+    let Some(node) = root.get(key) else { return Vec::new() };
     let listed = node.list(faults);
     if node.is_list() && listed.is_empty() {
-        node.fault(faults, "no family is listed; leave the key out for a rule that applies to all", None);
+        node.fault(faults, "no family is listed; leave the key out where all are meant", None);
     }
     let choices = FAMILIES.map(|family| (family, family));
     listed.iter().filter_map(|family| family.choice(&choices, faults)).map(String::from).collect()
 }
 
 /// The characteristic named at a key: its slot and what is told of it.
-fn characteristic(node: &Node, key: &str, faults: &mut Faults) -> Option<(usize, &'static About)> {
+pub(super) fn characteristic(node: &Node, key: &str, faults: &mut Faults) -> Option<(usize, &'static About)> {
     let node = node.need(key, faults)?;
     let id = node.text(faults)?;
     find(&node, &id, faults)
 }
 
-fn find(node: &Node, id: &str, faults: &mut Faults) -> Option<(usize, &'static About)> {
+/// The characteristic of this id: its slot and what is told of it.
+pub(super) fn find(node: &Node, id: &str, faults: &mut Faults) -> Option<(usize, &'static About)> {
     if let Some(found) = characteristic::find(id) {
         return Some(found);
     }

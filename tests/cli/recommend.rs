@@ -150,6 +150,24 @@ fn the_record_has_the_fields_of_the_contract() {
 }
 
 #[test]
+fn every_caution_that_an_axis_names_stands_in_the_record_with_its_text_and_in_the_report() {
+    let (_, record) = &*RECORD;
+    let texts = record["caution-texts"].as_array().expect("the texts");
+    for axis in record["axes"].as_array().expect("axes") {
+        let ids: Vec<&str> =
+            axis["cautions"].as_array().expect("cautions").iter().map(|id| id.as_str().expect("an id")).collect();
+        assert!(ids.contains(&"general") && ids.contains(&"stored-energy"), "{ids:?}");
+        for id in ids {
+            let caution = texts.iter().find(|text| text["id"] == id).unwrap_or_else(|| panic!("{id} has no text"));
+            for standard in caution["standards"].as_array().expect("standards") {
+                assert!(REPORT.out.contains(standard["number"].as_str().expect("a number")), "{id}");
+            }
+        }
+    }
+    assert!(texts.iter().all(|text| record["axes"].to_string().contains(&format!("{}", text["id"]))));
+}
+
+#[test]
 fn a_requirement_that_nothing_meets_gives_status_one_and_a_report() {
     let room = Room::with(&impossible());
     let run = room.recommend(&[]);
