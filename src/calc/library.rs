@@ -1,5 +1,6 @@
 //! Every formula of the library, for `calc` and `explain`: one line a formula, compared with the source files by a test.
 
+mod stopping;
 mod teeth;
 
 use super::generic::Plain;
@@ -7,10 +8,10 @@ use crate::formula::*;
 
 /// Every formula.
 pub(super) fn formulas() -> impl Iterator<Item = &'static dyn Plain> {
-    FORMULAS.iter().chain(teeth::FORMULAS).copied()
+    FORMULAS.iter().chain(stopping::FORMULAS).chain(teeth::FORMULAS).copied()
 }
 
-/// Filed as the source files are; those on the strength of teeth stand apart.
+/// Filed as the source files are; those on stopping and on the strength of teeth stand apart.
 static FORMULAS: &[&dyn Plain] = &[
     &belt::DRIVING_PULLEY,
     &belt::DRIVEN_PULLEY,
@@ -26,16 +27,6 @@ static FORMULAS: &[&dyn Plain] = &[
     &belt::SPAN_FREQUENCY,
     &bolt::BOLT_PRELOAD,
     &bolt::TIGHTENING_TORQUE,
-    &brake::HOLDING_TORQUE,
-    &brake::REDUCED_MASS,
-    &brake::FALL_ACCELERATION,
-    &brake::BRAKE_DECELERATION,
-    &brake::STOPPING_DISTANCE,
-    &brake::BRAKE_WORK,
-    &brake::BRAKE_STOPS,
-    &brake::EXPECTED_STOPS,
-    &brake::BRAKE_HOLDING_TORQUE,
-    &brake::BUFFER_STROKE,
     &budget::ROOT_SUM_SQUARE_2,
     &budget::ROOT_SUM_SQUARE_3,
     &budget::ROOT_SUM_SQUARE_4,
@@ -86,14 +77,6 @@ static FORMULAS: &[&dyn Plain] = &[
     &duty::PER_DRIVE_FORCE,
     &dynamics::GAIN_LIMIT,
     &dynamics::CIRCLE_ERROR,
-    &end_stop::DRIVE_PUSH,
-    &end_stop::STOP_DECELERATION,
-    &end_stop::GREATEST_STOP_DECELERATION,
-    &end_stop::EMERGENCY_STOP_DISTANCE,
-    &end_stop::END_STOP_ENERGY,
-    &end_stop::WHOLE_END_STOP_ENERGY,
-    &end_stop::BUFFER_FORCE,
-    &end_stop::END_STOP_STROKE,
     &envelope::WEAKENED_PEAK_TORQUE,
     &envelope::WEAKENED_TORQUE_USE,
     &envelope::UNWEAKENED_CONTINUOUS_TORQUE,

@@ -16,6 +16,7 @@ mod mounting;
 mod phase;
 mod rack;
 mod reduction;
+mod safety;
 mod screw;
 mod screw_ends;
 mod sides;
@@ -34,6 +35,7 @@ pub use phase::END as SLOTS;
 pub use phase::*;
 pub use rack::*;
 pub use reduction::*;
+pub use safety::*;
 pub use screw::*;
 pub use screw_ends::*;
 pub use sides::*;
@@ -44,7 +46,7 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 15] = [
+const SUBJECTS: [&[About]; 16] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -60,6 +62,7 @@ const SUBJECTS: [&[About]; 15] = [
     energy::ABOUT,
     mounting::ABOUT,
     twin::ABOUT,
+    safety::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

@@ -54,29 +54,8 @@ pub fn for_axis(axis: &Axis) -> AxisDefaults {
     }
 }
 
-/// Values of stopping that nobody states.
-pub mod stopping {
-    use crate::units::*;
-
-    /// From the demand for an emergency stop to full braking.
-    pub fn reaction() -> Time {
-        Time::of_si(0.04)
-    }
-    /// Force of the end buffer over the push of the drive.
-    pub fn buffer_share() -> Ratio {
-        Ratio::of_si(3.0)
-    }
-    /// Mean over largest force of a buffer.
-    pub fn buffer_efficiency() -> Ratio {
-        Ratio::of_si(0.8)
-    }
-    /// Losses of power in full motion, a year.
-    pub fn power_losses() -> Ratio {
-        Ratio::of_si(12.0)
-    }
-}
-
 pub mod parts;
+pub mod stopping;
 
 /// One drive default as an assumption: name, value, unit, why.
 pub type Told = (&'static str, String, &'static str, &'static str);
@@ -86,7 +65,7 @@ pub fn told(axis: &Axis) -> Vec<Told> {
     let d = for_axis(axis);
     let length = |value: Length| significant(value.si() * 1e3, 6);
     let practice = |why: &'static str| why;
-    vec![
+    let mut list = vec![
         (
             "bracket-stiffness",
             significant(d.bracket_stiffness.si() / 1e6, 4),
@@ -136,30 +115,6 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             "a warm or worn holding brake still gives 70 to 80 % of its rated torque (common practice, no source)",
         ),
         (
-            "stop-reaction",
-            significant(stopping::reaction().si() * 1e3, 3),
-            "ms",
-            "from the demand for an emergency stop to full braking, 20 to 60 ms (common practice, no source)",
-        ),
-        (
-            "buffer-share",
-            significant(stopping::buffer_share().si(), 3),
-            "1",
-            "force of the end buffer over the push of the drive at its set torque limit (common practice, no source)",
-        ),
-        (
-            "buffer-efficiency",
-            significant(stopping::buffer_efficiency().si(), 3),
-            "1",
-            "mean over largest force of a hydraulic buffer, 0.8 to 0.9 (common practice, no source)",
-        ),
-        (
-            "power-losses",
-            significant(stopping::power_losses().si(), 3),
-            "a year",
-            "losses of power in full motion, one a month, for the wear of the brake (common practice, no source)",
-        ),
-        (
             "duty-interleaving",
             "2".into(),
             "winding time constants",
@@ -189,7 +144,9 @@ pub fn told(axis: &Axis) -> Vec<Told> {
             "µm/(m·K)",
             "steel screw, rack and bed (common practice, no source)",
         ),
-    ]
+    ];
+    list.extend(stopping::told());
+    list
 }
 
 /// Defaults of driven nuts in words, for the list of assumptions.

@@ -1,7 +1,8 @@
 //! How an axis comes to rest: by its brake without power, by its drive in an emergency, by its buffer at the end.
 //!
 //! Method: each from full speed, on the most loaded drive, with all turning parts. Limits: the drive keeps its torque
-//! limit, and no counterbalance is credited, though a hanging one moves along; a loss of power on a horizontal axis is not worked out, for nothing but friction stops it then.
+//! limit, and no counterbalance is credited, though a hanging one moves along; without power a level axis is stopped by
+//! friction alone.
 
 use super::defaults::stopping;
 use super::demand::Demand;
@@ -36,7 +37,13 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L)
         &end_stop::END_STOP_STROKE,
         (ch::END_STOP_ENERGY, ch::BUFFER_FORCE, ch::BUFFER_EFFICIENCY, ch::DRIVE_PUSH, ch::GRAVITY_FORCE),
     );
+    sheet.computed(
+        ch::CRASH_FORCE,
+        &end_stop::CRASH_FORCE,
+        (ch::SPEED, ch::TOTAL_STIFFNESS, ch::REDUCED_MASS, ch::DRIVE_PUSH),
+    );
     let inclined = demand.axis.inclination.si() > 0.0;
+    without_power(inclined, sheet);
     let falls = inclined && picked.brake_torque.is_some();
     sheet.given(ch::BRAKES, Ratio::of_si(if falls { 1.0 } else { 0.0 }), Origin::Catalog);
     if falls {
@@ -46,6 +53,8 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L)
         sheet.absent(ch::FALL_ACCELERATION);
         sheet.absent(ch::BRAKE_DECELERATION);
         sheet.absent(ch::STOPPING_DISTANCE);
+        sheet.absent(ch::FALL_BEFORE_BRAKE);
+        sheet.absent(ch::DROP_FROM_REST);
         sheet.absent(ch::BRAKE_WORK);
         sheet.absent(ch::BRAKE_ENERGY);
         sheet.absent(ch::BRAKE_LIFE_ENERGY);
@@ -81,6 +90,27 @@ fn hard<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     }
 }
 
+/// Enters with what the brake of an inclined axis is tested, or how far a level one runs on.
+#[inline(always)]
+fn without_power<L: Ledger>(inclined: bool, sheet: &mut L) {
+    if inclined {
+        sheet.given(ch::BRAKE_TEST_FACTOR, stopping::brake_test_factor(), Origin::Assumed);
+        let factor = ch::BRAKE_TEST_FACTOR;
+        sheet.computed(ch::BRAKE_TEST_LOAD, &brake::BRAKE_TEST_LOAD, (factor, ch::GRAVITY_FORCE));
+        sheet.computed(ch::BRAKE_TEST_TORQUE, &brake::BRAKE_TEST_TORQUE, (factor, ch::HOLDING_TORQUE));
+        sheet.absent(ch::COASTING_DECELERATION);
+        sheet.absent(ch::COASTING_DISTANCE);
+    } else {
+        sheet.absent(ch::BRAKE_TEST_FACTOR);
+        sheet.absent(ch::BRAKE_TEST_LOAD);
+        sheet.absent(ch::BRAKE_TEST_TORQUE);
+        let slowing = (ch::FRICTION_FORCE, ch::DRIVEN_MASS, ch::REDUCED_MASS);
+        sheet.computed(ch::COASTING_DECELERATION, &end_stop::COASTING_DECELERATION, slowing);
+        let way = (ch::SPEED, ch::STOP_REACTION, ch::COASTING_DECELERATION);
+        sheet.computed(ch::COASTING_DISTANCE, &end_stop::EMERGENCY_STOP_DISTANCE, way);
+    }
+}
+
 /// Works out what happens when power is lost at full downward speed.
 #[inline(always)]
 fn fall<L: Ledger>(sheet: &mut L) {
@@ -104,6 +134,10 @@ fn fall<L: Ledger>(sheet: &mut L) {
         &brake::STOPPING_DISTANCE,
         (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
     );
+    let before = (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION);
+    sheet.computed(ch::FALL_BEFORE_BRAKE, &brake::FALL_BEFORE_BRAKE, before);
+    let rest = (ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION);
+    sheet.computed(ch::DROP_FROM_REST, &brake::DROP_FROM_REST, rest);
     sheet.computed(
         ch::BRAKE_WORK,
         &brake::BRAKE_WORK,

@@ -205,6 +205,69 @@ pub static BRAKE_STOPS: Formula<fn(Energy, Energy) -> Ratio> = Formula {
     apply: |life, work| Ratio::of_si(life.si() / work.si()),
 };
 
+/// Load with which a brake that holds is tested, along the axis. 1.3 and 2942 N: 3825 N.
+pub static BRAKE_TEST_LOAD: Formula<fn(Ratio, Force) -> Force> = Formula {
+    note: Note {
+        id: "brake-test-load",
+        title: "load along the axis with which the brake is tested",
+        equation: "F_test = x_t·|F_g|",
+        inputs: &[("x_t", "brake-test-factor"), ("F_g", "gravity-force")],
+        validity: "every brake by itself; the risk assessment says factor, cycle and how far the axis may move",
+        sources: TEST,
+    },
+    apply: |factor, gravity| Force::of_si(factor.si() * gravity.si().abs()),
+};
+
+/// The same as torque at the motor. 1.3 and 4.6823 N·m: 6.087 N·m.
+pub static BRAKE_TEST_TORQUE: Formula<fn(Ratio, Torque) -> Torque> = Formula {
+    note: Note {
+        id: "brake-test-torque",
+        title: "torque at the motor with which the brake is tested",
+        equation: "T_test = x_t·T_hold",
+        inputs: &[("x_t", "brake-test-factor"), ("T_hold", "holding-torque")],
+        validity: "every brake by itself; the risk assessment says factor, cycle and how far the axis may move",
+        sources: TEST,
+    },
+    apply: |factor, holding| Torque::of_si(factor.si() * holding.si()),
+};
+
+const TEST: &[Source] =
+    &[Source::memory("holding brakes are tested with about 1.3 times the load at rest; text not found")];
+
+/// Way from loss of power to the grip of the brake. 0.3 m/s, 50 ms, 0.8508 m/s²: 16.06 mm; 0.5 m/s, 60 ms, 9.80665 m/s²: 47.65 mm.
+pub static FALL_BEFORE_BRAKE: Formula<fn(Velocity, Time, Acceleration) -> Length> = Formula {
+    note: Note {
+        id: "fall-before-brake",
+        title: "way of a falling load before the brake grips, from full downward speed",
+        equation: "s_f = v·t_B + g'·t_B²/2",
+        inputs: &[("v", "speed"), ("t_B", "brake-delay"), ("g'", "fall-acceleration")],
+        validity: "no friction, no counterbalance, no motor torque credited",
+        sources: FREE_FALL,
+    },
+    apply: |speed, delay, fall| {
+        let t = delay.si();
+        Length::of_si(speed.si() * t + 0.5 * fall.si() * t * t)
+    },
+};
+
+/// Way of a load at rest that the drive lets go until the brake has stopped it. 50 ms, 0.8508 and 1.3297 m/s²: 1.744 mm;
+/// 60 ms, 9.80665 and 5 m/s²: 52.27 mm.
+pub static DROP_FROM_REST: Formula<fn(Time, Acceleration, Acceleration) -> Length> = Formula {
+    note: Note {
+        id: "drop-from-rest",
+        title: "way of a load at rest from loss of power until the brake has stopped it",
+        equation: "s_0 = g'·t_B²/2 + (g'·t_B)²/(2·a_b)",
+        inputs: &[("t_B", "brake-delay"), ("g'", "fall-acceleration"), ("a_b", "brake-deceleration")],
+        validity: "A deceleration not above zero gives no result: the load is not stopped.",
+        sources: FREE_FALL,
+    },
+    apply: |delay, fall, deceleration| {
+        let (t, g) = (delay.si(), fall.si());
+        let way = 0.5 * g * t * t + (g * t).powi(2) / (2.0 * deceleration.si());
+        Length::of_si(if deceleration.si() > 0.0 { way } else { f64::NAN })
+    },
+};
+
 /// Seconds of a year.
 const YEAR: f64 = 31_557_600.0;
 

@@ -2,7 +2,7 @@
 //!
 //! Method: the drive brakes with the torque limit that is set in its electronics; after that the buffer takes up what all
 //! moving and turning parts hold at full speed, while the drive still pushes. Limits: nothing is credited for friction; the
-//! shock before the turning parts feel the stop is not worked out.
+//! force of a rigid stop is that of a spring without mass between the turning parts and the slide.
 
 use super::constants::GRAVITY;
 use super::{Formula, Note};
@@ -157,4 +157,35 @@ pub static END_STOP_STROKE: Formula<fn(Energy, Force, Ratio, Force, Force) -> Le
         let net = efficiency.si() * buffer.si() - push.si() - gravity.si();
         Length::of_si(if net > 0.0 { energy.si() / net } else { f64::NAN })
     },
+};
+
+/// Force in the drive when the slide runs into a rigid stop. 0.5 m/s, 100 N/µm, 493.5 kg, no push: 111.1 kN; with 5 kN of push: 116.2 kN.
+pub static CRASH_FORCE: Formula<fn(Velocity, Stiffness, Mass, Force) -> Force> = Formula {
+    note: Note {
+        id: "crash-force",
+        title: "force in the drive when the slide runs into a rigid stop at full speed",
+        equation: "F_x = F_d + √(F_d² + k·m_red·v²)",
+        inputs: &[("v", "speed"), ("k", "total-stiffness"), ("m_red", "reduced-mass"), ("F_d", "drive-push")],
+        validity: "The slide stands at once and gives its energy to the stop; all turning parts at the motor end of the drive's stiffness; no play, no damping, elastic: an upper value.",
+        sources: &[Source::derived(
+            "energy of the turning parts and work of the drive into the spring of the drive; stepped in the tests",
+        )],
+    },
+    apply: |speed, stiffness, reduced, push| {
+        let (v, d) = (speed.si(), push.si());
+        Force::of_si(d + (d * d + stiffness.si() * reduced.si() * v * v).sqrt())
+    },
+};
+
+/// Deceleration of a level axis that friction alone stops. 200 N, 300 and 493.5 kg: 0.252 m/s².
+pub static COASTING_DECELERATION: Formula<fn(Force, Mass, Mass) -> Acceleration> = Formula {
+    note: Note {
+        id: "coasting-deceleration",
+        title: "deceleration of a level axis without torque, by the friction of guides and covers alone",
+        equation: "a_c = F_f/(m_d + m_red)",
+        inputs: &[("F_f", "friction-force"), ("m_d", "driven-mass"), ("m_red", "reduced-mass")],
+        validity: "level axes; drag of nut, bearings and gearbox not credited; without friction the axis does not stop",
+        sources: MOTION,
+    },
+    apply: |friction, driven, reduced| Acceleration::of_si(friction.si() / (driven.si() + reduced.si())),
 };

@@ -28,6 +28,7 @@ pub struct Customer {
     fitting: &'static str,
     generic: Vec<String>,
     cautions: Vec<Caution>,
+    standards: Vec<Named>,
 }
 
 #[derive(Serialize)]
@@ -103,6 +104,7 @@ pub fn collect(view: &View) -> Customer {
         fitting: fitting(view),
         generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
         cautions: cautions(record),
+        standards: standards_named(record),
     }
 }
 
@@ -333,14 +335,25 @@ fn cautions(record: &DecisionRecord) -> Vec<Caution> {
     ids.into_iter().filter_map(of).collect()
 }
 
-/// The standards of a caution in one sentence.
+/// The standards of a caution in one sentence; what they are about stands once, below.
 fn standards(caution: &CautionRecord) -> String {
     if caution.standards.is_empty() {
         return String::new();
     }
-    let named: Vec<String> =
-        caution.standards.iter().map(|standard| format!("{} ({})", standard.number, standard.about)).collect();
-    format!("To be read: {}.", named.join("; "))
+    let named: Vec<String> = caution.standards.iter().map(|standard| standard.number.clone()).collect();
+    format!("To be read: {}.", words::list(&named))
+}
+
+/// Every standard that a caution names, once, with what it is about.
+fn standards_named(record: &DecisionRecord) -> Vec<Named> {
+    let mut named: Vec<Named> = Vec::new();
+    for standard in record.caution_texts.iter().flat_map(|caution| &caution.standards) {
+        if !named.iter().any(|known| known.name == standard.number) {
+            named.push(Named { name: standard.number.clone(), value: standard.about.clone() });
+        }
+    }
+    named.sort_by(|one, other| one.name.cmp(&other.name));
+    named
 }
 
 /// One plain sentence on fitting, where a drive was chosen.

@@ -15,6 +15,7 @@ mod inch;
 mod markup;
 mod reasons;
 mod reviewer;
+mod safety;
 mod sheet;
 mod sizes;
 mod teeth;

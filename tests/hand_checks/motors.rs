@@ -146,6 +146,15 @@ pub const ROWS: &[super::Row] = &[
         "mm",
         "38.346",
     ),
+    // 1.3·2941.995; 1.3·4.6823; 0.03 + 0.5·9.80665·0.0036; 0.0176520 + 0.588399²/10
+    ("brake-test-load brake-test-factor=1.3 gravity-force=2941.995N", "N", "3824.6"),
+    ("brake-test-torque brake-test-factor=1.3 holding-torque=4.6823N·m", "N·m", "6.0870"),
+    ("fall-before-brake speed=0.5m/s brake-delay=60ms fall-acceleration=9.80665m/s²", "mm", "47.652"),
+    ("drop-from-rest brake-delay=60ms fall-acceleration=9.80665m/s² brake-deceleration=5m/s²", "mm", "52.273"),
+    // 0.5·√(1e8·493.48); 5000 + √(25e6 + 1.23370e10); 200/793.48
+    ("crash-force speed=0.5m/s total-stiffness=100N/µm reduced-mass=493.48kg drive-push=0N", "N", "111072.0"),
+    ("crash-force speed=0.5m/s total-stiffness=100N/µm reduced-mass=493.48kg drive-push=5kN", "N", "116184.5"),
+    ("coasting-deceleration friction-force=200N driven-mass=300kg reduced-mass=493.48kg", "m/s²", "0.25205"),
     ("brake-stops brake-life-energy=420kJ brake-work=332.7J", "1", "1262.4"),
     ("expected-stops power-losses=12 service-years=10years", "1", "120.0"),
     // electronics: 2·(105 + 1600); 2·110

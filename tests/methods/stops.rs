@@ -134,3 +134,61 @@ fn the_brake_of_300_kg_on_a_lead_of_10_mm_is_rated_7_61_newton_metres() {
     // and no efficiency is in it: the rule's factor is 0.8/1.3
     assert!((hold / 0.615 - 7.61).abs() < 0.01);
 }
+
+#[test]
+fn ways_before_the_grip_and_from_rest_are_those_of_the_stepped_fall() {
+    let (delay, share) = (0.06, 0.8);
+    for (load, brake, speed) in [(&LOADS[0], 15.0, 0.3), (&LOADS[1], 9.0, 0.5), (&LOADS[2], 60.0, 1.0)] {
+        let (mass, reduced, weight) = (Mass::of_si(load.mass), load.reduced(), load.weight());
+        let fall = (FALL_ACCELERATION.apply)(weight, mass, reduced);
+        let (ratio, lead) = (Ratio::of_si(load.reduction), Length::of_si(load.lead));
+        let torque = Torque::of_si(brake);
+        let slowing = (BRAKE_DECELERATION.apply)(torque, Ratio::of_si(share), lead, ratio, weight, mass, reduced);
+        // a speed that is as good as none starts the stepping
+        let (drop, _) = load.stepped(1e-9, |time, _| if time < delay { 0.0 } else { share * brake });
+        close("drop", (DROP_FROM_REST.apply)(Time::of_si(delay), fall, slowing).si(), drop, 1e-3);
+        // before the grip: the way of the whole stop less that under the brake from the speed reached
+        let (whole, _) = load.stepped(speed, |time, _| if time < delay { 0.0 } else { share * brake });
+        let (braked, _) = load.stepped(speed + fall.si() * delay, |_, _| share * brake);
+        let before = (FALL_BEFORE_BRAKE.apply)(Velocity::of_si(speed), Time::of_si(delay), fall);
+        close("before", before.si(), whole - braked, 1e-3);
+    }
+    let never = (DROP_FROM_REST.apply)(Time::of_si(0.06), Acceleration::of_si(9.8), Acceleration::of_si(-0.1));
+    assert!(never.si().is_nan(), "a brake that does not stop gives no way");
+}
+
+#[test]
+fn a_rigid_stop_winds_the_drive_up_by_the_stepped_force() {
+    for (speed, stiffness, reduced, push) in
+        [(0.5, 100e6, 493.48, 0.0), (0.5, 100e6, 493.48, 5e3), (1.0, 50e6, 20.0, 8e3)]
+    {
+        // the turning parts as a mass on the spring of the drive, pushed on; the slide stands
+        let (mut way, mut moving, mut most) = (0.0_f64, speed, 0.0_f64);
+        let step = 1e-8;
+        while moving > 0.0 {
+            moving += step * (push - stiffness * way) / reduced;
+            way += step * moving;
+            most = most.max(stiffness * way);
+        }
+        let force = (CRASH_FORCE.apply)(
+            Velocity::of_si(speed),
+            Stiffness::of_si(stiffness),
+            Mass::of_si(reduced),
+            Force::of_si(push),
+        );
+        close("force", force.si(), most, 1e-4);
+    }
+}
+
+#[test]
+fn friction_alone_stops_a_level_axis_over_the_stepped_way() {
+    let load = Load { mass: 300.0, inertia: 8e-3, lead: 0.020, reduction: 1.0, sine: 0.0 };
+    let (friction, speed, reaction) = (200.0, 0.5, 0.04);
+    let (way, _) = load.stepped(speed, |_, _| friction * load.lead / TAU);
+    let slowing = (COASTING_DECELERATION.apply)(Force::of_si(friction), Mass::of_si(load.mass), load.reduced());
+    let coasting = (EMERGENCY_STOP_DISTANCE.apply)(Velocity::of_si(speed), Time::of_si(reaction), slowing);
+    close("way", coasting.si(), speed * reaction + way, 1e-4);
+    let free = (COASTING_DECELERATION.apply)(Force::of_si(0.0), Mass::of_si(load.mass), load.reduced());
+    let endless = (EMERGENCY_STOP_DISTANCE.apply)(Velocity::of_si(speed), Time::of_si(reaction), free);
+    assert_eq!(endless.si(), f64::INFINITY, "without friction it does not stop");
+}

@@ -277,3 +277,34 @@ fn a_cheaper_drive_that_lost_is_told_with_the_measure_that_decided() {
     let told = reading.items_under("Decision")[1];
     assert!(told.contains("0.91 against 0.84"), "{told}");
 }
+
+#[test]
+fn the_safety_figures_are_lines_of_the_worksheet_with_limit_and_standing() {
+    let mut record = record();
+    let chosen = record.axes[2].chosen.as_mut().expect("a drive");
+    let travel = chosen.line("travel").expect("the travel").clone();
+    let line = |id: &str, value: Option<f64>, unit: &str| {
+        let (id, unit) = (id.to_string(), unit.to_string());
+        axiswright::record::WorksheetLine { id, value, unit, ..travel.clone() }
+    };
+    chosen.worksheet.push(line("holding-torque", Some(4.68), "N·m"));
+    chosen.worksheet.push(line("lone-holding-torque", Some(0.0), "N·m"));
+    // a way without end is told and not left out
+    chosen.worksheet.push(line("coasting-distance", None, "mm"));
+    let mut judged = chosen.findings[0].clone();
+    judged.characteristic = "holding-torque".into();
+    (judged.demand, judged.limit, judged.unit) = (Some(4.68), Some(7.38), "N·m".into());
+    (judged.sense, judged.verdict, judged.obligation) = ("at-most".into(), "pass".into(), "shall".into());
+    chosen.findings.push(judged);
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let rows = |axis: &str| {
+        let tables = reading.tables_under(&format!("The drive chosen, axis {axis}"));
+        tables.into_iter().find(|rows| rows[0][0] == "figure").cloned().unwrap_or_default()
+    };
+    let upright = rows("head");
+    assert_eq!(upright.len(), 3, "what is zero or not there is left out: {upright:?}");
+    assert!(upright[1][0].contains("holds the load"), "{upright:?}");
+    assert_eq!(upright[1][1..], ["4.68 N·m", "at most 7.38 N·m, ✔ pass", "brief"]);
+    assert_eq!(upright[2][..2], ["coasting distance", "not stopped, or not known"]);
+    assert!(rows("long").is_empty(), "a drive without such figures has no table");
+}
