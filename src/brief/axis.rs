@@ -1,19 +1,22 @@
 //! Reading one axis of a brief.
 
 use super::FAMILIES;
+use super::along::Along;
 use super::bed::Bed;
 use super::defaults;
 use super::duty;
 use super::hanging::{cable_chain, counterbalance};
+use super::measuring::{self, Feedback, Mapping};
 use super::moves;
 use super::reader::{Reader, above_zero_to, key_below, zero_to};
-use super::types::{Axis, CuttingDirection, DutyShare, Entry, Feedback, Move};
+use super::types::{Axis, CuttingDirection, DutyShare, Entry, Move};
 use crate::units::{Acceleration, Angle, Force, Jerk, Length, Measure, Velocity, significant};
 use crate::yaml::{Node, nearest};
 
 const KEYS: &[&str] = &[
     "purpose",
     "direction",
+    "along",
     "travel",
     "overtravel",
     "moved-mass",
@@ -46,6 +49,11 @@ const KEYS: &[&str] = &[
     "ripple",
     "first-mode",
     "feedback",
+    "mapping",
+    "guide-tilt",
+    "guide-waviness",
+    "tool-to-drive",
+    "tool-to-scale",
     "families",
     "duty",
     "moves",
@@ -80,7 +88,14 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let cutting_deflection = length("cutting-deflection");
     let ripple = ripple(node, cut.force, reader);
     let first_mode = reader.get(node, "first-mode", above_zero_to(10.0, "kHz"));
-    let feedback = feedback(node, reader);
+    let feedback = measuring::choice(node, "feedback", &Feedback::WORDS, Feedback::Any, reader);
+    // left open it waits until all axes are read
+    let along = match node.get("along") {
+        Some(along) => along.choice(&Along::WORDS, reader.faults).map(|value| Entry { value, stated: true }),
+        None => Some(Entry { value: Along::X, stated: false }),
+    };
+    let mapping = measuring::choice(node, "mapping", &Mapping::WORDS, Mapping::Any, reader);
+    let tilt = measuring::tilt(node, reader);
     let families = families(node, reader);
     let bounds = moves::Axis {
         inclination,
@@ -123,7 +138,10 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         cutting_deflection,
         ripple: ripple?,
         first_mode,
+        along: along?,
         feedback: feedback?,
+        mapping: mapping?,
+        tilt: tilt?,
         families: families?,
         duty,
         moves,
@@ -289,16 +307,6 @@ fn ripple(axis: &Node<'_>, force: Option<Entry<Force>>, reader: &mut Reader<'_>)
     let preset = &defaults::RIPPLE;
     reader.assume(key_below(axis, "ripple"), significant(preset.value, 6), preset.unit, &preset.source);
     Some(Entry { value: Some(preset.quantity()), stated: false })
-}
-
-fn feedback(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Feedback> {
-    match axis.get("feedback") {
-        Some(node) => node.choice(&Feedback::WORDS, reader.faults),
-        None => {
-            reader.assume(key_below(axis, "feedback"), "any", "", &defaults::LEFT_OPEN);
-            Some(Feedback::Any)
-        }
-    }
 }
 
 /// What guides and racks are screwed to.

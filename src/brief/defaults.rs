@@ -73,6 +73,15 @@ pub const CARRIAGE_STIFFNESS: Preset =
 pub const SIDE_TEMPERATURE_DIFFERENCE: Preset = preset(1.0, "K", "both sides in the same hall, no sun on one of them");
 /// `side-correction`.
 pub const SIDE_CORRECTION: Preset = preset(0.0, "%", "no table of corrections between the two sides in the control");
+/// Why no tilt of the guides counts.
+pub const GUIDE_TILT: Source = Source::practice(
+    "the brief states no tilt of the guides; what it adds at the tool is not counted, ask the maker of the guides",
+);
+/// `tool-to-scale`.
+pub const TOOL_TO_SCALE: Source = Source::practice("a scale beside the drive; nearer to the tool is better");
+/// Why an axis moves along a direction.
+pub const ALONG: Source =
+    Source::practice("upright axes are z, the horizontal one that carries the others is x, the next y");
 /// Jerk over acceleration, for `jerk`: the acceleration is built up in a twentieth of a second.
 pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration built up in 50 ms");
 /// Why a bed is of steel.

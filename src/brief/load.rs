@@ -3,7 +3,7 @@
 use super::defaults;
 use super::reader::{Reader, above_zero_to, from_to, zero_to};
 use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
-use super::{axis, carrying};
+use super::{along, axis, carrying};
 use crate::yaml::{Document, Faults, Node, nearest, read_text};
 use std::path::Path;
 
@@ -187,6 +187,7 @@ fn axes(root: &Node<'_>, reader: &mut Reader<'_>) -> (Vec<String>, Option<Vec<Ax
     let axes: Option<Vec<Axis>> = axes.into_iter().collect();
     let axes = axes.filter(|axes| !axes.is_empty()).map(|mut axes| {
         carrying::fill_in(&mut axes, carrying);
+        along::fill_in(&mut axes, &entries, reader);
         axes
     });
     (entries.into_iter().map(|(name, _)| name).collect(), axes)

@@ -4,6 +4,7 @@
 //! out of [`defaults`], and each default that is used becomes an [`Assumption`].
 //! Limits: at most 64 axes; an axis is carried by at most one other.
 
+mod along;
 mod axis;
 mod bed;
 mod carrying;
@@ -11,14 +12,17 @@ pub mod defaults;
 mod duty;
 mod hanging;
 mod load;
+mod measuring;
 mod moves;
 mod reader;
 mod sides;
 mod starter;
 mod types;
 
+pub use along::Along;
 pub use bed::Bed;
 pub use load::{load, load_file};
+pub use measuring::{Feedback, Mapping, Tilt};
 pub use starter::starter;
 pub use types::*;
 

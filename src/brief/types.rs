@@ -1,6 +1,8 @@
 //! What a brief holds once it is read; every quantity typed, every default marked.
 
+use super::along::Along;
 use super::bed::Bed;
+use super::measuring::{Feedback, Mapping, Tilt};
 use crate::formula::s_curve::Profile;
 use crate::units::{
     Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, LinearMassDensity, Mass, Measure, Money,
@@ -174,23 +176,6 @@ impl CounterbalanceKind {
         [("gas", CounterbalanceKind::Gas), ("weight", CounterbalanceKind::Weight)];
 }
 
-/// Where the position is measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Feedback {
-    /// Wherever it serves.
-    Any,
-    /// At the motor.
-    Motor,
-    /// On a linear scale at the slide.
-    Scale,
-}
-
-impl Feedback {
-    /// The words of a brief.
-    pub const WORDS: [(&'static str, Feedback); 3] =
-        [("any", Feedback::Any), ("motor", Feedback::Motor), ("scale", Feedback::Scale)];
-}
-
 /// The two sides of an axis and the guides that hold it square.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sides {
@@ -271,8 +256,14 @@ pub struct Axis {
     pub ripple: Entry<Option<Length>>,
     /// Lowest natural frequency with the drive locked.
     pub first_mode: Option<Frequency>,
+    /// Along which direction of the machine it moves the tool.
+    pub along: Entry<Along>,
     /// Where the position is measured.
     pub feedback: Feedback,
+    /// Whether the control corrects the position by a table that was measured.
+    pub mapping: Mapping,
+    /// Tilt of the slide on its guides, where the brief states any.
+    pub tilt: Option<Tilt>,
     /// The drive families to consider; `None` for any.
     pub families: Option<Vec<String>>,
     /// How working time is shared; empty where moves are listed.

@@ -75,6 +75,7 @@ pub fn check(catalog: &Catalog) -> Vec<Remark> {
     each(catalog, &mut remarks, steel);
     each(catalog, &mut remarks, servo_motor);
     each(catalog, &mut remarks, linear_scale);
+    each(catalog, &mut remarks, error_table);
     each(catalog, &mut remarks, |bed: &BedMaterial, doubts| {
         doubts.within("depth of thread over the diameter", bed.thread_depth_factor.si(), 0.8, 3.0);
     });
@@ -327,4 +328,11 @@ fn linear_scale(scale: &LinearScale, doubts: &mut Doubts<'_>) {
     doubts.within("error band, µm a metre,", scale.error_per_metre.si() * 1e6, 1.0, 200.0);
     doubts.within("expansion, µm/(m·K),", scale.expansion.si() * 1e6, 0.0, 25.0);
     doubts.holds(scale.resolution <= scale.least_error, "the resolution is coarser than the least error");
+}
+
+fn error_table(table: &ErrorTable, doubts: &mut Doubts<'_>) {
+    doubts.within("part of an error that is left", table.residual_share.si(), 0.02, 0.5);
+    doubts.within("uncertainty, µm,", table.uncertainty.si() * 1e6, 0.1, 20.0);
+    doubts.within("uncertainty, µm a metre,", table.uncertainty_per_metre.si() * 1e6, 0.1, 20.0);
+    doubts.within("distance of its points, mm,", table.spacing.si() * 1e3, 1.0, 500.0);
 }

@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 20] = [
+pub static KINDS: [Kind; 21] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -72,6 +72,7 @@ pub static KINDS: [Kind; 20] = [
     kind::<Steel>(),
     kind::<ServoMotor>(),
     kind::<LinearScale>(),
+    kind::<ErrorTable>(),
     kind::<BedMaterial>(),
     kind::<Lubrication>(),
     kind::<Surroundings>(),

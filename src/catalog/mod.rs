@@ -18,7 +18,7 @@ mod screw;
 pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
-pub use motor::{LinearScale, PriceBasis, ServoMotor};
+pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
 pub use mounting::{BedMaterial, Lubrication, Surroundings};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
@@ -62,6 +62,8 @@ pub struct Catalog {
     pub servo_motors: Vec<ServoMotor>,
     /// Linear scales.
     pub linear_scales: Vec<LinearScale>,
+    /// Tables of corrections.
+    pub error_tables: Vec<ErrorTable>,
     /// Materials of bed and beams.
     pub bed_materials: Vec<BedMaterial>,
     /// How kinds of drives are lubricated.
@@ -94,6 +96,7 @@ pub struct Lists {
     pub steels: Vec<Steel>,
     pub servo_motors: Vec<ServoMotor>,
     pub linear_scales: Vec<LinearScale>,
+    pub error_tables: Vec<ErrorTable>,
     pub bed_materials: Vec<BedMaterial>,
     pub lubrications: Vec<Lubrication>,
     pub surroundings: Vec<Surroundings>,
@@ -119,6 +122,7 @@ impl Lists {
             steels: self.steels,
             servo_motors: self.servo_motors,
             linear_scales: self.linear_scales,
+            error_tables: self.error_tables,
             bed_materials: self.bed_materials,
             lubrications: self.lubrications,
             surroundings: self.surroundings,

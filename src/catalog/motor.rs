@@ -1,4 +1,4 @@
-//! Servo motors, linear scales, and the prices and hours that belong to no single part.
+//! Servo motors, linear scales, tables of corrections, and the prices and hours that belong to no single part.
 
 use super::part::{Accept::*, parts};
 use crate::units::*;
@@ -80,6 +80,24 @@ parts! {
         price_per_metre: Money, "nu", Price;
     }
 
+    /// A table of corrections in the control, made from a measurement of the axis.
+    ErrorTable, "error-table", error_tables {
+        /// Part of a mapped error that is left between the points of the table.
+        residual_share: Ratio, "1", Share;
+        /// Uncertainty of the measurement (k = 2), whatever the length.
+        uncertainty: Length, "µm", NotNegative;
+        /// Uncertainty of the measurement (k = 2), for each metre.
+        uncertainty_per_metre: Ratio, "µm/m", NotNegative;
+        /// Drift from one measurement to the next.
+        drift: Length, "µm", NotNegative;
+        /// Distance of its points; errors that repeat within twice of it are not mapped.
+        spacing: Length, "mm", Positive;
+        /// Measuring and entering, whatever the length.
+        price_fixed: Money, "nu", Price;
+        /// Measuring and entering, for each metre.
+        price_per_metre: Money, "nu", Price;
+    }
+
     /// Prices and hours that belong to no single part.
     PriceBasis, "price-basis", prices {
         /// Rolled screw of grade 7 and 32 mm: nut and preparation.
@@ -126,9 +144,5 @@ parts! {
         rack_lubricant: Money, "nu", NotNegative;
         /// Efficiency of motor and drive electronics together, supply to shaft.
         drive_efficiency: Ratio, "1", Share;
-        /// Measuring and mapping an axis: whatever its length.
-        calibration: Money, "nu", NotNegative;
-        /// Measuring and mapping an axis: for each metre.
-        calibration_per_metre: Money, "nu", NotNegative;
     }
 }

@@ -45,6 +45,9 @@ characteristics! {
     SCALE_FIXED_PRICE: Money, "scale-fixed-price", "k_10", "", "fixed part of the scale price; zero without a scale";
     SCALE_METRE_PRICE: Money, "scale-metre-price", "k_11", "", "scale price for each metre of travel; zero without a scale";
     FEEDBACK_PRICE: Money, "feedback-price", "k_F", "", "one linear scale, fitted length";
+    TABLE_FIXED_PRICE: Money, "table-fixed-price", "k_18", "", "fixed part of the price of a table of corrections; zero without one";
+    TABLE_METRE_PRICE: Money, "table-metre-price", "k_19", "", "price of a table of corrections for each metre of travel; zero without one";
+    TABLE_PRICE: Money, "table-price", "k_map", "", "measuring one drive and entering its table of corrections";
     FITTING_PRICE: Money, "fitting-price", "k_h", "", "datum, fitting and alignment of one drive";
     ANNUITY: Ratio, "annuity", "b_a", "1", "present value of one unit a year over the years of service";
     HOURS_PER_YEAR: Time, "hours-per-year", "t_a", "h", "working hours a year";
@@ -56,6 +59,7 @@ characteristics! {
     REDUCTION_COST: Money, "reduction-cost", "K_g", "", "couplings, belts or gearboxes";
     MOTOR_COST: Money, "motor-cost", "K_M", "", "motors with their drive electronics";
     FEEDBACK_COST: Money, "feedback-cost", "K_f", "", "linear scales";
+    TABLE_COST: Money, "table-cost", "K_map", "", "tables of corrections: measuring and entering";
     FITTING_COST: Money, "fitting-cost", "K_h", "", "machining of datums, fitting and alignment";
     PURCHASE_COST: Money, "purchase-cost", "K_0", "", "price to buy and fit";
     ENERGY_COST: Money, "energy-cost", "K_E", "", "energy a year";

@@ -125,7 +125,6 @@ characteristics! {
     RUN_OUT_ERROR: Length, "run-out-error", "e_ro", "µm", "position error within one turn of the pinion";
     PLAY_VARIATION: Length, "play-variation", "Δj", "µm", "by how much the play between the teeth varies over turn and travel";
     WORST_MESH_PLAY: Length, "worst-mesh-play", "j_tw", "µm", "play between the teeth at the widest place";
-    MAPPED_POSITION_ERROR: Length, "mapped-position-error", "M_map", "µm", "position error that a table of corrections would leave; not counted in the accuracy";
     OVERLAP_EXCESS: Ratio, "overlap-excess", "x_β", "1", "distance of the overlap ratio from a whole number";
     LEAST_CONTACT_LINE: Ratio, "least-contact-line", "Λ_min", "1", "least length of all contact lines, in face widths";
     FACE_WIDTH_RATIO: Ratio, "face-width-ratio", "b/d", "1", "face width over the diameter of the pinion";

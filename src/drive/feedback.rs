@@ -1,9 +1,10 @@
-//! The feedback stage, the same for every family: what measures the position, and the error budget of it.
+//! The feedback stage, the same for every family: what measures the position, and what of the error budget hangs on it.
 //!
 //! Method: with the motor's encoder the drive's own errors, its play and its give under friction all count;
 //! with a linear scale the scale's error takes the place of lead and pitch errors, and only the give between
-//! scale and slide remains. Ranges of independent errors add by squares, play and lost motion in line.
-//! Limits: no error mapping; play inside the loop of a scale enters no error, an advice judges it.
+//! scale and slide remains. Play and lost motion add in line, scatters by squares. What builds up over the travel
+//! waits for the stage of the table of corrections, `super::mapping`.
+//! Limits: play inside the loop of a scale enters no error, an advice judges it.
 
 use super::demand::Demand;
 use crate::brief::Feedback;
@@ -28,9 +29,10 @@ pub fn word(scale: Option<&LinearScale>) -> &str {
     scale.map_or("motor", |scale| &scale.designation)
 }
 
-/// Enters what the reader itself brings.
+/// Enters what the reader itself brings; the scatter that the drive does not fall below counts where the motor measures.
 #[inline(always)]
-pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, least_scatter: Length, sheet: &mut L) {
+pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, drive_scatter: Length, sheet: &mut L) {
+    let least_scatter = scale.map_or(drive_scatter, |_| super::defaults::parts::scale_scatter());
     sheet.given(ch::LEAST_SCATTER, least_scatter, Origin::Assumed);
     let catalog = Origin::Catalog;
     match scale {
@@ -55,17 +57,17 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, least_scatter: Lengt
             sheet.given(ch::SCALE_ERROR_RATE, scale.error_per_metre, catalog);
             sheet.given(ch::SCALE_LEAST_ERROR, scale.least_error, catalog);
             let band = |length| (ch::SCALE_ERROR_RATE, ch::SCALE_LEAST_ERROR, length);
-            sheet.computed(ch::POSITION_ERROR, &budget::SCALE_ERROR, band(ch::TRAVEL));
-            sheet.computed(ch::SECTION_POSITION_ERROR, &budget::SCALE_ERROR, band(ch::SECTION_LENGTH));
+            sheet.computed(ch::LONG_ERROR, &budget::SCALE_ERROR, band(ch::TRAVEL));
+            sheet.computed(ch::SECTION_LONG_ERROR, &budget::SCALE_ERROR, band(ch::SECTION_LENGTH));
             sheet.computed(ch::LOST_MOTION, &budget::LOST_MOTION, (ch::FRICTION_FORCE, ch::SCALE_MOUNT_STIFFNESS));
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
     }
 }
 
-/// Works the budget out, once position errors, play and temperature rise are in the sheet.
+/// Works out reversal, scatter and growth, once play and temperature rise are in the sheet.
 #[inline(always)]
-pub fn work_out<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+pub fn work_out<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, sheet: &mut L) {
     match scale {
         None => {
             sheet.computed(
@@ -90,20 +92,6 @@ pub fn work_out<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
     }
     sheet.computed(ch::SCATTER, &budget::ROOT_SUM_SQUARE_2, (ch::DRIVE_SCATTER, ch::LEAST_SCATTER));
     sheet.computed(ch::REPEATABILITY, &budget::REPEATABILITY, (ch::REVERSAL_ERROR, ch::SCATTER));
-    if sheet.read(ch::TRAVEL) <= sheet.read(ch::SECTION_LIMIT) {
-        sheet.computed(
-            ch::ACCURACY,
-            &budget::BIDIRECTIONAL_ACCURACY,
-            (ch::POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER),
-        );
-    } else {
-        sheet.computed(ch::ACCURACY, &budget::SYSTEMATIC_DEVIATION, (ch::POSITION_ERROR, ch::REVERSAL_ERROR));
-    }
-    sheet.computed(
-        ch::SECTION_ACCURACY,
-        &budget::BIDIRECTIONAL_ACCURACY,
-        (ch::SECTION_POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER),
-    );
-    sheet.computed(ch::TOOL_ERROR, &budget::TOOL_ERROR, (ch::POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER));
+    super::mapping::tilted(demand, scale.is_some(), sheet);
     sheet.computed(ch::THERMAL_GROWTH, &thermal::THERMAL_GROWTH, (ch::TRAVEL, ch::TEMPERATURE_RISE, ch::EXPANSION));
 }

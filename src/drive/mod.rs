@@ -11,6 +11,7 @@ mod demand;
 mod driven_nut;
 mod energy;
 mod feedback;
+mod mapping;
 mod merit;
 mod motor;
 mod mounting;

@@ -1,6 +1,6 @@
 //! Price, energy, upkeep, mass and delivery of a drive: the last lines of every sheet.
 
-use crate::catalog::{LinearScale, PriceBasis};
+use crate::catalog::{ErrorTable, LinearScale, PriceBasis};
 use crate::characteristic as ch;
 use crate::formula::{cost, pricing};
 use crate::ledger::{Ledger, Origin};
@@ -74,31 +74,48 @@ pub fn enter_drives<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
 }
 
-/// Enters the rest once the feedback is known: the last lines of the sheet.
+/// Enters price and delivery of what measures the position.
 #[inline(always)]
-pub fn enter_whole<L: Ledger>(scale: Option<&LinearScale>, lead_time: Time, sheet: &mut L) {
+pub fn enter_feedback<L: Ledger>(scale: Option<&LinearScale>, lead_time: Time, sheet: &mut L) {
     let catalog = Origin::Catalog;
     let free = Money(0.0);
     sheet.given(ch::SCALE_FIXED_PRICE, scale.map_or(free, |scale| scale.price_fixed), catalog);
     sheet.given(ch::SCALE_METRE_PRICE, scale.map_or(free, |scale| scale.price_per_metre), catalog);
-    sheet.computed(
-        ch::FEEDBACK_PRICE,
-        &pricing::SCALE_PRICE,
-        (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL),
-    );
+    let grown = (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL);
+    sheet.computed(ch::FEEDBACK_PRICE, &pricing::FIXED_AND_LENGTH_PRICE, grown);
     sheet.computed(ch::FEEDBACK_COST, &cost::TIMES, (ch::DRIVES, ch::FEEDBACK_PRICE));
+    let scale_time = scale.map_or(lead_time, |scale| scale.lead_time);
+    sheet.given(ch::LEAD_TIME, if scale_time > lead_time { scale_time } else { lead_time }, catalog);
+}
+
+/// Enters the rest once the table of corrections is known: the last lines of the sheet.
+#[inline(always)]
+pub fn enter_whole<L: Ledger>(table: Option<&ErrorTable>, sheet: &mut L) {
+    let catalog = Origin::Catalog;
+    let free = Money(0.0);
+    sheet.given(ch::TABLE_FIXED_PRICE, table.map_or(free, |table| table.price_fixed), catalog);
+    sheet.given(ch::TABLE_METRE_PRICE, table.map_or(free, |table| table.price_per_metre), catalog);
+    let grown = (ch::TABLE_FIXED_PRICE, ch::TABLE_METRE_PRICE, ch::TRAVEL);
+    sheet.computed(ch::TABLE_PRICE, &pricing::FIXED_AND_LENGTH_PRICE, grown);
+    sheet.computed(ch::TABLE_COST, &cost::TIMES, (ch::DRIVES, ch::TABLE_PRICE));
     sheet.computed(
         ch::PURCHASE_COST,
         &pricing::PURCHASE_COST,
-        (ch::ELEMENT_COST, ch::SUPPORT_COST, ch::REDUCTION_COST, ch::MOTOR_COST, ch::FEEDBACK_COST, ch::FITTING_COST),
+        (
+            ch::ELEMENT_COST,
+            ch::SUPPORT_COST,
+            ch::REDUCTION_COST,
+            ch::MOTOR_COST,
+            ch::FEEDBACK_COST,
+            ch::TABLE_COST,
+            ch::FITTING_COST,
+        ),
     );
     sheet.computed(
         ch::WHOLE_LIFE_COST,
         &cost::WHOLE_LIFE_COST,
         (ch::PURCHASE_COST, ch::ENERGY_COST, ch::UPKEEP_COST, ch::ANNUITY),
     );
-    let scale_time = scale.map_or(lead_time, |scale| scale.lead_time);
-    sheet.given(ch::LEAD_TIME, if scale_time > lead_time { scale_time } else { lead_time }, catalog);
 }
 
 /// The longest of some delivery times.

@@ -16,10 +16,12 @@ use crate::units::*;
 pub fn requirement<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let (axis, sides) = (demand.axis, &demand.axis.sides);
     let said = |stated: bool| if stated { Origin::Brief } else { Origin::Assumed };
+    if sides.guide_base.stated {
+        sheet.given(ch::GUIDE_BASE, sides.guide_base.value, Origin::Brief);
+    }
     match sides.guide_spacing.filter(|_| !demand.two_sided() && sides.guide_base.stated) {
         Some(spacing) => {
             sheet.given(ch::CENTRED_GUIDE_SPACING, spacing, Origin::Brief);
-            sheet.given(ch::GUIDE_BASE, sides.guide_base.value, Origin::Brief);
         }
         None => sheet.absent(ch::CENTRED_GUIDE_SPACING),
     }

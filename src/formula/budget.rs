@@ -5,9 +5,9 @@
 //! range of the mean deviation, R = B + 4s, E = M + B and A = M + B + 4s hold exactly. Limits: the extremes of
 //! a finite test lie somewhat above (about 10 to 15 % on R and B).
 
-use super::{Formula, Note};
+use super::{Formula, Note, Series};
 use crate::source::Source;
-use crate::units::{Force, Length, Measure, Ratio, Stiffness};
+use crate::units::{Angle, Force, Length, Measure, Ratio, Stiffness};
 
 const SQUARES: Source =
     Source::memory("root sum of squares of independent errors; A. Slocum, Precision Machine Design");
@@ -245,4 +245,112 @@ pub fn scale_error(error_per_length: Ratio, least: Length, travel: Length) -> Le
     let grown = error_per_length.si() * travel.si();
     let least = least.si();
     Length::of_si(if grown < least || least.is_nan() { least } else { grown })
+}
+
+/// What a table of corrections leaves of an error, m.
+///
+/// Pass the error, the travel, the share left between the points, uncertainty (k = 2) fixed and a metre, and drift.
+/// Check: 40 µm, 2.4 m, 0.2, 0.6 µm, 1 µm/m, 0 → √(8² + 3²) = 8.544 µm.
+pub static MAPPED_ERROR: Formula<fn(Length, Length, Ratio, Length, Ratio, Length) -> Length> = Formula {
+    note: Note {
+        id: "mapped-error",
+        title: "what a table of corrections leaves of an error",
+        equation: "M_left = √((x_map·M_raw)² + (U_0 + U_1·s)² + d_map²)",
+        inputs: &[
+            ("M_raw", "error"),
+            ("s", "travel"),
+            ("x_map", "residual"),
+            ("U_0", "uncertainty"),
+            ("U_1", "uncertainty-rate"),
+            ("d_map", "drift"),
+        ],
+        validity: "errors that repeat over more than two points of the table; what is left may be more than the error was",
+        sources: &[Source::derived("share left, uncertainty of the measurement and drift are independent")],
+    },
+    apply: mapped_error,
+};
+
+/// See [`MAPPED_ERROR`].
+#[inline]
+pub fn mapped_error(
+    error: Length,
+    travel: Length,
+    residual: Ratio,
+    uncertainty: Length,
+    uncertainty_rate: Ratio,
+    drift: Length,
+) -> Length {
+    let measured = uncertainty.si() + uncertainty_rate.si() * travel.si();
+    let left = residual.si() * error.si();
+    Length::of_si((left.powi(2) + measured.powi(2) + drift.si().powi(2)).sqrt())
+}
+
+/// Tilt of a slide whose carriages ride on a wave, rad, full range.
+///
+/// Pass height from crest to trough, wavelength, and distance of the carriages along the travel.
+/// Check: 10 µm, 600 mm, 300 mm → 2·6.875″ = 13.75″.
+pub static WAVINESS_TILT: Formula<fn(Length, Length, Length) -> Angle> = Formula {
+    note: Note {
+        id: "waviness-tilt",
+        title: "tilt of a slide by the waviness of its guides",
+        equation: "θ_wg = 2·h_g/l_b·|sin(π·l_b/Λ_g)|",
+        inputs: &[("h_g", "height"), ("Λ_g", "wavelength"), ("l_b", "base")],
+        validity: "one wave, two carriages on it; full range, from one side to the other",
+        sources: &[Source::derived("difference of a wave at two carriages, over their distance")],
+    },
+    apply: |height, wavelength, base| {
+        let turned = (std::f64::consts::PI * base.si() / wavelength.si()).sin().abs();
+        Angle::of_si(2.0 * height.si() / base.si() * turned)
+    },
+};
+
+/// Two independent tilts together, rad. Check: 3″ and 4″ → 5″.
+pub static TILT_SUM: Formula<fn(Angle, Angle) -> Angle> = Formula {
+    note: Note {
+        id: "tilt-sum",
+        title: "two independent tilts together",
+        equation: "θ_s = √(θ_g² + θ_wg²)",
+        inputs: &[("θ_g", "stated"), ("θ_wg", "waviness")],
+        validity: "independent tilts, full ranges",
+        sources: &[SQUARES],
+    },
+    apply: |stated, waviness| Angle::of_si((stated.si().powi(2) + waviness.si().powi(2)).sqrt()),
+};
+
+/// Error at the tool by tilt of the slide, m (Abbe error).
+///
+/// Pass the distance from the measuring line across to the tool, and the tilt. Check: 300 mm, 10″ → 14.54 µm.
+pub static TILT_ERROR: Formula<fn(Length, Angle) -> Length> = Formula {
+    note: Note {
+        id: "tilt-error",
+        title: "error at the tool by tilt of the slide (Abbe error)",
+        equation: "e_θ = h_t·θ_s",
+        inputs: &[("h_t", "arm"), ("θ_s", "tilt")],
+        validity: "small angles",
+        sources: &[Source::derived("E. Abbe's principle: an arm across the measuring line turns tilt into error")],
+    },
+    apply: |arm, tilt| Length::of_si(arm.si() * tilt.si()),
+};
+
+/// Half band at the tool in one direction of the machine, m.
+///
+/// Pass ranges of the mean deviation, reversals and scatters of the axes that move along it.
+/// Check: M 6 and 8 µm, B 2 and 4 µm, s 0 and 0 → 5 + 3 = 8 µm.
+pub static DIRECTION_ERROR: Formula<fn(Series<Length>, Series<Length>, Series<Length>) -> Length> = Formula {
+    note: Note {
+        id: "direction-error",
+        title: "half band at the tool in one direction",
+        equation: "e_d = √Σ((M + 4·s)/2)² + ΣB/2",
+        inputs: &[("M", "position-errors"), ("B", "reversals"), ("s", "scatters")],
+        validity: "independent deviations by squares, reversals of one sense in line; small angles between slides",
+        sources: &[ISO230, SQUARES],
+    },
+    apply: direction_error,
+};
+
+/// See [`DIRECTION_ERROR`].
+pub fn direction_error(errors: Series<Length>, reversals: Series<Length>, scatters: Series<Length>) -> Length {
+    let halves = errors.si().iter().zip(scatters.si()).map(|(error, scatter)| 0.5 * (error + 4.0 * scatter));
+    let squares: f64 = halves.map(|half| half * half).sum();
+    Length::of_si(squares.sqrt() + 0.5 * reversals.si().iter().sum::<f64>())
 }

@@ -116,19 +116,6 @@ pub static PLAY_VARIATION: Formula<fn(Length, Length, Angle) -> Length> = Formul
     apply: |run_out, waviness, helix| Length::of_si(2.0 * transverse_tangent(helix) * (run_out.si() + waviness.si())),
 };
 
-/// What a table of corrections leaves of a position error. 129.4 µm over 11 m: 25.88 + 0.6 + 11 + 2 = 39.48 µm.
-pub static MAPPED_ERROR: Formula<fn(Length, Length) -> Length> = Formula {
-    note: Note {
-        id: "mapped-error",
-        title: "position error that a table of corrections leaves",
-        equation: "e_map = 0.2·e + 0.6 µm + 1 µm/m·L + 2 µm",
-        inputs: &[("e", "position-error"), ("L", "travel")],
-        validity: "A fifth of the error is left between the points of the table; 0.6 µm + 1 µm/m is the uncertainty of the measurement (k = 2), 2 µm drift. Worth it only where this is the smaller. Play, temperature and scatter are not mapped.",
-        sources: &[Source::practice("share left by mapping, uncertainty of a laser in a workshop, drift")],
-    },
-    apply: |error, travel| Length::of_si(0.2 * error.si() + 0.6e-6 + 1e-6 * travel.si() + 2e-6),
-};
-
 /// One length over another. 24 mm over 42.44 mm: 0.5655.
 pub static LENGTH_RATIO: Formula<fn(Length, Length) -> Ratio> = Formula {
     note: Note {

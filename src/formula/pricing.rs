@@ -121,14 +121,14 @@ pub static FASTENING_PRICE: Formula<fn(Money, Ratio, Money, Ratio, Money) -> Mon
     },
 };
 
-/// A linear scale: k_10 + k_11·s. Check: 1100 + 550·11 m → 7150.
-pub static SCALE_PRICE: Formula<fn(Money, Money, Length) -> Money> = Formula {
+/// A part whose price grows with the travel: k_f + k_m·s. Check: 1100 + 550·11 m → 7150.
+pub static FIXED_AND_LENGTH_PRICE: Formula<fn(Money, Money, Length) -> Money> = Formula {
     note: Note {
-        id: "scale-price",
-        title: "price of one linear scale",
-        equation: "k_F = k_10 + k_11·s",
-        inputs: &[("k_10", "scale-fixed-price"), ("k_11", "scale-metre-price"), ("s", "travel")],
-        validity: "generic prices; both parts are zero without a scale",
+        id: "fixed-and-length-price",
+        title: "price that grows with the travel",
+        equation: "k = k_f + k_m·s",
+        inputs: &[("k_f", "fixed-price"), ("k_m", "metre-price"), ("s", "travel")],
+        validity: "generic prices; both parts are zero without the part",
         sources: SHAPE,
     },
     apply: |fixed, per_metre, travel| Money(fixed.0 + per_metre.0 * travel.si()),
@@ -156,24 +156,25 @@ pub static UPKEEP_PRICE: Formula<fn(Time, Time, Length, Money, Money) -> Money> 
     },
 };
 
-/// Sum of six amounts: what all drives of an axis cost to buy and fit.
-pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money) -> Money> = Formula {
+/// Sum of seven amounts: what all drives of an axis cost to buy and fit.
+pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money, Money) -> Money> = Formula {
     note: Note {
         id: "purchase-cost",
         title: "price to buy and fit",
-        equation: "K_0 = K_e + K_b + K_g + K_M + K_f + K_h",
+        equation: "K_0 = K_e + K_b + K_g + K_M + K_f + K_map + K_h",
         inputs: &[
             ("K_e", "element-cost"),
             ("K_b", "support-cost"),
             ("K_g", "reduction-cost"),
             ("K_M", "motor-cost"),
             ("K_f", "feedback-cost"),
+            ("K_map", "table-cost"),
             ("K_h", "fitting-cost"),
         ],
         validity: "one currency, one date",
         sources: &[Source::derived("sum")],
     },
-    apply: |element, support, reduction, motor, feedback, fitting| {
-        Money(element.0 + support.0 + reduction.0 + motor.0 + feedback.0 + fitting.0)
+    apply: |element, support, reduction, motor, feedback, table, fitting| {
+        Money(element.0 + support.0 + reduction.0 + motor.0 + feedback.0 + table.0 + fitting.0)
     },
 };

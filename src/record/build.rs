@@ -6,8 +6,8 @@
 use super::candidate_build::{self, Named};
 use super::cautions;
 use super::machine_build;
-use super::requirement;
 use super::*;
+use super::{requirement, tool_point};
 use crate::brief::Brief;
 use crate::catalog::Catalog;
 use crate::drive::{self, Demand, Merit};
@@ -56,6 +56,10 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         .filter_map(|axis| axis.chosen.as_ref()?.value("thermal-growth"))
         .map(|micrometres| micrometres * 1e-6)
         .collect();
+    let directions = match outcome {
+        Outcome::Chosen => tool_point::directions(&brief.axes, &axes),
+        Outcome::NothingAdmissible | Outcome::MachineLimit => Vec::new(),
+    };
     DecisionRecord {
         record: RECORD_VERSION.into(),
         tool: env!("CARGO_PKG_VERSION").into(),
@@ -78,7 +82,7 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
                 }),
             })
             .collect(),
-        machine: machine_build::machine(parts, &chosen_worked, &growths),
+        machine: machine_build::machine(parts, &chosen_worked, &growths, directions),
         caution_texts: cautions::texts(parts.rulebook, &axes),
         axes,
         rules: machine_build::rules(parts.rulebook, &named),

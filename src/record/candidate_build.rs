@@ -189,6 +189,7 @@ fn cost(worked: &Worked<'_>) -> CostRecord {
         (reduction, ch::REDUCTION_COST),
         ("motors with drive electronics", ch::MOTOR_COST),
         ("linear scales", ch::FEEDBACK_COST),
+        ("measuring the axis and entering its table of corrections", ch::TABLE_COST),
         ("datum machining, fitting and alignment", ch::FITTING_COST),
         ("energy a year", ch::ENERGY_COST),
         ("lubrication and inspection a year", ch::UPKEEP_COST),

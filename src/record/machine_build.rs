@@ -20,7 +20,12 @@ fn amount(value: f64, dimension: Dimension, name: &str) -> Amount {
 
 /// The machine. `chosen` are the attributes of the chosen drives at the mass that they really carry, `growths`
 /// their growth with temperature, m.
-pub fn machine(parts: &Parts<'_>, chosen: &[Attributes], growths: &[f64]) -> MachineRecord {
+pub fn machine(
+    parts: &Parts<'_>,
+    chosen: &[Attributes],
+    growths: &[f64],
+    tool_point: Vec<DirectionRecord>,
+) -> MachineRecord {
     let picks = parts.choice.map(|choice| choice.picks.clone()).unwrap_or_default();
     let have = !picks.is_empty();
     let mut reached: Option<Needs> = None;
@@ -46,6 +51,7 @@ pub fn machine(parts: &Parts<'_>, chosen: &[Attributes], growths: &[f64]) -> Mac
             let squares: f64 = growths.iter().map(|growth| growth * growth).sum();
             amount(squares.sqrt(), Dimension::Length, "mm")
         }),
+        tool_point,
         peak_power: chosen.map(|needs| amount(needs.power, Dimension::Power, "kW")),
         motor_models: chosen.map(|needs| needs.motors),
         gearbox_models: chosen.map(|needs| needs.gearboxes),

@@ -14,6 +14,7 @@ mod known;
 mod machine_build;
 mod parameters;
 mod requirement;
+mod tool_point;
 
 pub use build::{Parts, build};
 pub use candidate::*;
@@ -275,6 +276,9 @@ pub struct MachineRecord {
     /// Growth with temperature of all axes together at the tool, in service; not part of the error at the tool.
     #[serde(default)]
     pub tool_point_growth: Option<Amount>,
+    /// Error and growth at the tool in each direction of the machine.
+    #[serde(default)]
+    pub tool_point: Vec<DirectionRecord>,
     /// Largest power from the supply, all axes at once.
     pub peak_power: Option<Amount>,
     /// Different motor models.
@@ -289,6 +293,20 @@ pub struct MachineRecord {
     pub objective: String,
     /// How the choice was found and proved.
     pub solver: SolverRecord,
+}
+
+/// What the axes that move along one direction make at the tool.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DirectionRecord {
+    /// "x", "y" or "z".
+    pub direction: String,
+    /// The axes that move along it.
+    pub axes: Vec<String>,
+    /// Half band at the reference temperature: independent parts by squares, reversals in line.
+    pub error: Amount,
+    /// Growth with temperature in service; one temperature for all axes, so in line.
+    pub growth: Amount,
 }
 
 /// A limit of the machine.

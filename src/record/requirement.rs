@@ -1,8 +1,8 @@
 //! What the brief asks of an axis, as it was understood, line by line.
 
 use super::RequirementLine;
-use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback, Move};
-use crate::units::{Dimension, Measure, print_rounded, significant};
+use crate::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback, Mapping, Move};
+use crate::units::{Dimension, Length, Measure, print_rounded, significant};
 
 fn shown(value: f64, dimension: Dimension, unit: &str) -> String {
     match dimension.units().find(|known| known.name == unit) {
@@ -20,6 +20,7 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     let speed = |value: f64| shown(value, Dimension::Velocity, "m/min");
     let force = |value: f64| shown(value, Dimension::Force, "N");
     add("direction", direction(axis), true);
+    add("along", axis.along.value.word().into(), axis.along.stated);
     add("travel", length(axis.travel.si()), true);
     add("overtravel", length(axis.overtravel.value.si()), axis.overtravel.stated);
     add("moved-mass", shown(axis.moved_mass.si(), Dimension::Mass, "kg"), true);
@@ -95,12 +96,19 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     if let Some(first_mode) = axis.first_mode {
         add("first-mode", shown(first_mode.si(), Dimension::Frequency, "Hz"), true);
     }
-    let feedback = match axis.feedback {
-        Feedback::Any => "any",
-        Feedback::Motor => "motor",
-        Feedback::Scale => "scale",
-    };
-    add("feedback", feedback.into(), axis.feedback != Feedback::Any);
+    add("feedback", axis.feedback.word().into(), axis.feedback != Feedback::Any);
+    add("mapping", axis.mapping.word().into(), axis.mapping != Mapping::Any);
+    if let Some(tilt) = &axis.tilt {
+        let length = |value: Length| shown(value.si(), Dimension::Length, "mm");
+        if let Some(angle) = tilt.angle {
+            add("guide-tilt", shown(angle.si(), Dimension::Angle, "arcsec"), true);
+        }
+        if let Some((height, wave)) = tilt.waviness {
+            add("guide-waviness", format!("{} on {}", length(height), length(wave)), true);
+        }
+        add("tool-to-drive", length(tilt.tool_to_drive), true);
+        add("tool-to-scale", length(tilt.tool_to_scale.value), tilt.tool_to_scale.stated);
+    }
     let families = axis.families.as_ref().map_or("any".into(), |families| families.join(", "));
     add("families", families, axis.families.is_some());
     for line in &axis.duty {

@@ -1,10 +1,10 @@
 //! Part two: what the engineer reads, axis by axis.
 
 use super::assumed::Named;
-use super::figure;
 use super::sheet::{self, Phases, SheetLine};
 use super::view::{View, worst_first};
 use super::words;
+use super::{budget, figure};
 use crate::record::*;
 use serde::Serialize;
 
@@ -48,7 +48,8 @@ struct DriveSheet {
     remedies: Vec<Named>,
     teeth: Vec<String>,
     worksheet: Vec<SheetLine>,
-    budget: Vec<Line>,
+    budget: Vec<budget::Term>,
+    accuracy_statement: Option<String>,
     safety: Vec<super::safety::SafetyLine>,
     cost: Vec<Line>,
     parts: Vec<Part>,
@@ -201,7 +202,8 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         remedies: worst_first(drive).into_iter().filter_map(|finding| remedy(view, finding)).collect(),
         teeth: super::teeth::notes(view, drive),
         worksheet: sheet::lines(view, drive),
-        budget: budget(view, drive),
+        budget: budget::terms(view, drive),
+        accuracy_statement: budget::statement(view, drive),
         safety: super::safety::lines(view, drive),
         cost: cost(view, drive),
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
@@ -227,49 +229,6 @@ fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
         utilisation: figure::utilisation(finding.utilisation),
         verdict: words::verdict(&finding.verdict, &finding.obligation),
     }
-}
-
-/// The lines of the error budget, in the order in which they add up.
-const BUDGET: [&str; 17] = [
-    "mean-travel-deviation",
-    "travel-variation",
-    "cumulative-pitch-error",
-    "pinion-total-pitch-deviation",
-    "run-out-error",
-    "position-error",
-    "worst-mesh-play",
-    "play",
-    "lost-motion",
-    "reversal-error",
-    "scatter",
-    "repeatability",
-    "accuracy",
-    "section-accuracy",
-    "ripple",
-    "thermal-growth",
-    "tool-error",
-];
-
-/// What the error budget ends in; a line that goes into none of these is no part of it.
-const TOTALS: [&str; 7] =
-    ["accuracy", "section-accuracy", "repeatability", "reversal-error", "ripple", "thermal-growth", "tool-error"];
-
-fn budget(view: &View, drive: &CandidateRecord) -> Vec<Line> {
-    let line = |id: &&str| {
-        let line = drive.line(id).filter(|line| line.value.is_some())?;
-        let judged = drive.findings.iter().find(|finding| finding.characteristic == **id && finding.limit.is_some());
-        let note = judged.map_or_else(
-            || "–".into(),
-            |finding| {
-                let (_, limit) = view.pair(finding);
-                let used = figure::utilisation(finding.utilisation);
-                format!("{} {limit}, {used} used", words::sense(&finding.sense))
-            },
-        );
-        Some(Line { name: view.words_of(id), value: view.quantity(line.value, &line.unit), note })
-    };
-    let behind = sheet::behind(drive, &TOTALS);
-    BUDGET.iter().filter(|id| behind.contains(*id)).filter_map(line).collect()
 }
 
 fn cost(view: &View, drive: &CandidateRecord) -> Vec<Line> {

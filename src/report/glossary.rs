@@ -98,6 +98,12 @@ pub const GLOSSARY: &[Entry] = &[
         "A toothed bar with a pinion rolling on it, the teeth square to the travel.",
     ),
     entry(
+        "table-of-corrections",
+        "Table of corrections",
+        "The finished axis is measured from end to end, and the control takes the errors found out of every move. It \
+         takes out what repeats over the travel; play, temperature and errors within one turn stay.",
+    ),
+    entry(
         "utilisation",
         "Utilisation",
         "Demand over limit. 100 % is just allowed; the largest one says what limits the drive.",

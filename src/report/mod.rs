@@ -6,6 +6,7 @@
 //! Limits: no charts yet; the turning points are those the record holds.
 
 mod assumed;
+mod budget;
 mod customer;
 mod engineer;
 mod figure;
@@ -19,6 +20,7 @@ mod safety;
 mod sheet;
 mod sizes;
 mod teeth;
+mod tool_point;
 mod view;
 mod words;
 
@@ -47,6 +49,7 @@ struct Document<'a> {
     chosen: bool,
     customer: customer::Customer,
     engineer: Vec<engineer::EngineerAxis>,
+    tool_point: Vec<tool_point::Direction>,
     reviewer: reviewer::Reviewer,
     glossary: &'static [glossary::Entry],
 }
@@ -59,6 +62,7 @@ pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
         chosen: record.outcome == crate::record::Outcome::Chosen,
         customer: customer::collect(&view),
         engineer: engineer::collect(&view),
+        tool_point: tool_point::collect(&view),
         reviewer: reviewer::collect(&view),
         glossary: glossary::GLOSSARY,
     };

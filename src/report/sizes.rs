@@ -36,15 +36,14 @@ impl View<'_> {
 
     /// The main sizes of a drive of this family in words.
     pub fn sizes_of(&self, family: &str, parameters: &[Parameter]) -> String {
-        const ORDER: [&str; 12] = [
+        const ORDER: [&str; 13] = [
             "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "bias", "motor",
-            "feedback",
+            "feedback", "mapping",
         ];
         let rack = words::is_rack(family);
-        let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name));
+        let none = |size: &Parameter| matches!(&size.value, ParameterValue::Word { value, .. } if value == "no-supports" || (size.name == "mapping" && value == "none"));
+        let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name && !none(size)));
         let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
-        let none =
-            |size: &Parameter| matches!(&size.value, ParameterValue::Word { value, .. } if value == "no-supports");
         let others = parameters.iter().filter(|size| !said(&size.name) && !none(size));
         let phrases: Vec<String> = known.chain(others).map(|size| self.phrase(size, rack)).collect();
         phrases.join(", ")
@@ -69,6 +68,7 @@ impl View<'_> {
             "motor" => format!("motor {value}"),
             "feedback" if value == "motor" => "measured at the motor".into(),
             "feedback" => format!("measured by {} {value}", term("linear-scale", "linear scale")),
+            "mapping" => format!("{} by a table", term("table-of-corrections", "corrected")),
             other => format!("{} {value}", words::spaced(other)),
         }
     }

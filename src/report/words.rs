@@ -39,6 +39,9 @@ pub fn role(id: &str) -> String {
         "rack-grade" => "quality of the rack".into(),
         "servo-motor" => "motor".into(),
         "linear-scale" => term("linear-scale", "linear scale"),
+        "error-table" => {
+            format!("{} of the axis, measured and entered", term("table-of-corrections", "table of corrections"))
+        }
         "pinion" => term("pinion", "pinion"),
         "pinion-bias" => format!("{} of the two pinions", term("bias", "bias")),
         other => spaced(other),

@@ -28,7 +28,7 @@ use crate::ledger::Worksheet;
 use crate::rule::{Rule, Rulebook};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 12;
+pub const MOST_STAGES: usize = 13;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];

@@ -347,3 +347,28 @@ waivers:
         "{faults}"
     );
 }
+
+#[test]
+fn what_a_tilt_lacks_is_told() {
+    let axis = |lines: &str| {
+        format!(
+            "axes:\n  x:\n    direction: horizontal\n    travel: 2 m\n    moved-mass: 100 kg\n    speed: 30 m/min\n    acceleration: 2 m/s²\n{lines}"
+        )
+    };
+    let told = |lines: &str| -> Vec<(usize, String)> {
+        let text = format!("machine: Saw\n{}", axis(lines));
+        refused(&text).iter().map(|fault| (fault.line, format!("{} | {}", fault.path, fault.message))).collect()
+    };
+    let arm = told("    tool-to-drive: 300 mm\n");
+    assert_eq!(arm, [(9, "axes.x.tool-to-drive | `tool-to-drive` counts only with a tilt of the guides".into())]);
+    let tilt = told("    guide-tilt: 10 arcsec\n");
+    assert_eq!(tilt.len(), 1, "{tilt:?}");
+    assert!(tilt[0].1.contains("tool-to-drive"), "{tilt:?}");
+    let wave = told("    tool-to-drive: 1 m\n    guide-waviness: { height: 8 µm, length: 1.2 m }\n");
+    assert_eq!(
+        wave,
+        [(10, "axes.x.guide-waviness | a waviness of the guides tilts a slide by its `guide-base`".into())]
+    );
+    let word = told("    mapping: tabel\n    along: w\n");
+    assert_eq!(word.len(), 2, "{word:?}");
+}

@@ -71,6 +71,11 @@ axes:
     ripple: 0.01 mm
     first-mode: 20 Hz
     feedback: scale
+    mapping: none
+    along: x
+    guide-tilt: 8 arcsec
+    tool-to-drive: 400 mm
+    tool-to-scale: 250 mm
     families: [helical-rack, twin-pinion]
     duty:
       - { share: 15 %, speed: 50 m/min, stroke: 8 m }

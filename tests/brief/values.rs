@@ -4,7 +4,7 @@
 //! 0.453 592 37 kg, standard gravity 9.806 65 m/s²; from memory). The rest checks our own promises.
 
 use super::texts::{FULL, LEAST, brief, with_axis_lines};
-use axiswright::brief::{Axis, CounterbalanceKind, CuttingDirection, Feedback, load, starter};
+use axiswright::brief::{Along, Axis, CounterbalanceKind, CuttingDirection, Feedback, Mapping, load, starter};
 use axiswright::units::{Measure, Money};
 
 #[test]
@@ -147,9 +147,12 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("axes.x.guide-friction", "0.005", ""),
             ("axes.x.wiper-force", "40", "N"),
             ("axes.x.feedback", "any", ""),
+            ("axes.x.mapping", "any", ""),
+            ("axes.x.guide-tilt", "0", "arcsec"),
             ("axes.x.families", "any", ""),
             ("axes.x.duty", "20 % at 30 m/min, 50 % at 15 m/min, 30 % stand", ""),
             ("axes.x.duty.stroke", "1000", "mm"),
+            ("axes.x.along", "x", ""),
         ]
     );
     for assumption in &brief.assumptions {
@@ -248,4 +251,26 @@ fn the_yaw_stiffness_follows_the_base_of_the_carriages() {
     assert!((stiffness.value.si() - 1.28e8).abs() < 1.0 && !stiffness.stated);
     let told = brief.assumptions.iter().find(|told| told.key == "axes.x.yaw-stiffness").expect("it is told");
     assert_eq!((told.value.as_str(), told.unit.as_str()), ("128000", "kN·m/rad"));
+}
+
+#[test]
+fn a_tilt_is_read_with_its_arms() {
+    let text = LEAST.replace(
+        "    speed:",
+        "    guide-base: 0.8 m\n    guide-tilt: 10 arcsec\n    guide-waviness: { height: 8 µm, length: 1.2 m }\n    tool-to-drive: 300 mm\n    mapping: table\n    along: y\n    speed:",
+    );
+    let brief = brief(&text);
+    let axis = &brief.axes[0];
+    let tilt = axis.tilt.expect("a tilt is stated");
+    let angle = tilt.angle.expect("an angle is stated").si();
+    assert!((angle - std::f64::consts::PI / 64_800.0).abs() < 1e-15, "{angle}");
+    let (height, length) = tilt.waviness.expect("a waviness is stated");
+    assert_eq!((height.si(), length.si()), (8e-6, 1.2));
+    assert_eq!((tilt.tool_to_drive.si(), tilt.tool_to_scale.value.si()), (0.3, 0.3));
+    assert_eq!((axis.mapping, axis.along.value), (Mapping::Table, Along::Y));
+    let told: Vec<&str> = brief.assumptions.iter().map(|a| a.key.as_str()).collect();
+    assert!(told.contains(&"axes.x.tool-to-scale"));
+    assert!(
+        !told.contains(&"axes.x.guide-tilt") && !told.contains(&"axes.x.along") && !told.contains(&"axes.x.mapping")
+    );
 }

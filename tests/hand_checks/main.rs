@@ -244,12 +244,12 @@ const HAND: &[Row] = &[
     // (2·90 + 220)·1.25^0.8 = 400·1.19544
     ("clamps-price thrust-ends=2 clamp-price=90 ends-price=220 nominal-diameter=40mm", "", "478.18"),
     ("fastening-price fastener-price=2 fasteners=192 joint-price=35 segments=12 gauge-price=90", "", "859.0"),
-    ("scale-price scale-fixed-price=1100 scale-metre-price=550 travel=11m", "", "7150.0"),
+    ("fixed-and-length-price fixed-price=1100 metre-price=550 travel=11m", "", "7150.0"),
     ("upkeep-price upkeep-hours=4h upkeep-hours-per-metre=1h travel=3m labour-rate=60 lubricant-price=50", "", "470.0"),
     (
-        "purchase-cost element-cost=1 support-cost=2 reduction-cost=3 motor-cost=4 feedback-cost=5 fitting-cost=6",
+        "purchase-cost element-cost=1 support-cost=2 reduction-cost=3 motor-cost=4 feedback-cost=5 table-cost=7 fitting-cost=6",
         "",
-        "21.0",
+        "28.0",
     ),
     ("service-hours service-years=10years hours-per-year=4000h", "s", "144000000"),
     ("same-length value=3mm", "mm", "3.0"),

@@ -69,8 +69,26 @@ pub const ROWS: &[super::Row] = &[
     ("run-out-error pinion-run-out=20µm helix-angle=19.52808deg", "mm", "0.02144"),
     ("play-variation pinion-run-out=7µm height-waviness=3µm helix-angle=0", "mm", "0.0072794"),
     ("play-variation pinion-run-out=7µm height-waviness=3µm helix-angle=19.52808deg", "mm", "0.0077237"),
-    // 25.88 + 0.6 + 11 + 2
-    ("mapped-error position-error=129.4µm travel=11m", "mm", "0.03948"),
+    // √(25.88² + 11.6² + 2²)
+    (
+        "mapped-error error=129.4µm travel=11m residual=0.2 uncertainty=0.6µm uncertainty-rate=1µm/m drift=2µm",
+        "mm",
+        "0.028431",
+    ),
+    // √(8² + 3²)
+    (
+        "mapped-error error=40µm travel=2.4m residual=0.2 uncertainty=0.6µm uncertainty-rate=1µm/m drift=0µm",
+        "mm",
+        "0.0085440",
+    ),
+    // 2·10/300·sin 90° = 0.0666667 mrad, 57.29578 times that in degrees
+    ("waviness-tilt height=10µm wavelength=600mm base=300mm", "deg", "0.00381972"),
+    // 5 arcsec
+    ("tilt-sum stated=3arcsec waviness=4arcsec", "deg", "0.00138889"),
+    // 300 mm · 48.4814 µrad
+    ("tilt-error arm=300mm tilt=10arcsec", "mm", "0.0145444"),
+    // √(3² + 4²) + (2 + 4)/2
+    ("direction-error position-errors=6µm,8µm reversals=2µm,4µm scatters=0µm,0µm", "mm", "0.0080"),
     ("length-ratio first=24mm second=42.44mm", "1", "0.56550"),
     ("speed-number speed=3m/s teeth=20", "m/min", "36.0"),
     // 3 m/s over 6.6667 mm

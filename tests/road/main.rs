@@ -2,6 +2,7 @@
 
 mod ask;
 mod balanced;
+mod budget;
 mod census;
 mod facts;
 mod invariant;

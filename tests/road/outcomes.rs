@@ -54,7 +54,7 @@ fn verdicts(record: &DecisionRecord) -> Vec<(&str, &str)> {
 
 #[test]
 fn a_limit_of_the_machine_that_nothing_keeps_is_named_with_what_would_be_needed() {
-    for (key, limit) in [("purchase", "9000"), ("supply-power", "0.2 kW"), ("tool-point-error", "0.01 mm")] {
+    for (key, limit) in [("purchase", "9000"), ("supply-power", "0.2 kW"), ("tool-point-error", "0.002 mm")] {
         let begin = MACHINE.find("limits:").expect("limits");
         let end = MACHINE.find("axes:").expect("axes");
         let text = format!("{}limits: {{ {key}: {limit}, motor-models: 9 }}\n{}", &MACHINE[..begin], &MACHINE[end..]);
@@ -140,10 +140,11 @@ fn every_characteristic_is_entered_by_some_family() {
         fn with<F: Family>(self, family: &F) -> Vec<usize> {
             let last = family.stages().len() - 1;
             let mut slots = Vec::new();
-            // with the first feedback and the last: the encoder of the motor, and a scale
-            for feedback in [0, family.stages()[last] - 1] {
+            // with the first feedback and table and the last: the encoder of the motor, and a scale with a table
+            let stages = family.stages();
+            for [feedback, table] in [[0, 0], [stages[last - 1] - 1, stages[last] - 1]] {
                 let mut path = [0; MOST_STAGES];
-                path[last] = feedback as u16;
+                (path[last - 1], path[last]) = (feedback as u16, table as u16);
                 let entered = Entered::of(family, self.0, &path);
                 slots.extend((0..ch::SLOTS).filter(|&slot| entered.stage[slot].is_some()));
             }
@@ -154,8 +155,12 @@ fn every_characteristic_is_entered_by_some_family() {
     let asked = HORIZONTAL.replace("    ripple:", "    section-accuracy: 0.1 mm\n    ripple:");
     let wide = HORIZONTAL.replace("    speed:", "    guide-spacing: 1 m\n    guide-base: 0.8 m\n    speed:");
     let two = HORIZONTAL.replace("    speed:", "    drives: 2\n    drive-spacing: 2 m\n    speed:");
+    let tilted = HORIZONTAL.replace(
+        "    speed:",
+        "    guide-base: 0.8 m\n    guide-tilt: 9 arcsec\n    guide-waviness: { height: 5 µm, length: 2 m }\n    tool-to-drive: 0.3 m\n    speed:",
+    );
     let lifted = VERTICAL.replace("    speed:", "    drives: 2\n    drive-spacing: 2 m\n    speed:");
-    for text in [asked.as_str(), VERTICAL, wide.as_str(), two.as_str(), lifted.as_str()] {
+    for text in [asked.as_str(), VERTICAL, wide.as_str(), two.as_str(), lifted.as_str(), tilted.as_str()] {
         let inputs = small::inputs(&format!("limits: {{ lead-time: 20 weeks }}{text}"));
         let demand = small::demand(&inputs, 0);
         for id in FAMILIES {

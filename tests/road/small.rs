@@ -275,7 +275,7 @@ machine: Portal with a ram
 hours-per-year: 3000
 limits:
   purchase: 24000
-  tool-point-error: 0.0635 mm
+  tool-point-error: 0.0381 mm
   supply-power: 14.913997431645405 kW
   motor-models: 2
   gearbox-models: 1

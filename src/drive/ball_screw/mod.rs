@@ -1,6 +1,6 @@
 //! The turning ball screw: what it is joined from, and how it is worked out, in working order.
 //!
-//! Stages: size, supports, grade, preload class, bearing set, ends, coupling or belt, motor, duty, heat, rest, feedback.
+//! Stages: size, supports, grade, preload class, bearing set, ends, coupling or belt, motor, duty, heat, rest, feedback, mapping.
 //! Each stage enters only quantities that the earlier ones do not change, so that a rule can fall as early as it can.
 //! Limits: whip takes the whole bearing distance, nut
 //! ignored, which is on the safe side. On an inclined axis the single thrust bearing is the upper one.
@@ -9,7 +9,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
-use super::{Family, Part, Size, feedback, motor, price, reduction, rest, sides};
+use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{layout, stiffness};
@@ -23,6 +23,7 @@ pub struct BallScrewDrive<'a> {
     catalog: &'a Catalog,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
+    tables: Vec<Option<&'a ErrorTable>>,
 }
 
 const BEARING: usize = 4;
@@ -33,6 +34,7 @@ const DUTY: usize = 8;
 const HEAT: usize = 9;
 const REST: usize = 10;
 const FEEDBACK: usize = 11;
+const MAPPING: usize = 12;
 
 impl<'a> BallScrewDrive<'a> {
     /// The family on this axis, joined from this catalogue.
@@ -42,6 +44,7 @@ impl<'a> BallScrewDrive<'a> {
             catalog,
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
+            tables: mapping::options(demand, catalog),
         }
     }
 
@@ -98,7 +101,7 @@ impl<'a> BallScrewDrive<'a> {
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        screw::position(scale, sheet);
+        screw::position(self.demand, scale, sheet);
         let lead_time = price::longest(&[
             screw::picked_size(self.catalog, path).lead_time,
             screw::picked_grade(self.catalog, path).lead_time,
@@ -108,7 +111,7 @@ impl<'a> BallScrewDrive<'a> {
             self.picked_reduction(path).lead_time,
             self.picked_motor(path).lead_time,
         ]);
-        price::enter_whole(scale, lead_time, sheet);
+        price::enter_feedback(scale, lead_time, sheet);
     }
 
     fn picked_ends(&self, path: &[u16]) -> &'a EndArrangement {
@@ -122,6 +125,12 @@ impl<'a> BallScrewDrive<'a> {
     }
     fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
         self.motors[usize::from(path[MOTOR])]
+    }
+    fn picked_scale(&self, path: &[u16]) -> Option<&'a LinearScale> {
+        self.feedbacks[usize::from(path[FEEDBACK])]
+    }
+    fn picked_table(&self, path: &[u16]) -> Option<&'a ErrorTable> {
+        self.tables[usize::from(path[MAPPING])]
     }
 }
 
@@ -145,6 +154,7 @@ impl Family for BallScrewDrive<'_> {
             1,
             1,
             self.feedbacks.len(),
+            self.tables.len(),
         ]
     }
 
@@ -173,7 +183,10 @@ impl Family for BallScrewDrive<'_> {
                 rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
                 reduction::tension(reduction::is_belt(self.picked_reduction(path)), sheet);
             }
-            _ => self.feedback(path, self.feedbacks[usize::from(path[FEEDBACK])], sheet),
+            FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
+            _ => {
+                mapping::enter(self.demand, self.picked_table(path), screw::within_turn(self.picked_scale(path)), sheet)
+            }
         }
     }
 
@@ -195,8 +208,11 @@ impl Family for BallScrewDrive<'_> {
         let (reduction, motor) = (self.picked_reduction(path), self.picked_motor(path));
         parts.push(Part::new("screw-reduction", &reduction.designation, drives, reduction.generic));
         parts.push(Part::new("servo-motor", &motor.designation, drives, motor.generic));
-        if let Some(scale) = self.feedbacks[usize::from(path[FEEDBACK])] {
+        if let Some(scale) = self.picked_scale(path) {
             parts.push(Part::new("linear-scale", &scale.designation, drives, scale.generic));
+        }
+        if let Some(table) = self.picked_table(path) {
+            parts.push(Part::new("error-table", &table.designation, drives, table.generic));
         }
         parts
     }
@@ -207,7 +223,8 @@ impl Family for BallScrewDrive<'_> {
         sizes.extend([
             Size::number("ratio", self.picked_reduction(path).ratio.si(), "1"),
             Size::word("motor", &self.picked_motor(path).designation),
-            Size::word("feedback", feedback::word(self.feedbacks[usize::from(path[FEEDBACK])])),
+            Size::word("feedback", feedback::word(self.picked_scale(path))),
+            Size::word("mapping", mapping::word(self.picked_table(path))),
         ]);
         sizes
     }

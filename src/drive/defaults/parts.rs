@@ -54,6 +54,10 @@ pub fn screw_scatter() -> Length {
 pub fn rack_scatter() -> Length {
     Length::of_si(1.5e-6)
 }
+/// Scatter that no axis falls below whose position a linear scale measures.
+pub fn scale_scatter() -> Length {
+    Length::of_si(0.6e-6)
+}
 /// Run-out of gearbox shaft and pinion bore together.
 pub fn seat_run_out() -> Length {
     Length::of_si(10e-6)

@@ -85,6 +85,9 @@ impl<'a> Demand<'a> {
         sheet.given(ch::DISCOUNT_RATE, brief.discount_rate.value, said(brief.discount_rate.stated));
         sheet.computed(ch::ANNUITY, &crate::formula::cost::ANNUITY, (ch::DISCOUNT_RATE, ch::SERVICE_YEARS));
         super::motor::site(&brief.site, sheet);
+        if let Some(tilt) = &axis.tilt {
+            crate::drive::mapping::enter_tilt(tilt, sheet);
+        }
         self.enter_requirements(sheet);
         self.enter_assumptions(sheet);
         self.enter_phases(sheet);

@@ -1,7 +1,7 @@
 //! The ball screw with driven nut: what it is joined from, and how it is worked out, in working order.
 //!
 //! The screw stands, clamped at both ends; the nut turns in its own bearing and rides on the slide with belt and motor.
-//! Stages: size, supports, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback. Forces are worked out
+//! Stages: size, supports, grade, preload, nut unit, belt, motor, duty, peak, heat, rest, feedback, mapping. Forces are worked out
 //! once the motor is known, since it rides; what speed and fit forbid falls before.
 //! Limits: only the first critical speed of the screw is judged, at every speed that is held, cold and warm; sag counts
 //! the stretch of the cold screw as mounted, without what the bed takes; the free length counts the nut without its
@@ -11,7 +11,7 @@ mod stages;
 
 use super::demand::Demand;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
-use super::{Family, Part, Size, feedback, motor, price, reduction, rest};
+use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::ledger::Ledger;
@@ -25,6 +25,7 @@ pub struct DrivenNutDrive<'a> {
     belts: Vec<&'a ScrewReduction>,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
+    tables: Vec<Option<&'a ErrorTable>>,
 }
 
 const UNIT: usize = 4;
@@ -35,6 +36,7 @@ const PEAK: usize = 8;
 const HEAT: usize = 9;
 const REST: usize = 10;
 const FEEDBACK: usize = 11;
+const MAPPING: usize = 12;
 
 /// The belts of a catalogue; if it has none, its couplings, which fall since they have no pulley.
 fn belts(catalog: &Catalog) -> Vec<&ScrewReduction> {
@@ -46,12 +48,13 @@ impl<'a> DrivenNutDrive<'a> {
     /// The family on this axis, joined from this catalogue.
     pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog) -> Self {
         let (motors, feedbacks) = (motor::options(demand, catalog), feedback::options(demand, catalog));
-        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks }
+        let tables = mapping::options(demand, catalog);
+        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables }
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
         let scale = self.picked_scale(path);
-        screw::position(scale, sheet);
+        screw::position(self.demand, scale, sheet);
         let lead_time = price::longest(&[
             screw::picked_size(self.catalog, path).lead_time,
             screw::picked_grade(self.catalog, path).lead_time,
@@ -60,7 +63,7 @@ impl<'a> DrivenNutDrive<'a> {
             self.picked_belt(path).lead_time,
             self.picked_motor(path).lead_time,
         ]);
-        price::enter_whole(scale, lead_time, sheet);
+        price::enter_feedback(scale, lead_time, sheet);
     }
 
     fn picked_unit(&self, path: &[u16]) -> &'a NutUnit {
@@ -75,6 +78,9 @@ impl<'a> DrivenNutDrive<'a> {
     fn picked_scale(&self, path: &[u16]) -> Option<&'a LinearScale> {
         self.feedbacks[usize::from(path[FEEDBACK])]
     }
+    fn picked_table(&self, path: &[u16]) -> Option<&'a ErrorTable> {
+        self.tables[usize::from(path[MAPPING])]
+    }
 }
 
 impl Family for DrivenNutDrive<'_> {
@@ -86,7 +92,21 @@ impl Family for DrivenNutDrive<'_> {
         let (screws, grades) = (self.catalog.ball_screws.len(), self.catalog.screw_grades.len());
         let (classes, units) = (self.catalog.preload_classes.len(), self.catalog.nut_units.len());
         let (belts, motors, supports) = (self.belts.len(), self.motors.len(), self.catalog.screw_supports.len());
-        vec![screws, supports, grades, classes, units, belts, motors, 1, 1, 1, 1, self.feedbacks.len()]
+        vec![
+            screws,
+            supports,
+            grades,
+            classes,
+            units,
+            belts,
+            motors,
+            1,
+            1,
+            1,
+            1,
+            self.feedbacks.len(),
+            self.tables.len(),
+        ]
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
@@ -107,7 +127,10 @@ impl Family for DrivenNutDrive<'_> {
                 rest::enter(self.demand, ch::NUT_UNIT_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
                 reduction::tension(reduction::is_belt(self.picked_belt(path)), sheet);
             }
-            _ => self.feedback(path, sheet),
+            FEEDBACK => self.feedback(path, sheet),
+            _ => {
+                mapping::enter(self.demand, self.picked_table(path), screw::within_turn(self.picked_scale(path)), sheet)
+            }
         }
     }
 
@@ -128,6 +151,8 @@ impl Family for DrivenNutDrive<'_> {
         parts.push(Part::new("servo-motor", &motor.designation, drives, motor.generic));
         let scale = self.picked_scale(path);
         parts.extend(scale.map(|scale| Part::new("linear-scale", &scale.designation, drives, scale.generic)));
+        let table = self.picked_table(path);
+        parts.extend(table.map(|table| Part::new("error-table", &table.designation, drives, table.generic)));
         parts
     }
 
@@ -137,6 +162,7 @@ impl Family for DrivenNutDrive<'_> {
             Size::number("ratio", self.picked_belt(path).ratio.si(), "1"),
             Size::word("motor", &self.picked_motor(path).designation),
             Size::word("feedback", feedback::word(self.picked_scale(path))),
+            Size::word("mapping", mapping::word(self.picked_table(path))),
         ]);
         sizes
     }

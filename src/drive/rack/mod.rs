@@ -1,7 +1,7 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, feedback. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, feedback, mapping. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
 //! Limits: the output bearing is judged by its mean radial load.
@@ -12,10 +12,10 @@ mod strength;
 mod twin;
 
 use super::demand::Demand;
-use super::{Family, Part, Size, feedback, motor, price, rest, sides};
+use super::{Family, Part, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::formula::{budget, gear_geometry, layout, mesh_motion, stiffness, stop};
+use crate::formula::{gear_geometry, layout, stiffness, stop};
 use crate::ledger::Ledger;
 use crate::units::*;
 
@@ -32,6 +32,7 @@ pub struct RackDrive<'a> {
     gearboxes: Vec<&'a Gearbox>,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
+    tables: Vec<Option<&'a ErrorTable>>,
 }
 
 /// How many pinions drive one rack.
@@ -66,6 +67,7 @@ const PEAK: usize = 8;
 const HEAT: usize = 9;
 const REST: usize = 10;
 const FEEDBACK: usize = 11;
+const MAPPING: usize = 12;
 
 /// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions are
 /// offered the cheaper.
@@ -116,6 +118,7 @@ impl<'a> RackDrive<'a> {
             gearboxes: gearboxes(catalog, layout),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
+            tables: mapping::options(demand, catalog),
         }
     }
 
@@ -170,20 +173,11 @@ impl<'a> RackDrive<'a> {
     fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
         feedback::enter_reader(scale, crate::drive::defaults::parts::rack_scatter(), sheet);
         if scale.is_none() {
-            sheet.computed(
-                ch::POSITION_ERROR,
-                &budget::ROOT_SUM_SQUARE_3,
-                (ch::CUMULATIVE_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP),
-            );
-            sheet.computed(
-                ch::SECTION_POSITION_ERROR,
-                &budget::ROOT_SUM_SQUARE_3,
-                (ch::SECTION_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP),
-            );
+            sheet.computed(ch::LONG_ERROR, &layout::SAME_LENGTH, (ch::CUMULATIVE_PITCH_ERROR,));
+            sheet.computed(ch::SECTION_LONG_ERROR, &layout::SAME_LENGTH, (ch::SECTION_PITCH_ERROR,));
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
-        sheet.computed(ch::MAPPED_POSITION_ERROR, &mesh_motion::MAPPED_ERROR, (ch::POSITION_ERROR, ch::TRAVEL));
-        feedback::work_out(scale, sheet);
+        feedback::work_out(self.demand, scale, sheet);
         let lead_time = price::longest(&[
             self.picked_rack(path).lead_time,
             self.picked_grade(path).grade.lead_time,
@@ -191,7 +185,15 @@ impl<'a> RackDrive<'a> {
             self.picked_gearbox(path).lead_time,
             self.picked_motor(path).lead_time,
         ]);
-        price::enter_whole(scale, lead_time, sheet);
+        price::enter_feedback(scale, lead_time, sheet);
+    }
+
+    fn mapping<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        let own = match self.picked_scale(path) {
+            None => [Some(ch::RUN_OUT_ERROR), Some(ch::PITCH_STEP)],
+            Some(_) => [None, None],
+        };
+        mapping::enter(self.demand, self.picked_table(path), own, sheet);
     }
 
     fn picked_rack(&self, path: &[u16]) -> &'a Rack {
@@ -211,6 +213,9 @@ impl<'a> RackDrive<'a> {
     }
     fn picked_scale(&self, path: &[u16]) -> Option<&'a LinearScale> {
         self.feedbacks[usize::from(path[FEEDBACK])]
+    }
+    fn picked_table(&self, path: &[u16]) -> Option<&'a ErrorTable> {
+        self.tables[usize::from(path[MAPPING])]
     }
 }
 
@@ -240,6 +245,7 @@ impl Family for RackDrive<'_> {
             1,
             1,
             self.feedbacks.len(),
+            self.tables.len(),
         ]
     }
 
@@ -262,7 +268,8 @@ impl Family for RackDrive<'_> {
                 self.rhythm(sheet);
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
             }
-            _ => self.feedback(path, self.picked_scale(path), sheet),
+            FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
+            _ => self.mapping(path, sheet),
         }
     }
 
@@ -293,6 +300,9 @@ impl Family for RackDrive<'_> {
         if let Some(scale) = self.picked_scale(path) {
             parts.push(Part::new("linear-scale", &scale.designation, drives, scale.generic));
         }
+        if let Some(table) = self.picked_table(path) {
+            parts.push(Part::new("error-table", &table.designation, drives, table.generic));
+        }
         parts
     }
 
@@ -307,6 +317,7 @@ impl Family for RackDrive<'_> {
             Size::word("gearbox", &self.picked_gearbox(path).designation),
             Size::word("motor", &self.picked_motor(path).designation),
             Size::word("feedback", feedback::word(self.picked_scale(path))),
+            Size::word("mapping", mapping::word(self.picked_table(path))),
         ];
         if let Some(bias) = self.picked_bias(path) {
             sizes.push(Size::number("bias", bias.share.si() * 100.0, "%"));

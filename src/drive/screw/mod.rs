@@ -7,7 +7,7 @@ pub mod held;
 
 use super::demand::Demand;
 use super::sides::Errors;
-use super::{Part, Size, defaults, feedback, price};
+use super::{Part, Size, defaults, feedback, mapping, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{
@@ -256,24 +256,23 @@ pub fn stop<L: Ledger>(sheet: &mut L) {
     );
 }
 
-/// Enters what measures the position, and the error budget of it.
+/// What the screw's own errors within one turn add where no scale measures.
+pub fn within_turn(scale: Option<&LinearScale>) -> mapping::WithinTurn {
+    [scale.is_none().then_some(ch::TURN_VARIATION), None]
+}
+
+/// Enters what measures the position.
 #[inline(always)]
-pub fn position<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
+pub fn position<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, sheet: &mut L) {
     feedback::enter_reader(scale, defaults::parts::screw_scatter(), sheet);
     if scale.is_none() {
-        sheet.computed(
-            ch::POSITION_ERROR,
-            &budget::ROOT_SUM_SQUARE_3,
-            (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION, ch::TURN_VARIATION),
-        );
-        sheet.computed(
-            ch::SECTION_POSITION_ERROR,
-            &budget::ROOT_SUM_SQUARE_3,
-            (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION, ch::TURN_VARIATION),
-        );
+        let whole = (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION);
+        sheet.computed(ch::LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, whole);
+        let section = (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION);
+        sheet.computed(ch::SECTION_LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, section);
         sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::RISE_LEFT));
     }
-    feedback::work_out(scale, sheet);
+    feedback::work_out(demand, scale, sheet);
 }
 
 /// The screw with its nut as components of a drive.
