@@ -9,7 +9,7 @@ use super::evaluate::Section;
 use super::measured::{Measurement, Stretch};
 use super::result::Remark;
 use super::words::{Words, several};
-use crate::formula::iso_230_2 as iso;
+use crate::formula::{iso_230_2 as iso, test_plan};
 use crate::units::Measure;
 
 /// A deviation above this is hardly one, m: a wrong unit, or positions in place of deviations (judgement, no source).
@@ -21,17 +21,12 @@ const WIDE: f64 = 2.0;
 
 /// Whether the travel is too long for R and A of the whole.
 pub(super) fn is_long(stretch: &Stretch<'_>) -> bool {
-    stretch.travel.si() > iso::LONGEST_WHOLE * (1.0 + 1e-9)
+    test_plan::is_long(stretch.travel)
 }
 
 /// The greatest distance of targets that the plan has, m.
-pub(super) fn planned_spacing(stretch: &Stretch<'_>) -> f64 {
-    if is_long(stretch) {
-        return iso::GREATEST_SPACING;
-    }
-    let by_metre = 1.0 / iso::LEAST_TARGETS;
-    let by_count = stretch.travel.si() / iso::LEAST_TARGETS;
-    if by_count < by_metre { by_count } else { by_metre }
+fn planned_spacing(stretch: &Stretch<'_>) -> f64 {
+    test_plan::spacing(stretch.travel)
 }
 
 /// Whether neighbouring targets have the same distance everywhere.

@@ -57,6 +57,7 @@ pub mod site;
 pub mod stiffness;
 pub mod stop;
 pub mod stretch;
+pub mod test_plan;
 pub mod thermal;
 pub mod tooth_strength;
 pub mod twin;

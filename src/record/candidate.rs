@@ -21,6 +21,9 @@ pub struct CandidateRecord {
     /// What fitting it asks; only for a drive that was chosen.
     #[serde(default)]
     pub installation: Vec<InstallationLine>,
+    /// How it is accepted once it is built in; only for a drive that was chosen.
+    #[serde(default)]
+    pub acceptance: Option<AcceptancePlan>,
     /// What it costs.
     pub cost: CostRecord,
     /// What is made small, for this configuration: see the machine's objective.
@@ -29,6 +32,42 @@ pub struct CandidateRecord {
     /// The share by which the merit is raised for advice that is not followed.
     #[serde(default)]
     pub unmet_advice: f64,
+}
+
+/// How a finished axis is accepted by ISO 230-2.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AcceptancePlan {
+    /// Target positions over the travel.
+    pub targets: Vec<f64>,
+    /// Runs in each direction over the travel.
+    pub runs: u32,
+    /// Target positions on a section of 2 m; empty where the travel is not longer.
+    pub section_targets: Vec<f64>,
+    /// Runs in each direction on the section.
+    pub section_runs: u32,
+    /// Unit of the targets.
+    pub unit: String,
+    /// What is held against what.
+    pub limits: Vec<AcceptanceLimit>,
+}
+
+/// One quantity of the test: what the brief asks for and what is predicted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AcceptanceLimit {
+    /// "A", "E", "M", "R" or "B".
+    pub quantity: String,
+    /// Over what it holds: "travel" or "section of 2 m".
+    pub over: String,
+    /// The characteristic of the worksheet that predicts it.
+    pub characteristic: String,
+    /// What the brief asks for.
+    pub required: Option<f64>,
+    /// What is predicted.
+    pub predicted: Option<f64>,
+    /// Unit of both.
+    pub unit: String,
 }
 
 /// One component.

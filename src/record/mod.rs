@@ -4,6 +4,7 @@
 //! unit that stands beside them; a value that is not known is null. The record carries no clock time, no
 //! host name, no absolute path and no thread count: same inputs, same bytes.
 
+mod acceptance;
 mod build;
 mod candidate;
 mod candidate_build;

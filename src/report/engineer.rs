@@ -4,7 +4,7 @@ use super::assumed::Named;
 use super::sheet::{self, Phases, SheetLine};
 use super::view::{View, worst_first};
 use super::words;
-use super::{budget, figure};
+use super::{acceptance, budget, figure};
 use crate::record::*;
 use serde::Serialize;
 
@@ -50,6 +50,7 @@ struct DriveSheet {
     worksheet: Vec<SheetLine>,
     budget: Vec<budget::Term>,
     accuracy_statement: Option<String>,
+    acceptance: Option<acceptance::Acceptance>,
     safety: Vec<super::safety::SafetyLine>,
     cost: Vec<Line>,
     parts: Vec<Part>,
@@ -204,6 +205,7 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         worksheet: sheet::lines(view, drive),
         budget: budget::terms(view, drive),
         accuracy_statement: budget::statement(view, drive),
+        acceptance: acceptance::collect(view, drive),
         safety: super::safety::lines(view, drive),
         cost: cost(view, drive),
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),

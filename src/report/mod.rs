@@ -5,6 +5,7 @@
 //! markup. The same record gives the same bytes.
 //! Limits: no charts yet; the turning points are those the record holds.
 
+mod acceptance;
 mod assumed;
 mod budget;
 mod customer;

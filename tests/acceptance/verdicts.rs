@@ -3,6 +3,8 @@
 //! Source: ISO 14253-1 (from memory): a limit is proved to be kept where value and expanded uncertainty stay within it.
 
 use crate::{brief, check, record, result, table};
+use axiswright::formula::test_plan;
+use axiswright::units::{Length, Measure};
 
 const AT: [f64; 6] = [10.0, 130.0, 250.0, 370.0, 490.0, 590.0];
 
@@ -120,4 +122,24 @@ fn departures_from_the_plan_are_told_and_refused_nowhere() {
     let wide: Vec<f64> = (0..9).map(|index| 100.0 + 470.0 * f64::from(index) + f64::from(index % 2) * 30.0).collect();
     let found = ids(&table(&wide, 1, |_, sign, _| sign), "4 m");
     assert_eq!(found, ["long-axis", "wide-spacing", "one-run"]);
+}
+
+/// The targets that a report asks for keep the plan that a measurement is held against.
+#[test]
+fn the_planned_targets_leave_nothing_to_remark() {
+    for (travel, turn) in [(0.7, 0.02), (1.9, 0.01), (6.0, 0.1333)] {
+        let length = Length::of_si(travel);
+        let at: Vec<f64> =
+            test_plan::targets(Length::of_si(0.0), length, test_plan::spacing(length), Length::of_si(turn))
+                .into_iter()
+                .map(|metres| (metres * 1e5).round() / 1e2)
+                .collect();
+        let runs = if travel > 2.0 { 1 } else { 5 };
+        let text = table(&at, runs, |_, sign, run| sign + 0.2 * run as f64);
+        let result = result(&brief(&format!("{travel} m"), ""), &record(&[]), &text, Some(1e-6));
+        let told: Vec<&str> = result.remarks.iter().map(|remark| remark.id.as_str()).collect();
+        let plan =
+            ["few-targets", "wide-spacing", "wide-gap", "even-targets", "first-end-left-out", "last-end-left-out"];
+        assert!(plan.iter().all(|id| !told.contains(id)), "{travel} m: {told:?}");
+    }
 }
