@@ -101,7 +101,8 @@ lead-time: 4 weeks
 entries:
   - { designation: mine, quality: 6, finish: ground, steel: case-hardend, pinion-steel: case-hardened,
       pitch-error-per-metre: 30 µm, joint-step: 15 µm, height-waviness: 30 µm, segment-length: 1 m, speed-limit-helical: 5 m/s,
-      speed-limit-straight: 3 m/s, price-factor: 1, face-load-factor: 1.15 }
+      speed-limit-straight: 3 m/s, price-factor: 1, face-load-factor: 1.15, misalignment-share: 0.5, film-factor: 0.92,
+      root-roughness: 10 µm }
 ";
     let fault = the_fault_of(grade);
     assert_eq!((fault.line, fault.path.as_str()), (5, "entries[0].steel"));

@@ -124,7 +124,19 @@ fn permissible(given: &Given) -> Result<Outcome, Fault> {
         (
             "F_F1",
             "pinion roots",
-            pinion_root_force(m, z, h, x, b, root(pinion.bending_limit()), n1, quality, speed, face, reversal),
+            pinion_root_force(
+                m,
+                z,
+                h,
+                x,
+                b,
+                (pinion.class, root(pinion.bending_limit())),
+                n1,
+                quality,
+                speed,
+                face,
+                reversal,
+            ),
         ),
         (
             "F_H2",
@@ -134,7 +146,19 @@ fn permissible(given: &Given) -> Result<Outcome, Fault> {
         (
             "F_F2",
             "rack roots",
-            rack_root_force(m, z, h, x, b, root(rack.bending_limit()), n2, quality, speed, face, reversal),
+            rack_root_force(
+                m,
+                z,
+                h,
+                x,
+                b,
+                (rack.class, root(rack.bending_limit())),
+                n2,
+                quality,
+                speed,
+                face,
+                reversal,
+            ),
         ),
     ];
     let least = least_4(parts[0].2, parts[1].2, parts[2].2, parts[3].2);

@@ -81,8 +81,14 @@ parts! {
         speed_limit_straight: Velocity, "m/s", Positive;
         /// Price against quality 6, hardened and ground.
         price_factor: Ratio, "1", Positive;
-        /// Face load factor K_Hβ that the alignment allows.
+        /// Face load factor K_Hβ that is counted at least: crowning and what no alignment takes away.
         face_load_factor: Ratio, "1", Positive;
+        /// Part B_2 of the misalignment that the teeth feel: 1 plain, 0.5 crowned with a checked contact pattern.
+        misalignment_share: Ratio, "1", Share;
+        /// Film factor Z_L·Z_v·Z_R of the flanks: 0.92 if one side is ground, 0.85 if both are milled.
+        film_factor: Ratio, "1", Share;
+        /// Mean roughness depth Rz of the roots.
+        root_roughness: Length, "µm", Positive;
     }
 
     /// The teeth of a pinion, for any module.
@@ -151,7 +157,7 @@ parts! {
 
     /// A gear steel with its treatment and the stress limits of ISO 6336-5.
     Steel, "steel", steels {
-        /// Treatment, which decides the life factors.
+        /// Treatment, which picks life, notch, size and surface factors of the root; quenched and tempered is `through-hardened`, normalised `soft`.
         kind: String, "text", OneOf(&["case-hardened", "induction-hardened", "through-hardened", "soft"]);
         /// Hardness at the tooth surface.
         surface_hardness: String, "text", Words;

@@ -243,10 +243,16 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 "run-out of gearbox shaft and pinion bore, 10 to 20 µm (common practice, no source)",
             ),
             (
-                "mounting-slope",
-                significant(parts::mounting_slope().si() * 1e3, 3),
-                "mm/m",
-                "pinion square to the rack within 0.03 mm on 100 mm (common practice, no source)",
+                "pinion-squareness",
+                significant(parts::pinion_squareness().si() * 1e6, 3),
+                "µm",
+                "pinion axis off square to the rack on 100 mm, where the quality does not state it (common practice, no source)",
+            ),
+            (
+                "seat-straightness",
+                significant(parts::seat_straightness().si() * 1e6, 3),
+                "µm",
+                "flatness of the rack's seat on a metre, where the quality does not state it (common practice, no source)",
             ),
             (
                 "bearing-gap",
@@ -271,12 +277,6 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 ratio(parts::flank_static_cycles()),
                 "1",
                 "first point of the life line of flanks (ISO 6336-2, from memory)",
-            ),
-            (
-                "root-static-cycles",
-                ratio(parts::root_static_cycles()),
-                "1",
-                "first point of the life line of roots (ISO 6336-3, from memory)",
             ),
         ]
     } else {

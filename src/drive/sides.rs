@@ -3,7 +3,7 @@
 //!
 //! Method: the racking force comes on top of the largest force of the duty, so that teeth, gearbox, nut and fasteners
 //! are judged by both, and on top of the motor's torque. Limits: it is taken from the error that rack or screw alone leaves,
-//! whatever measures the position; in the life of teeth and fasteners its part is left out.
+//! whatever measures the position; in the life of teeth the whole of it stands on every force.
 
 use super::demand::Demand;
 use super::motor;

@@ -32,6 +32,19 @@ pub static SHOCK_FACTOR: Formula<fn(Ratio) -> Ratio> = Formula {
     },
 };
 
+/// Mean ratio of one stage. 35 in two stages: 5.916.
+pub static STAGE_RATIO: Formula<fn(Ratio, Ratio) -> Ratio> = Formula {
+    note: Note {
+        id: "stage-ratio",
+        title: "mean ratio of one stage of the gearbox",
+        equation: "i_st = i^(1/k)",
+        inputs: &[("i", "reduction"), ("k", "gearbox-stages")],
+        validity: "geometric mean; stages of one gearbox differ by their teeth",
+        sources: &[Source::derived("ratios of stages multiply")],
+    },
+    apply: |reduction, stages| Ratio::of_si(reduction.si().powf(1.0 / stages.si())),
+};
+
 /// Torque at the gearbox output with the factor for frequent starts. 100 N·m, 1.4: 140 N·m.
 pub static SHOCK_TORQUE: Formula<fn(Torque, Ratio) -> Torque> = Formula {
     note: Note {
@@ -111,6 +124,38 @@ pub static GEARBOX_HEAT: Formula<
             .map(|((force, share), speed)| share * (force * speed).abs())
             .sum();
         let turning = drag.si() * 2.0 * PI * mean_speed.si() / travel_per_turn.si();
+        Power::of_si(load * (1.0 / efficiency.si() - 1.0) + turning)
+    },
+};
+
+/// The same with a force on top that is there all the time. 500 and −500 N half of the time each at 0.5 m/s, 900 N on top, 0.95, no drag: 23.7 W.
+pub static STEADY_GEARBOX_HEAT: Formula<
+    fn(Series<Force>, Series<Ratio>, Series<Velocity>, Ratio, Torque, Velocity, Length, Force) -> Power,
+> = Formula {
+    note: Note {
+        id: "steady-gearbox-heat",
+        title: "mean heat of one gearbox while working, with a force that is there all the time",
+        equation: "P_g = max over ± of Σ q_k·|(F_k ± F_sy)·v_k|·(1/η_g − 1) + T_d·2π·v_m/p",
+        inputs: &[
+            ("F_k", "phase-force"),
+            ("q_k", "phase-share"),
+            ("v_k", "phase-speed"),
+            ("η_g", "reduction-efficiency"),
+            ("T_d", "drag-torque"),
+            ("v_m", "mean-speed"),
+            ("p", "travel-per-turn"),
+            ("F_sy", "steady-force"),
+        ],
+        validity: "F_sy is the bias of two pinions, the racking of two sides, or both, whole at every place (safe); the hotter gearbox",
+        sources: &[Source::derived("lost power of load and drag")],
+    },
+    apply: |forces, shares, speeds, efficiency, drag, mean_speed, travel_per_turn, steady| {
+        let heat = |steady: f64| {
+            let phases = forces.si().iter().zip(shares.si()).zip(speeds.si());
+            phases.map(|((force, share), speed)| share * ((force + steady) * speed).abs()).sum::<f64>()
+        };
+        let turning = drag.si() * 2.0 * PI * mean_speed.si() / travel_per_turn.si();
+        let load = larger(heat(steady.si()), heat(-steady.si()));
         Power::of_si(load * (1.0 / efficiency.si() - 1.0) + turning)
     },
 };

@@ -118,6 +118,26 @@ pub static PLAY_FREE_FORCE: Formula<fn(Force) -> Force> = Formula {
     apply: |bias| Force::of_si(2.0 * bias.si()),
 };
 
+/// The same on an axis of two sides. 900 N of cutting, 2·60 N of friction and 2·500 N of racking: 2020 N.
+pub static RACKED_PLAY_FREE_DEMAND: Formula<fn(Force, Force, Ratio, Force) -> Force> = Formula {
+    note: Note {
+        id: "racked-play-free-demand",
+        title: "force of cutting, friction and racking that must cross no play",
+        equation: "F_q = F_c + n_P·(F_f + F_r)",
+        inputs: &[
+            ("F_c", "drive-cutting-force"),
+            ("F_f", "friction-force"),
+            ("n_P", "pinions"),
+            ("F_r", "racking-force"),
+        ],
+        validity: "Speeding up may cross it; F_f and F_r are those of one pinion. Racking presses both pinions of a side the same way; at the end of the travel it is whole.",
+        sources: &[Source::derived("all at once and the same way")],
+    },
+    apply: |cutting, friction, pinions, racking| {
+        Force::of_si(cutting.si() + pinions.si() * (friction.si() + racking.si()))
+    },
+};
+
 /// Force that must cross no play. 900 N of cutting and 2·60 N of friction: 1020 N.
 pub static PLAY_FREE_DEMAND: Formula<fn(Force, Force, Ratio) -> Force> = Formula {
     note: Note {

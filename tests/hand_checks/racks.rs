@@ -18,28 +18,90 @@ pub const ROWS: &[super::Row] = &[
         "1",
         "1.43510",
     ),
-    // (1500·0.92)²·40·24/(1.23639·6.22288·36028.7·0.743725·1.3), stresses in MPa: Z_B², Z_H², Z_E², Z_ε²
+    // (1500·0.92)²·40·24/(1.23639·6.22288·36028.7·0.743725), stresses in MPa: Z_B², Z_H², Z_E², Z_ε²
     (
-        "pinion-flank-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm contact-limit=1500MPa face-load-factor=1.3",
+        "pinion-flank-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm flank-strength=1380MPa",
         "N",
-        "6820.96",
+        "8867.25",
     ),
     (
-        "rack-flank-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm contact-limit=1196MPa face-load-factor=1.3",
+        "rack-flank-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm flank-strength=1100.32MPa",
         "N",
-        "5361.85",
+        "6970.4",
     ),
-    // 2·461·1.00374·0.7·48/(1.4104·1.8893)/1.3^0.8212, 1.4104 and 1.8893 printed for 20 straight teeth
+    // 645.4·0.99184·48/(1.4104·1.8893), 516.6·1.00539·48/(1.1119·2.4966), form factors printed for 20 straight teeth
     (
-        "pinion-root-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm bending-limit=461MPa face-load-factor=1.3 reversal-factor=0.7",
+        "pinion-root-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm root-strength=645.4MPa slip-layer=3µm",
         "N",
-        "9304",
+        "11531",
     ),
     (
-        "rack-root-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm bending-limit=369MPa face-load-factor=1.3 reversal-factor=0.7",
+        "rack-root-endurance module=2mm teeth=20 helix=0 profile-shift=0 face-width=24mm root-strength=516.6MPa slip-layer=3µm",
         "N",
-        "7246.4",
+        "8981",
     ),
+    // a through-hardened pinion of 306 MPa, slip layer 0.0111 mm: 428.4·0.98507·87/(1.4104·1.8893)
+    (
+        "pinion-root-endurance module=3mm teeth=20 helix=0 profile-shift=0 face-width=29mm root-strength=428.4MPa slip-layer=11.1µm",
+        "N",
+        "13778",
+    ),
+    // a soft rack of 211 MPa, slip layer 0.061 mm: 295.4·1.02027·87/(1.1119·2.4966)
+    (
+        "rack-root-endurance module=3mm teeth=20 helix=0 profile-shift=0 face-width=29mm root-strength=295.4MPa slip-layer=61µm",
+        "N",
+        "9446",
+    ),
+    ("flank-strength contact-limit=1500MPa film-factor=0.92", "MPa", "1380.0"),
+    ("flank-strength contact-limit=545MPa film-factor=0.85", "MPa", "463.25"),
+    ("root-strength bending-limit=461MPa root-size-factor=1 root-surface-factor=1 reversal-factor=0.7", "MPa", "645.4"),
+    // 2·211·0.982·0.973071·0.7
+    (
+        "root-strength bending-limit=211MPa root-size-factor=0.982 root-surface-factor=0.973071 reversal-factor=0.7",
+        "MPa",
+        "282.271",
+    ),
+    ("root-size-factor-hardened module=8mm", "1", "0.97"),
+    ("root-size-factor-hardened module=40mm", "1", "0.80"),
+    ("root-size-factor module=8mm", "1", "0.982"),
+    ("root-size-factor module=4mm", "1", "1.0"),
+    // 17^0.1 = 1.32753
+    ("root-surface-factor root-roughness=16µm", "1", "0.97174"),
+    ("root-surface-factor-soft root-roughness=20µm", "1", "0.97307"),
+    // 2.5·100^(−0.11445) and 2.5·10^(−0.16065)
+    ("root-life-factor cycles=1e5 root-static-cycles=1e3", "1", "1.4759"),
+    ("root-life-factor cycles=1e5 root-static-cycles=1e4", "1", "1.7270"),
+    // q 5.3333, exponent 0.81789
+    ("root-face-load-factor face-load-factor=1.3 face-width=24mm module=2mm", "1", "1.23935"),
+    ("mounted-endurance endurance=10kN face-load-factor=1.3", "N", "7692.3"),
+    // 8 kN·0.97922², less 100 N, over 1.1
+    (
+        "flank-force mounted-endurance=8kN cycles=1e8 tooth-load-slope=1.1 tooth-load-offset=100N light-load-factor=1.9 face-width=24mm",
+        "N",
+        "6879.0",
+    ),
+    (
+        "root-force mounted-endurance=8kN root-life-factor=1.134 tooth-load-slope=1.1 tooth-load-offset=100N light-load-factor=1.9 face-width=24mm",
+        "N",
+        "8156.4",
+    ),
+    // below 100 N/mm: 4.2 kN over 1.9
+    (
+        "root-force mounted-endurance=4.2kN root-life-factor=1 tooth-load-slope=1.1 tooth-load-offset=100N light-load-factor=1.9 face-width=24mm",
+        "N",
+        "2210.5",
+    ),
+    // (12 kN − 120 N)/1.2/3
+    (
+        "alignment-force pinion-flank-endurance=30kN rack-flank-endurance=12kN pinion-root-endurance=24kN rack-root-endurance=15kN tooth-load-slope=1.2 tooth-load-offset=120N light-load-factor=1.5 face-width=24mm",
+        "N",
+        "3300",
+    ),
+    // √(0.3² + 0.05²), half of it
+    ("mounting-slope pinion-squareness=30µm seat-straightness=50µm misalignment-share=1", "1", "3.0414e-4"),
+    ("mounting-slope pinion-squareness=30µm seat-straightness=50µm misalignment-share=0.5", "1", "1.52069e-4"),
+    ("face-load-factor grade-face-load-factor=1.15 alignment-face-load-factor=1.47", "1", "1.47"),
+    ("face-load-factor grade-face-load-factor=1.45 alignment-face-load-factor=1.2", "1", "1.45"),
     // only 12 kN counts on its flank: 0.2·1.2^6.6112 = 0.66757; 10 kN·0.66757^(1/16.3006)
     (
         "pinion-flank-equivalent-force phase-force=12kN,-9kN phase-share=20%,80% phase-speed=1m/s,1m/s endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
@@ -48,9 +110,15 @@ pub const ROWS: &[super::Row] = &[
     ),
     // 0.2·1.2^8.7378 + 0.8·0.9^49.9125 = 0.98794; 10 kN·0.98794^(1/49.9125)
     (
-        "pinion-root-equivalent-force phase-force=12kN,-9kN phase-share=20%,80% phase-speed=1m/s,1m/s endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
+        "pinion-root-equivalent-force phase-force=12kN,-9kN phase-share=20%,80% phase-speed=1m/s,1m/s endurance=10kN root-static-cycles=1e3 tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
         "N",
         "9997.6",
+    ),
+    // through-hardened, the line begins at 10⁴: 0.2·1.2^6.2249 + 0.8·0.9^49.9125 = 0.62635; 10 kN·0.62635^(1/49.9125)
+    (
+        "pinion-root-equivalent-force phase-force=12kN,-9kN phase-share=20%,80% phase-speed=1m/s,1m/s endurance=10kN root-static-cycles=1e4 tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
+        "N",
+        "9906.7",
     ),
     // 720 moves with 9 kN in the cruise and 400 with 11 kN; 0.64286·0.9^16.3006 + 0.35714·1.1^6.6112 = 0.78600
     (
@@ -59,7 +127,7 @@ pub const ROWS: &[super::Row] = &[
         "9853.4",
     ),
     (
-        "rack-root-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-moves=720,720,720,400,400,400 moves-per-hour=1120 endurance=10kN tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
+        "rack-root-equivalent-force phase-force=1kN,9kN,-1kN,1kN,11kN,-1kN phase-acceleration=1m/s²,0,-1m/s²,1m/s²,0,-1m/s² phase-moves=720,720,720,400,400,400 moves-per-hour=1120 endurance=10kN root-static-cycles=1e3 tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",
         "N",
         "9961.5",
     ),
@@ -125,6 +193,15 @@ pub const ROWS: &[super::Row] = &[
     ("gearbox-surface frame-size=110mm stages=1", "mm²", "96800"),
     ("gearbox-surface frame-size=110mm stages=2", "mm²", "133100"),
     // 134.2/(20·0.09)
+    // (1400 + 400)/2·0.5 W through the teeth, 1/0.95 − 1 of it lost
+    (
+        "steady-gearbox-heat phase-force=500N,-500N phase-share=50%,50% phase-speed=0.5m/s,-0.5m/s reduction-efficiency=0.95 drag-torque=0N·m mean-speed=0.5m/s travel-per-turn=120mm steady-force=900N",
+        "kW",
+        "0.0236842",
+    ),
+    // the square root of 36 and 35
+    ("stage-ratio reduction=36 gearbox-stages=2", "1", "6.0"),
+    ("stage-ratio reduction=35 gearbox-stages=2", "1", "5.9161"),
     ("gearbox-warming gearbox-heat=134.2W gearbox-surface=0.09m²", "K", "74.56"),
     ("pinion-overhang overhang=35mm face-width=49mm bearing-gap=8mm", "mm", "35.0"),
     ("pinion-overhang overhang=35mm face-width=79mm bearing-gap=8mm", "mm", "47.5"),

@@ -126,6 +126,7 @@ pub const ROWS: &[super::Row] = &[
     ("both-pinions-stiffness total-stiffness=54N/µm pinions=2", "N/µm", "108.0"),
     ("play-free-force bias-force=1885N", "N", "3770.0"),
     ("play-free-demand drive-cutting-force=900N friction-force=60N pinions=2", "N", "1020.0"),
+    ("racked-play-free-demand drive-cutting-force=900N friction-force=60N pinions=2 racking-force=500N", "N", "2020.0"),
     ("biased-play pinion-play=60µm play-free-demand=1020N play-free-force=3770N", "mm", "0.0"),
     ("biased-play pinion-play=60µm play-free-demand=4kN play-free-force=3770N", "mm", "0.060"),
     ("first-pinion-force phase-force=500N bias-force=1885N", "N", "2385.0"),

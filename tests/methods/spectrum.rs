@@ -17,6 +17,7 @@ struct Mesh {
     slope: Ratio,
     offset: Force,
     light: Ratio,
+    class: SteelClass,
 }
 
 const CONTACT: f64 = 1500e6;
@@ -31,6 +32,7 @@ impl Mesh {
             slope: (LOAD_SLOPE.apply)(m, z, helix, x, b, q, v),
             offset: (LOAD_OFFSET.apply)(m, z, helix, x, b, q, v),
             light: (LIGHT_LOAD_FACTOR.apply)(m, z, helix, x, b, q, v),
+            class: SteelClass::CaseHardened,
         }
     }
 
@@ -39,19 +41,20 @@ impl Mesh {
         let (m, z, h, x, b) = self.teeth;
         let limit = Pressure::of_si(CONTACT);
         let (q, v, k) = (ratio(6.0), Velocity::of_si(1.0), ratio(1.3));
-        (PINION_PITTING_FORCE.apply)(m, z, h, x, b, limit, ratio(cycles), q, v, k).si()
+        pinion_pitting_force(m, z, h, x, b, limit, ratio(cycles), q, v, k).si()
     }
 
     fn root(&self, cycles: f64) -> f64 {
         let (m, z, h, x, b) = self.teeth;
         let limit = Pressure::of_si(BENDING);
         let (q, v, k, y) = (ratio(6.0), Velocity::of_si(1.0), ratio(1.3), ratio(0.7));
-        (PINION_ROOT_FORCE.apply)(m, z, h, x, b, limit, ratio(cycles), q, v, k, y).si()
+        pinion_root_force(m, z, h, x, b, (self.class, limit), ratio(cycles), q, v, k, y).si()
     }
 
     fn flank_equivalent(&self, forces: &[f64], shares: &[f64]) -> f64 {
         let (m, z, h, x, b) = self.teeth;
-        let bears = (PINION_FLANK_ENDURANCE.apply)(m, z, h, x, b, Pressure::of_si(CONTACT), ratio(1.3));
+        let even = (PINION_FLANK_ENDURANCE.apply)(m, z, h, x, b, Pressure::of_si(0.92 * CONTACT));
+        let bears = (MOUNTED_ENDURANCE.apply)(even, ratio(1.3));
         let speeds = vec![1.0; forces.len()];
         (PINION_FLANK_EQUIVALENT_FORCE.apply)(
             Series::of_si(forces),
@@ -68,13 +71,16 @@ impl Mesh {
 
     fn root_equivalent(&self, forces: &[f64], shares: &[f64]) -> f64 {
         let (m, z, h, x, b) = self.teeth;
-        let bears = (PINION_ROOT_ENDURANCE.apply)(m, z, h, x, b, Pressure::of_si(BENDING), ratio(1.3), ratio(0.7));
+        let strength = (ROOT_STRENGTH.apply)(Pressure::of_si(BENDING), ratio(1.0), ratio(1.0), ratio(0.7));
+        let even = (PINION_ROOT_ENDURANCE.apply)(m, z, h, x, b, strength, self.class.slip_layer());
+        let bears = (MOUNTED_ENDURANCE.apply)(even, (ROOT_FACE_LOAD_FACTOR.apply)(ratio(1.3), b, m));
         let speeds = vec![1.0; forces.len()];
         (PINION_ROOT_EQUIVALENT_FORCE.apply)(
             Series::of_si(forces),
             Series::of_si(shares),
             Series::of_si(&speeds),
             bears,
+            self.class.root_static_cycles(),
             self.slope,
             self.offset,
             self.light,
@@ -115,8 +121,10 @@ fn equivalent_forces_do_the_damage_of_the_sum() {
         seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         (seed >> 11) as f64 / (1_u64 << 53) as f64
     };
-    for helix in [straight(), metric_helix()] {
-        let mesh = Mesh::of(helix);
+    let classes = [SteelClass::CaseHardened, SteelClass::ThroughHardened, SteelClass::Soft];
+    for (helix, class) in [straight(), metric_helix()].into_iter().flat_map(|helix| classes.map(|class| (helix, class)))
+    {
+        let mesh = Mesh { class, ..Mesh::of(helix) };
         let modes: [Mode; 2] =
             [("flank", Mesh::flank, Mesh::flank_equivalent), ("root", Mesh::root, Mesh::root_equivalent)];
         for (what, bears, equivalent) in modes {
@@ -188,7 +196,8 @@ fn rack(forces: [f64; 6]) -> f64 {
     // speed up forward, cruise, brake, and the same back; 60 moves an hour each way
     let (m, z, h, x, b) = Mesh::of(metric_helix()).teeth;
     let mesh = Mesh::of(metric_helix());
-    let bears = (RACK_FLANK_ENDURANCE.apply)(m, z, h, x, b, Pressure::of_si(1196e6), ratio(1.3));
+    let even = (RACK_FLANK_ENDURANCE.apply)(m, z, h, x, b, Pressure::of_si(0.92 * 1196e6));
+    let bears = (MOUNTED_ENDURANCE.apply)(even, ratio(1.3));
     (RACK_FLANK_EQUIVALENT_FORCE.apply)(
         Series::of_si(&forces),
         Series::of_si(&[1.0, 0.0, -1.0, -1.0, 0.0, 1.0]),

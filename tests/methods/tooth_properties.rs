@@ -11,10 +11,10 @@ fn forces(module: f64, teeth: f64, helix: Angle, width: f64) -> [f64; 4] {
     let mpa = |value: f64| Pressure::of_si(value * 1e6);
     let (n, q, v, k, y) = (ratio(1e8), ratio(6.0), Velocity::of_si(1.0), ratio(1.3), ratio(0.7));
     [
-        (PINION_PITTING_FORCE.apply)(m, z, helix, x, b, mpa(1500.0), n, q, v, k),
-        (RACK_PITTING_FORCE.apply)(m, z, helix, x, b, mpa(1196.0), n, q, v, k),
-        (PINION_ROOT_FORCE.apply)(m, z, helix, x, b, mpa(461.0), n, q, v, k, y),
-        (RACK_ROOT_FORCE.apply)(m, z, helix, x, b, mpa(369.0), n, q, v, k, y),
+        pinion_pitting_force(m, z, helix, x, b, mpa(1500.0), n, q, v, k),
+        rack_pitting_force(m, z, helix, x, b, mpa(1196.0), n, q, v, k),
+        pinion_root_force(m, z, helix, x, b, (SteelClass::CaseHardened, mpa(461.0)), n, q, v, k, y),
+        rack_root_force(m, z, helix, x, b, (SteelClass::InductionHardened, mpa(369.0)), n, q, v, k, y),
     ]
     .map(|force| force.si())
 }

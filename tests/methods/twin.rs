@@ -91,6 +91,29 @@ fn no_play_is_crossed_within_the_range() {
     assert!(play(f64::NAN).is_nan(), "what is not known leaves the play unknown");
 }
 
+/// What another side presses on this one all the time takes its part of the range: cutting to and fro on top of it keeps
+/// both springs as long as the sum stays within, and lets the second pinion go where it does not.
+#[test]
+fn racking_takes_part_of_the_range() {
+    let pair = Pair { stiffness: 54e6, play: 60e-6, bias: 1885.0 };
+    let range = (PLAY_FREE_FORCE.apply)(force(pair.bias)).si();
+    let (cutting, friction) = (900.0, 60.0);
+    for racking in [0.0, 400.0, 1300.0, 1500.0, 2500.0] {
+        let two = Ratio::of_si(2.0);
+        let demand = (RACKED_PLAY_FREE_DEMAND.apply)(force(cutting), force(friction), two, force(racking)).si();
+        // the side feels twice what one pinion does of friction and racking
+        let load = 2.0 * racking + cutting + 2.0 * friction;
+        let slope = pair.slope(load);
+        if demand < range {
+            close("both springs", slope, 2.0 * pair.stiffness, 1e-6);
+        } else {
+            close("one spring", slope, pair.stiffness, 1e-6);
+        }
+        let play = (BIASED_PLAY.apply)(Length::of_si(pair.play), force(demand), force(range)).si();
+        assert_eq!(play == 0.0, pair.forces(pair.place(load)).1 < 0.0, "racking {racking} N");
+    }
+}
+
 /// The largest force that two pinions with a bias can push is what both bear, less the bias twice.
 #[test]
 fn a_bias_costs_twice_itself_of_what_both_bear() {

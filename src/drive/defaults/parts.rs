@@ -62,9 +62,13 @@ pub fn scale_scatter() -> Length {
 pub fn seat_run_out() -> Length {
     Length::of_si(10e-6)
 }
-/// How far the pinion stands from square to the rack: 0.03 mm on 100 mm.
-pub fn mounting_slope() -> Ratio {
-    Ratio::of_si(0.3e-3)
+/// How far the pinion axis stands off square to the rack on 100 mm, where the quality does not say.
+pub fn pinion_squareness() -> Length {
+    Length::of_si(50e-6)
+}
+/// Flatness of the seat on a metre, where the quality does not say.
+pub fn seat_straightness() -> Length {
+    Length::of_si(100e-6)
 }
 /// From the front bearing of a gearbox to the face of a pinion.
 pub fn bearing_gap() -> Length {
@@ -81,10 +85,6 @@ pub fn reference_rest() -> Stiffness {
 /// Cycles up to which flanks bear no more than at fewer.
 pub fn flank_static_cycles() -> Ratio {
     Ratio::of_si(1e5)
-}
-/// Cycles up to which roots bear no more than at fewer.
-pub fn root_static_cycles() -> Ratio {
-    Ratio::of_si(1e3)
 }
 /// Mean stress factor of teeth loaded on both flanks.
 pub fn reversal_factor() -> Ratio {

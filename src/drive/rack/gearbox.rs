@@ -7,7 +7,7 @@ use super::{Pinions, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop, tooth_strength};
+use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -42,12 +42,14 @@ impl RackDrive<'_> {
             &gearbox_load::DRAG_AT_SPEED,
             (ch::NO_LOAD_TORQUE, ch::REDUCTION, ch::MOTOR_SPEED, ch::GEARBOX_NOMINAL_SPEED),
         );
+        sheet.computed(ch::STAGE_RATIO, &gearbox_load::STAGE_RATIO, (ch::REDUCTION, ch::GEARBOX_STAGES));
         sheet.computed(ch::PINION_FRAME_RATIO, &mesh_motion::LENGTH_RATIO, (ch::PINION_DIAMETER, ch::FRAME_SIZE));
         sheet.computed(
             ch::PINION_OVERHANG,
             &gearbox_load::PINION_OVERHANG,
             (ch::OVERHANG, ch::FACE_WIDTH, ch::BEARING_GAP),
         );
+        self.mounted(sheet);
         sheet.computed(ch::MEAN_PINION_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::TRAVEL_PER_TURN));
         sheet.computed(ch::MEAN_INPUT_SPEED, &motion::GEARED_SPEED, (ch::MEAN_PINION_SPEED, ch::REDUCTION));
         sheet.computed(
@@ -133,45 +135,26 @@ impl RackDrive<'_> {
             &gearbox_load::EFFICIENCY_AT_LOAD,
             (ch::REDUCTION_EFFICIENCY, ch::MEAN_OUTPUT_TORQUE, ch::DRAG_TORQUE),
         );
-        sheet.computed(
-            ch::GEARBOX_HEAT,
-            &gearbox_load::GEARBOX_HEAT,
-            (
-                ch::PHASE_FORCE.all(count),
-                ch::PHASE_SHARE.all(count),
-                ch::PHASE_SPEED.all(count),
-                ch::REDUCTION_EFFICIENCY,
-                ch::DRAG_TORQUE,
-                ch::MEAN_SPEED,
-                ch::TRAVEL_PER_TURN,
-            ),
-        );
+        let (forces, shares, speeds) =
+            (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
+        let (efficiency, drag, mean, turn) =
+            (ch::REDUCTION_EFFICIENCY, ch::DRAG_TORQUE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN);
+        match self.on_top() {
+            Some(steady) => {
+                let inputs = (forces, shares, speeds, efficiency, drag, mean, turn, steady);
+                sheet.computed(ch::GEARBOX_HEAT, &gearbox_load::STEADY_GEARBOX_HEAT, inputs)
+            }
+            None => {
+                let inputs = (forces, shares, speeds, efficiency, drag, mean, turn);
+                sheet.computed(ch::GEARBOX_HEAT, &gearbox_load::GEARBOX_HEAT, inputs)
+            }
+        };
         sheet.computed(ch::GEARBOX_SURFACE, &gearbox_load::GEARBOX_SURFACE, (ch::FRAME_SIZE, ch::GEARBOX_STAGES));
         sheet.computed(ch::GEARBOX_WARMING, &gearbox_load::GEARBOX_WARMING, (ch::GEARBOX_HEAT, ch::GEARBOX_SURFACE));
         sheet.computed(
             ch::GEARBOX_LIFE,
             &gearbox_load::GEARBOX_LIFE,
             (ch::GEARBOX_CONTINUOUS_TORQUE, ch::MEAN_OUTPUT_TORQUE, ch::GEARBOX_NOMINAL_SPEED, ch::MEAN_INPUT_SPEED),
-        );
-        sheet.given(ch::MOUNTING_SLOPE, parts::mounting_slope(), Origin::Assumed);
-        sheet.computed(
-            ch::TOOTH_FORCE,
-            &tooth_strength::LEAST_4,
-            (ch::PINION_PITTING_FORCE, ch::RACK_PITTING_FORCE, ch::PINION_ROOT_FORCE, ch::RACK_ROOT_FORCE),
-        );
-        sheet.computed(
-            ch::ALIGNMENT_FACE_LOAD_FACTOR,
-            &tooth_strength::ALIGNMENT_FACE_LOAD_FACTOR,
-            (
-                ch::TOOTH_FORCE,
-                ch::HELIX_ANGLE,
-                ch::PINION_OVERHANG,
-                ch::OUTPUT_SHAFT_DIAMETER,
-                ch::TILT_STIFFNESS,
-                ch::FACE_WIDTH,
-                ch::MOUNTING_SLOPE,
-                ch::MESH_STIFFNESS,
-            ),
         );
         sheet.given(ch::REFERENCE_CORE, parts::reference_core(), Origin::Assumed);
         sheet.given(ch::REFERENCE_REST, parts::reference_rest(), Origin::Assumed);

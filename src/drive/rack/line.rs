@@ -118,11 +118,7 @@ impl RackDrive<'_> {
         let catalog = Origin::Catalog;
         let grade = picked.grade;
         sheet.given(ch::QUALITY, Ratio::of_si(f64::from(grade.quality)), catalog);
-        sheet.given(ch::RACK_CONTACT_LIMIT, picked.rack.contact_limit, catalog);
-        sheet.given(ch::RACK_BENDING_LIMIT, picked.rack.bending_limit, catalog);
-        sheet.given(ch::PINION_CONTACT_LIMIT, picked.pinion.contact_limit, catalog);
-        sheet.given(ch::PINION_BENDING_LIMIT, picked.pinion.bending_limit, catalog);
-        sheet.given(ch::FACE_LOAD_FACTOR, grade.face_load_factor, catalog);
+        self.steels(picked, sheet);
         let speed_limit = if self.helical { grade.speed_limit_helical } else { grade.speed_limit_straight };
         sheet.given(ch::RACK_SPEED_LIMIT, speed_limit, catalog);
         sheet.given(ch::SEGMENT_LENGTH, grade.segment_length, catalog);

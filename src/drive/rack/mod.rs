@@ -15,6 +15,7 @@ use super::demand::Demand;
 use super::{Family, Part, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
+use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gear_geometry, layout, stiffness, stop};
 use crate::ledger::Ledger;
 use crate::units::*;
@@ -48,12 +49,19 @@ pub enum Pinions {
 #[derive(Debug)]
 struct GradeWithSteels<'a> {
     grade: &'a RackGrade,
-    rack: &'a Steel,
-    pinion: &'a Steel,
+    rack: SteelWithClass<'a>,
+    pinion: SteelWithClass<'a>,
+}
+
+/// A steel with the class that picks its lines of the standard.
+#[derive(Debug)]
+struct SteelWithClass<'a> {
+    steel: &'a Steel,
+    class: SteelClass,
 }
 
 /// The errors that rack and pinion alone leave.
-const ERRORS: sides::Errors = [ch::CUMULATIVE_PITCH_ERROR, ch::PINION_PITCH_DEVIATION, ch::PITCH_STEP];
+const ERRORS: sides::Errors = [ch::CUMULATIVE_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP];
 
 const RACK: usize = 0;
 const GRADE: usize = 1;
@@ -100,12 +108,12 @@ fn gearboxes(catalog: &Catalog, layout: Pinions) -> Vec<&Gearbox> {
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
     pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog, helical: bool, layout: Pinions) -> Self {
+        let with_class = |designation: &str| {
+            let steel = catalog.steel(designation)?;
+            Some(SteelWithClass { steel, class: SteelClass::named(&steel.kind)? })
+        };
         let with_steels = |grade: &'a RackGrade| {
-            Some(GradeWithSteels {
-                grade,
-                rack: catalog.steel(&grade.steel)?,
-                pinion: catalog.steel(&grade.pinion_steel)?,
-            })
+            Some(GradeWithSteels { grade, rack: with_class(&grade.steel)?, pinion: with_class(&grade.pinion_steel)? })
         };
         RackDrive {
             demand,

@@ -1,17 +1,76 @@
 //! Strength of the teeth: what they bear, and what the duty does to them.
 //!
-//! Method: what the teeth bear is known with the pinion; the force of the duty that does the same damage at every pass
-//! is worked out last, on the few drives that are left. Limits: as the formulas.
+//! Method: what the steels bear is known with the quality, what the teeth bear evenly loaded with the pinion, what they
+//! bear as mounted with the gearbox; the force of the duty that does the same damage at every pass is worked out last, on
+//! the few drives that are left. Limits: as the formulas.
 
-use super::{Pinions, RackDrive};
+use super::{GradeWithSteels, Pinions, RackDrive};
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
+use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gantry, tooth_strength, twin};
 use crate::ledger::{Characteristic, Ledger, Origin};
-use crate::units::Force;
+use crate::units::{Force, Pressure, Ratio};
+
+/// What of a tooth root goes by the class of its steel: limit, size, surface, strength.
+type RootLines =
+    (Characteristic<Pressure>, Characteristic<Ratio>, Characteristic<Ratio>, Characteristic<Pressure>, SteelClass);
 
 impl RackDrive<'_> {
-    /// What flanks and roots bear, once pinion and cycles are known.
+    /// Steels and finish: limits, factors and what flanks and roots bear as stress; module and quality are known.
+    pub(super) fn steels<L: Ledger>(&self, picked: &GradeWithSteels<'_>, sheet: &mut L) {
+        let (catalog, assumed) = (Origin::Catalog, Origin::Assumed);
+        let (grade, rack, pinion) = (picked.grade, &picked.rack, &picked.pinion);
+        sheet.given(ch::RACK_CONTACT_LIMIT, rack.steel.contact_limit, catalog);
+        sheet.given(ch::RACK_BENDING_LIMIT, rack.steel.bending_limit, catalog);
+        sheet.given(ch::PINION_CONTACT_LIMIT, pinion.steel.contact_limit, catalog);
+        sheet.given(ch::PINION_BENDING_LIMIT, pinion.steel.bending_limit, catalog);
+        sheet.given(ch::RACK_SLIP_LAYER, rack.class.slip_layer(), catalog);
+        sheet.given(ch::PINION_SLIP_LAYER, pinion.class.slip_layer(), catalog);
+        sheet.given(ch::RACK_ROOT_STATIC_CYCLES, rack.class.root_static_cycles(), catalog);
+        sheet.given(ch::PINION_ROOT_STATIC_CYCLES, pinion.class.root_static_cycles(), catalog);
+        sheet.given(ch::FILM_FACTOR, grade.film_factor, catalog);
+        sheet.given(ch::ROOT_ROUGHNESS, grade.root_roughness, catalog);
+        sheet.given(ch::GRADE_FACE_LOAD_FACTOR, grade.face_load_factor, catalog);
+        sheet.given(ch::MISALIGNMENT_SHARE, grade.misalignment_share, catalog);
+        let said = |stated: bool| if stated { catalog } else { assumed };
+        let (square, seat) = (grade.pinion_squareness, grade.seat_straightness);
+        sheet.given(ch::PINION_SQUARENESS, square.unwrap_or(parts::pinion_squareness()), said(square.is_some()));
+        sheet.given(ch::SEAT_STRAIGHTNESS, seat.unwrap_or(parts::seat_straightness()), said(seat.is_some()));
+        let tolerances = (ch::PINION_SQUARENESS, ch::SEAT_STRAIGHTNESS, ch::MISALIGNMENT_SHARE);
+        sheet.computed(ch::MOUNTING_SLOPE, &tooth_strength::MOUNTING_SLOPE, tolerances);
+        for (limit, strength) in
+            [(ch::PINION_CONTACT_LIMIT, ch::PINION_FLANK_STRENGTH), (ch::RACK_CONTACT_LIMIT, ch::RACK_FLANK_STRENGTH)]
+        {
+            sheet.computed(strength, &tooth_strength::FLANK_STRENGTH, (limit, ch::FILM_FACTOR));
+        }
+        let roots: [RootLines; 2] = [
+            (
+                ch::PINION_BENDING_LIMIT,
+                ch::PINION_SIZE_FACTOR,
+                ch::PINION_SURFACE_FACTOR,
+                ch::PINION_ROOT_STRENGTH,
+                pinion.class,
+            ),
+            (ch::RACK_BENDING_LIMIT, ch::RACK_SIZE_FACTOR, ch::RACK_SURFACE_FACTOR, ch::RACK_ROOT_STRENGTH, rack.class),
+        ];
+        for (limit, size, surface, strength, class) in roots {
+            let (by_size, by_surface) = match class {
+                SteelClass::CaseHardened | SteelClass::InductionHardened => {
+                    (&tooth_strength::ROOT_SIZE_FACTOR_HARDENED, &tooth_strength::ROOT_SURFACE_FACTOR)
+                }
+                SteelClass::ThroughHardened => {
+                    (&tooth_strength::ROOT_SIZE_FACTOR, &tooth_strength::ROOT_SURFACE_FACTOR)
+                }
+                SteelClass::Soft => (&tooth_strength::ROOT_SIZE_FACTOR, &tooth_strength::ROOT_SURFACE_FACTOR_SOFT),
+            };
+            sheet.computed(size, by_size, (ch::MODULE,));
+            sheet.computed(surface, by_surface, (ch::ROOT_ROUGHNESS,));
+            sheet.computed(strength, &tooth_strength::ROOT_STRENGTH, (limit, size, surface, ch::REVERSAL_FACTOR));
+        }
+    }
+
+    /// How often the teeth are met, what they feel of a force, and what they bear of that evenly loaded; the pinion is known.
     pub(super) fn strength<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(ch::PINION_CYCLES, &tooth_strength::PINION_CYCLES, (ch::SERVICE_DISTANCE, ch::PINION_DIAMETER));
         // every pinion passes over every tooth of the rack
@@ -24,61 +83,119 @@ impl RackDrive<'_> {
             sheet.computed(ch::RACK_CYCLES, &twin::RACK_PASSES, (ch::PINION_PASSES, ch::PINIONS));
         }
         sheet.given(ch::FLANK_STATIC_CYCLES, parts::flank_static_cycles(), Origin::Assumed);
-        sheet.given(ch::ROOT_STATIC_CYCLES, parts::root_static_cycles(), Origin::Assumed);
-        self.felt(sheet);
-        let contact = |limit, cycles| {
-            let (m, z, h, x, b) = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::PROFILE_SHIFT, ch::FACE_WIDTH);
-            (m, z, h, x, b, limit, cycles, ch::QUALITY, ch::SPEED, ch::FACE_LOAD_FACTOR)
-        };
-        let root = |limit, cycles| {
-            let (m, z, h, x, b) = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::PROFILE_SHIFT, ch::FACE_WIDTH);
-            (m, z, h, x, b, limit, cycles, ch::QUALITY, ch::SPEED, ch::FACE_LOAD_FACTOR, ch::REVERSAL_FACTOR)
-        };
-        let (pinion, rack) = (ch::PINION_CONTACT_LIMIT, ch::RACK_CONTACT_LIMIT);
-        for (force, cycles) in
-            [(ch::PINION_PITTING_FORCE, ch::PINION_CYCLES), (ch::PINION_FLANK_STATIC_FORCE, ch::FLANK_STATIC_CYCLES)]
-        {
-            sheet.computed(force, &tooth_strength::PINION_PITTING_FORCE, contact(pinion, cycles));
+        let first = (ch::PINION_ROOT_STATIC_CYCLES, ch::RACK_ROOT_STATIC_CYCLES);
+        for (life, cycles, first) in [
+            (ch::PINION_ROOT_LIFE, ch::PINION_CYCLES, first.0),
+            (ch::RACK_ROOT_LIFE, ch::RACK_CYCLES, first.1),
+            (ch::ROOT_STATIC_LIFE, first.0, first.0),
+        ] {
+            sheet.computed(life, &tooth_strength::ROOT_LIFE_FACTOR, (cycles, first));
         }
-        for (force, cycles) in
-            [(ch::RACK_PITTING_FORCE, ch::RACK_CYCLES), (ch::RACK_FLANK_STATIC_FORCE, ch::FLANK_STATIC_CYCLES)]
-        {
-            sheet.computed(force, &tooth_strength::RACK_PITTING_FORCE, contact(rack, cycles));
-        }
-        let (pinion, rack) = (ch::PINION_BENDING_LIMIT, ch::RACK_BENDING_LIMIT);
-        for (force, cycles) in
-            [(ch::PINION_ROOT_FORCE, ch::PINION_CYCLES), (ch::PINION_ROOT_STATIC_FORCE, ch::ROOT_STATIC_CYCLES)]
-        {
-            sheet.computed(force, &tooth_strength::PINION_ROOT_FORCE, root(pinion, cycles));
-        }
-        for (force, cycles) in
-            [(ch::RACK_ROOT_FORCE, ch::RACK_CYCLES), (ch::RACK_ROOT_STATIC_FORCE, ch::ROOT_STATIC_CYCLES)]
-        {
-            sheet.computed(force, &tooth_strength::RACK_ROOT_FORCE, root(rack, cycles));
-        }
-    }
-
-    /// What the teeth feel of a force, and what they bear of that.
-    fn felt<L: Ledger>(&self, sheet: &mut L) {
         let (m, z, h, x, b) = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::PROFILE_SHIFT, ch::FACE_WIDTH);
         let mesh = (m, z, h, x, b, ch::QUALITY, ch::SPEED);
         sheet.computed(ch::LOAD_SLOPE, &tooth_strength::LOAD_SLOPE, mesh);
         sheet.computed(ch::LOAD_OFFSET, &tooth_strength::LOAD_OFFSET, mesh);
         sheet.computed(ch::LIGHT_LOAD_FACTOR, &tooth_strength::LIGHT_LOAD_FACTOR, mesh);
-        let flank = |limit| (m, z, h, x, b, limit, ch::FACE_LOAD_FACTOR);
-        let root = |limit| (m, z, h, x, b, limit, ch::FACE_LOAD_FACTOR, ch::REVERSAL_FACTOR);
+        let flank = |strength| (m, z, h, x, b, strength);
+        let root = |strength, slip_layer| (m, z, h, x, b, strength, slip_layer);
         sheet.computed(
             ch::PINION_FLANK_ENDURANCE,
             &tooth_strength::PINION_FLANK_ENDURANCE,
-            flank(ch::PINION_CONTACT_LIMIT),
+            flank(ch::PINION_FLANK_STRENGTH),
         );
-        sheet.computed(ch::RACK_FLANK_ENDURANCE, &tooth_strength::RACK_FLANK_ENDURANCE, flank(ch::RACK_CONTACT_LIMIT));
+        sheet.computed(ch::RACK_FLANK_ENDURANCE, &tooth_strength::RACK_FLANK_ENDURANCE, flank(ch::RACK_FLANK_STRENGTH));
         sheet.computed(
             ch::PINION_ROOT_ENDURANCE,
             &tooth_strength::PINION_ROOT_ENDURANCE,
-            root(ch::PINION_BENDING_LIMIT),
+            root(ch::PINION_ROOT_STRENGTH, ch::PINION_SLIP_LAYER),
         );
-        sheet.computed(ch::RACK_ROOT_ENDURANCE, &tooth_strength::RACK_ROOT_ENDURANCE, root(ch::RACK_BENDING_LIMIT));
+        sheet.computed(
+            ch::RACK_ROOT_ENDURANCE,
+            &tooth_strength::RACK_ROOT_ENDURANCE,
+            root(ch::RACK_ROOT_STRENGTH, ch::RACK_SLIP_LAYER),
+        );
+        sheet.computed(
+            ch::ALIGNMENT_FORCE,
+            &tooth_strength::ALIGNMENT_FORCE,
+            (
+                ch::PINION_FLANK_ENDURANCE,
+                ch::RACK_FLANK_ENDURANCE,
+                ch::PINION_ROOT_ENDURANCE,
+                ch::RACK_ROOT_ENDURANCE,
+                ch::LOAD_SLOPE,
+                ch::LOAD_OFFSET,
+                ch::LIGHT_LOAD_FACTOR,
+                ch::FACE_WIDTH,
+            ),
+        );
+    }
+
+    /// What flanks and roots bear as mounted, once the shaft is known that the pinion hangs on.
+    pub(super) fn mounted<L: Ledger>(&self, sheet: &mut L) {
+        sheet.computed(
+            ch::ALIGNMENT_FACE_LOAD_FACTOR,
+            &tooth_strength::ALIGNMENT_FACE_LOAD_FACTOR,
+            (
+                ch::ALIGNMENT_FORCE,
+                ch::HELIX_ANGLE,
+                ch::PINION_OVERHANG,
+                ch::OUTPUT_SHAFT_DIAMETER,
+                ch::TILT_STIFFNESS,
+                ch::FACE_WIDTH,
+                ch::MOUNTING_SLOPE,
+                ch::MESH_STIFFNESS,
+            ),
+        );
+        let both = (ch::GRADE_FACE_LOAD_FACTOR, ch::ALIGNMENT_FACE_LOAD_FACTOR);
+        sheet.computed(ch::FACE_LOAD_FACTOR, &tooth_strength::FACE_LOAD_FACTOR, both);
+        let of_flank = (ch::FACE_LOAD_FACTOR, ch::FACE_WIDTH, ch::MODULE);
+        sheet.computed(ch::ROOT_FACE_LOAD_FACTOR, &tooth_strength::ROOT_FACE_LOAD_FACTOR, of_flank);
+        let felt = |endurance, count| {
+            (endurance, count, ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH)
+        };
+        let flanks = [
+            (
+                ch::PINION_FLANK_ENDURANCE,
+                ch::PINION_FLANK_MOUNTED,
+                (ch::PINION_PITTING_FORCE, ch::PINION_CYCLES),
+                ch::PINION_FLANK_STATIC_FORCE,
+            ),
+            (
+                ch::RACK_FLANK_ENDURANCE,
+                ch::RACK_FLANK_MOUNTED,
+                (ch::RACK_PITTING_FORCE, ch::RACK_CYCLES),
+                ch::RACK_FLANK_STATIC_FORCE,
+            ),
+        ];
+        for (even, mounted, (force, cycles), seldom) in flanks {
+            sheet.computed(mounted, &tooth_strength::MOUNTED_ENDURANCE, (even, ch::FACE_LOAD_FACTOR));
+            sheet.computed(force, &tooth_strength::FLANK_FORCE, felt(mounted, cycles));
+            sheet.computed(seldom, &tooth_strength::FLANK_FORCE, felt(mounted, ch::FLANK_STATIC_CYCLES));
+        }
+        let roots = [
+            (
+                ch::PINION_ROOT_ENDURANCE,
+                ch::PINION_ROOT_MOUNTED,
+                (ch::PINION_ROOT_FORCE, ch::PINION_ROOT_LIFE),
+                ch::PINION_ROOT_STATIC_FORCE,
+            ),
+            (
+                ch::RACK_ROOT_ENDURANCE,
+                ch::RACK_ROOT_MOUNTED,
+                (ch::RACK_ROOT_FORCE, ch::RACK_ROOT_LIFE),
+                ch::RACK_ROOT_STATIC_FORCE,
+            ),
+        ];
+        for (even, mounted, (force, life), seldom) in roots {
+            sheet.computed(mounted, &tooth_strength::MOUNTED_ENDURANCE, (even, ch::ROOT_FACE_LOAD_FACTOR));
+            sheet.computed(force, &tooth_strength::ROOT_FORCE, felt(mounted, life));
+            sheet.computed(seldom, &tooth_strength::ROOT_FORCE, felt(mounted, ch::ROOT_STATIC_LIFE));
+        }
+        sheet.computed(
+            ch::TOOTH_FORCE,
+            &tooth_strength::LEAST_4,
+            (ch::PINION_PITTING_FORCE, ch::RACK_PITTING_FORCE, ch::PINION_ROOT_FORCE, ch::RACK_ROOT_FORCE),
+        );
     }
 
     /// The forces of equal damage, once the forces of the phases are known.
@@ -89,8 +206,13 @@ impl RackDrive<'_> {
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
         let (slope, offset, light, b) = (ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH);
         let pinion = |endurance| (forces, shares, speeds, endurance, slope, offset, light, b);
+        let first = ch::PINION_ROOT_STATIC_CYCLES;
+        let pinion_root = |endurance| (forces, shares, speeds, endurance, first, slope, offset, light, b);
         let (accelerations, moves) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count));
-        let rack = |endurance| (forces, accelerations, moves, ch::MOVES_PER_HOUR, endurance, slope, offset, light, b);
+        let all = ch::MOVES_PER_HOUR;
+        let rack = |endurance| (forces, accelerations, moves, all, endurance, slope, offset, light, b);
+        let first = ch::RACK_ROOT_STATIC_CYCLES;
+        let rack_root = |endurance| (forces, accelerations, moves, all, endurance, first, slope, offset, light, b);
         // what two sides or two pinions press against each other comes on top of every force
         let on_top = self.on_top();
         let equal =
@@ -98,22 +220,22 @@ impl RackDrive<'_> {
         sheet.computed(
             equal(ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
             &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
-            pinion(ch::PINION_FLANK_ENDURANCE),
+            pinion(ch::PINION_FLANK_MOUNTED),
         );
         sheet.computed(
             equal(ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
             &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
-            pinion(ch::PINION_ROOT_ENDURANCE),
+            pinion_root(ch::PINION_ROOT_MOUNTED),
         );
         sheet.computed(
             equal(ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
             &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
-            rack(ch::RACK_FLANK_ENDURANCE),
+            rack(ch::RACK_FLANK_MOUNTED),
         );
         sheet.computed(
             equal(ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
             &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
-            rack(ch::RACK_ROOT_ENDURANCE),
+            rack_root(ch::RACK_ROOT_MOUNTED),
         );
         if let Some(on_top) = on_top {
             for (with, duty) in [

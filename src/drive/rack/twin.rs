@@ -74,8 +74,13 @@ impl RackDrive<'_> {
             return;
         }
         let count = self.demand.phases.len();
-        let demand = (ch::DRIVE_CUTTING_FORCE, ch::FRICTION_FORCE, ch::PINIONS);
-        sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, demand);
+        let (cutting, friction) = (ch::DRIVE_CUTTING_FORCE, ch::FRICTION_FORCE);
+        if self.demand.two_sided() {
+            let demand = (cutting, friction, ch::PINIONS, ch::RACKING_FORCE);
+            sheet.computed(ch::PLAY_FREE_DEMAND, &twin::RACKED_PLAY_FREE_DEMAND, demand);
+        } else {
+            sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, (cutting, friction, ch::PINIONS));
+        }
         let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
         sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
         let mut on_top = ch::BIAS_FORCE;

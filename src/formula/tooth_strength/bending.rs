@@ -161,8 +161,8 @@ pub(crate) fn stress_per_force(form: &ToothForm, mesh: &Mesh, overlap: f64, modu
     form.form_factor * form.stress_correction() * helix_factor / (face_width * module)
 }
 
-/// Relative notch sensitivity Y_δ,rel,T of surface-hardened steel (slip layer 0.003 mm).
-pub(crate) fn notch_sensitivity(form: &ToothForm) -> f64 {
-    const SLIP_LAYER: f64 = 0.003;
-    (1.0 + (SLIP_LAYER * (1.0 + 2.0 * form.notch()) / 5.0).sqrt()) / (1.0 + (1.2 * SLIP_LAYER).sqrt())
+/// Relative notch sensitivity Y_δ,rel,T of a steel with this slip layer, m: √(ρ′·χ*) against that of the test gear, q_s 2.5.
+pub(crate) fn notch_sensitivity(form: &ToothForm, slip_layer: f64) -> f64 {
+    let layer_mm = slip_layer * 1e3;
+    (1.0 + (layer_mm * (1.0 + 2.0 * form.notch()) / 5.0).sqrt()) / (1.0 + (1.2 * layer_mm).sqrt())
 }

@@ -3,7 +3,7 @@
 //! Method: the dynamic factor and the load sharing factor of ISO 6336-1 make the effective force a straight line over
 //! the force above 100 N/mm and a proportional one below, with a step between that is filled by a level stretch (see
 //! `factors`). Three numbers say it all, so that the duty can be summed without working the mesh out again. The face
-//! factor does not depend on the force and is taken into what the teeth bear.
+//! factor is that of one force and is taken into what the teeth bear as mounted.
 //! Limits: as the permissible forces.
 
 use super::factors::LEAST_LINE_LOAD;
@@ -77,8 +77,8 @@ pub static LIGHT_LOAD_FACTOR: Formula<MeshInputs<Ratio>> = Formula {
     },
 };
 
-type FlankInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure, Ratio) -> Force;
-type RootInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure, Ratio, Ratio) -> Force;
+type FlankInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure) -> Force;
+type RootInputs = fn(Length, Ratio, Angle, Ratio, Length, Pressure, Length) -> Force;
 
 const FLANK_NAMES: &[(&str, &str)] = &[
     ("m_n", "module"),
@@ -86,8 +86,7 @@ const FLANK_NAMES: &[(&str, &str)] = &[
     ("β", "helix"),
     ("x", "profile-shift"),
     ("b", "face-width"),
-    ("σ_Hlim", "contact-limit"),
-    ("K_Hβ", "face-load-factor"),
+    ("σ_H0", "flank-strength"),
 ];
 const ROOT_NAMES: &[(&str, &str)] = &[
     ("m_n", "module"),
@@ -95,15 +94,14 @@ const ROOT_NAMES: &[(&str, &str)] = &[
     ("β", "helix"),
     ("x", "profile-shift"),
     ("b", "face-width"),
-    ("σ_Flim", "bending-limit"),
-    ("K_Hβ", "face-load-factor"),
-    ("Y_M", "reversal-factor"),
+    ("σ_F0", "root-strength"),
+    ("ρ′", "slip-layer"),
 ];
-const FLANK_EQUATION: &str = "E_H = (σ_Hlim·Z_L·Z_v·Z_R)²·d·b/((Z_B·Z_H·Z_E·Z_ε·Z_β)²·K_Hβ)";
-const ROOT_EQUATION: &str = "E_F = 2·σ_Flim·Y_δ·Y_X·Y_M·b·m_n/(Y_F·Y_S·Y_β·K_Fβ)";
-const FLANK_VALIDITY: &str = "Life factor 1, so 5·10⁷ cycles; greased steel teeth, Z_L·Z_v·Z_R = 0.92; Z_β = 1/√cos β (2008 correction). Safety 1.";
-const ROOT_VALIDITY: &str =
-    "Life factor 1, so 3·10⁶ cycles; solid body under the root; Y_β = 1 − ε_β·β/120° (2006 edition). Safety 1.";
+const FLANK_EQUATION: &str = "E_H = σ_H0²·d·b/(Z_B·Z_H·Z_E·Z_ε·Z_β)²";
+const ROOT_EQUATION: &str =
+    "E_F = σ_F0·Y_δ·b·m_n/(Y_F·Y_S·Y_β), Y_δ = (1 + √(ρ′·(1 + 2·q_s)/5))/(1 + √(1.2·ρ′)), ρ′ in mm";
+const FLANK_VALIDITY: &str = "Life factor 1, so 5·10⁷ cycles, spread evenly over the width; teeth not undercut, helix up to 30°; Z_β = 1/√cos β (2008 correction). Safety 1.";
+const ROOT_VALIDITY: &str = "Life factor 1, so 3·10⁶ cycles, spread evenly over the width; teeth not undercut, helix up to 30°; solid body under the root; Y_β = 1 − ε_β·β/120° (2006 edition). Safety 1.";
 const FLANK_SOURCES: &[Source] =
     &[Source::memory("ISO 6336-2:2006 with the 2008 correction of Z_β"), Source::derived("rack as the limit u → ∞")];
 const ROOT_SOURCES: &[Source] = &[Source::memory("ISO 6336-3:2006"), Source::derived("rack as the limit z → ∞")];
@@ -125,9 +123,9 @@ macro_rules! flank_endurance {
                 validity: FLANK_VALIDITY,
                 sources: FLANK_SOURCES,
             },
-            apply: |module, teeth, helix, profile_shift, face_width, limit, face| {
+            apply: |module, teeth, helix, profile_shift, face_width, strength| {
                 let tooth = still(module, teeth, helix, profile_shift, face_width);
-                Force::of_si(tooth.flank_endurance($on_pinion, limit) / face.si())
+                Force::of_si(tooth.flank_endurance($on_pinion, strength))
             },
         };
     };
@@ -136,14 +134,14 @@ macro_rules! flank_endurance {
 flank_endurance!(
     PINION_FLANK_ENDURANCE,
     "pinion-flank-endurance",
-    "force felt that the pinion flanks bear at the knee of their life line",
+    "force felt that the pinion flanks bear at the knee of their life line, evenly loaded",
     true,
     "What pinion flanks bear 5·10⁷ times, dynamic and sharing factor inside the load."
 );
 flank_endurance!(
     RACK_FLANK_ENDURANCE,
     "rack-flank-endurance",
-    "force felt that the rack flanks bear at the knee of their life line",
+    "force felt that the rack flanks bear at the knee of their life line, evenly loaded",
     false,
     "What rack flanks bear 5·10⁷ times, dynamic and sharing factor inside the load."
 );
@@ -160,9 +158,9 @@ macro_rules! root_endurance {
                 validity: ROOT_VALIDITY,
                 sources: ROOT_SOURCES,
             },
-            apply: |module, teeth, helix, profile_shift, face_width, limit, face, reversal| {
+            apply: |module, teeth, helix, profile_shift, face_width, strength, slip_layer| {
                 let tooth = still(module, teeth, helix, profile_shift, face_width);
-                Force::of_si(tooth.root_endurance(&tooth.form($on_pinion), limit, reversal) / tooth.root_face(face))
+                Force::of_si(tooth.root_endurance($on_pinion, strength, slip_layer))
             },
         };
     };
@@ -171,17 +169,30 @@ macro_rules! root_endurance {
 root_endurance!(
     PINION_ROOT_ENDURANCE,
     "pinion-root-endurance",
-    "force felt that the pinion roots bear at the knee of their life line",
+    "force felt that the pinion roots bear at the knee of their life line, evenly loaded",
     true,
     "What pinion roots bear 3·10⁶ times, dynamic and sharing factor inside the load."
 );
 root_endurance!(
     RACK_ROOT_ENDURANCE,
     "rack-root-endurance",
-    "force felt that the rack roots bear at the knee of their life line",
+    "force felt that the rack roots bear at the knee of their life line, evenly loaded",
     false,
     "What rack roots bear 3·10⁶ times, dynamic and sharing factor inside the load."
 );
+
+/// What teeth bear as mounted: the end that carries most decides. 10 kN evenly, 1.3: 7.692 kN.
+pub static MOUNTED_ENDURANCE: Formula<fn(Force, Ratio) -> Force> = Formula {
+    note: Note {
+        id: "mounted-endurance",
+        title: "force felt that teeth bear at the knee of their life line, as mounted",
+        equation: "E_m = E/K_β",
+        inputs: &[("E", "endurance"), ("K_β", "face-load-factor")],
+        validity: "K_Hβ for flanks, K_Fβ for roots",
+        sources: &[Source::memory("ISO 6336-1:2006, face load factors")],
+    },
+    apply: |endurance, face| Force::of_si(endurance.si() / face.si()),
+};
 
 /// What teeth feel of a force: the line of [`LOAD_SLOPE`], [`LOAD_OFFSET`] and [`LIGHT_LOAD_FACTOR`], in SI units.
 #[derive(Debug, Clone, Copy)]

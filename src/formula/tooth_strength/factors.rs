@@ -32,9 +32,9 @@ fn life(cycles: f64, points: [(f64, f64); 3]) -> f64 {
 pub(super) const FLANK_CYCLES: [f64; 3] = [1e5, 5e7, 1e10];
 /// Life factors there.
 pub(super) const FLANK_FACTORS: [f64; 3] = [1.6, 1.0, 0.85];
-/// Cycles at the break points of the life line of roots.
-pub(super) const ROOT_CYCLES: [f64; 3] = [1e3, 3e6, 1e10];
-/// Life factors there.
+/// Cycles at the knee and the last point of the life line of roots; the first is a matter of the steel.
+pub(super) const ROOT_CYCLES: [f64; 2] = [3e6, 1e10];
+/// Life factors at the first point, knee and last point.
 pub(super) const ROOT_FACTORS: [f64; 3] = [2.5, 1.0, 0.85];
 
 /// The break points as pairs.
@@ -49,11 +49,12 @@ pub fn contact_life_factor(cycles: f64) -> f64 {
     life(cycles, points(FLANK_CYCLES, FLANK_FACTORS))
 }
 
-/// Life factor of root stress Y_NT of case- and induction-hardened steel with hard roots.
+/// Life factor of root stress Y_NT on the line that begins at this many cycles.
 ///
-/// Lines through (1e3, 2.5), (3e6, 1.0), (1e10, 0.85); held beyond. 1e6: 1.134; 1e7: 0.976.
-pub fn root_life_factor(cycles: f64) -> f64 {
-    life(cycles, points(ROOT_CYCLES, ROOT_FACTORS))
+/// Lines through (1e3 or 1e4, 2.5), (3e6, 1.0), (1e10, 0.85); held beyond. From 1e3: 1e6 1.134; from 1e4: 1e6 1.193; 1e7: 0.976.
+pub fn root_life_factor(cycles: f64, first: f64) -> f64 {
+    let known = 0.0 * first;
+    life(cycles, points([first, ROOT_CYCLES[0], ROOT_CYCLES[1]], ROOT_FACTORS)) + known
 }
 
 /// The grade whose row counts: 5 to 10, or none.

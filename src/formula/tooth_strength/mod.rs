@@ -6,8 +6,9 @@
 //! dynamic factor and the load sharing factor themselves depend on the force.
 //! Editions: Z_β = 1/√cos β (2008 correction) with Y_β = 1 − ε_β·β/120° (2006); not mixed with 2019 factors.
 //! Limits: application factor 1 (the force is the true peak), safety 1 (rules apply it to the load; `calc`
-//! divides the stress limit), solid rack body and pinion rim, smooth ground roots (Y_R = 1), mineral grease
-//! (Z_L·Z_v·Z_R = 0.92). The factor tables are from memory of the standard.
+//! divides the stress limit), solid rack body and pinion rim, grease. The factor tables are from memory of the standard.
+//! The line of the root's life, its notch, size and surface factor go with the class of the steel; the line of the flank
+//! is the same for all classes here.
 
 mod alignment;
 mod bending;
@@ -18,8 +19,9 @@ mod factors;
 mod material;
 mod permissible;
 mod spectrum;
+mod steel;
 
-pub use alignment::ALIGNMENT_FACE_LOAD_FACTOR;
+pub use alignment::{ALIGNMENT_FACE_LOAD_FACTOR, ALIGNMENT_FORCE, FACE_LOAD_FACTOR, MOUNTING_SLOPE};
 pub use bending::{
     TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip, tip_form_factor,
     tip_stress_correction,
@@ -27,16 +29,20 @@ pub use bending::{
 pub use contact::{elasticity_factor, zone_factor};
 pub use cycles::{PINION_CYCLES, RACK_CYCLES, pinion_cycles, rack_cycles};
 pub use endurance::{
-    LIGHT_LOAD_FACTOR, LOAD_OFFSET, LOAD_SLOPE, PINION_FLANK_ENDURANCE, PINION_ROOT_ENDURANCE, RACK_FLANK_ENDURANCE,
-    RACK_ROOT_ENDURANCE,
+    LIGHT_LOAD_FACTOR, LOAD_OFFSET, LOAD_SLOPE, MOUNTED_ENDURANCE, PINION_FLANK_ENDURANCE, PINION_ROOT_ENDURANCE,
+    RACK_FLANK_ENDURANCE, RACK_ROOT_ENDURANCE,
 };
 pub use factors::{contact_life_factor, root_life_factor};
-pub use material::{MATERIALS, ToothMaterial, material};
+pub use material::{MATERIALS, SteelClass, ToothMaterial, material};
 pub use permissible::{
-    LEAST_4, PINION_PITTING_FORCE, PINION_ROOT_FORCE, RACK_PITTING_FORCE, RACK_ROOT_FORCE, least_4,
-    pinion_pitting_force, pinion_root_force, rack_pitting_force, rack_root_force,
+    FLANK_FORCE, LEAST_4, ROOT_FORCE, least_4, pinion_pitting_force, pinion_root_force, rack_pitting_force,
+    rack_root_force,
 };
 pub use spectrum::{
     PINION_FLANK_EQUIVALENT_FORCE, PINION_ROOT_EQUIVALENT_FORCE, RACK_FLANK_EQUIVALENT_FORCE,
     RACK_ROOT_EQUIVALENT_FORCE,
+};
+pub use steel::{
+    FLANK_STRENGTH, ROOT_FACE_LOAD_FACTOR, ROOT_LIFE_FACTOR, ROOT_SIZE_FACTOR, ROOT_SIZE_FACTOR_HARDENED,
+    ROOT_STRENGTH, ROOT_SURFACE_FACTOR, ROOT_SURFACE_FACTOR_SOFT,
 };

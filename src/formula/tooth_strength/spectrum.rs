@@ -17,8 +17,12 @@ use crate::source::Source;
 use crate::units::{Acceleration, Force, Length, Measure, Ratio, Velocity};
 
 type PinionFn = fn(Series<Force>, Series<Ratio>, Series<Velocity>, Force, Ratio, Force, Ratio, Length) -> Force;
+type PinionRootFn =
+    fn(Series<Force>, Series<Ratio>, Series<Velocity>, Force, Ratio, Ratio, Force, Ratio, Length) -> Force;
 type RackFn =
     fn(Series<Force>, Series<Acceleration>, Series<Ratio>, Ratio, Force, Ratio, Force, Ratio, Length) -> Force;
+type RackRootFn =
+    fn(Series<Force>, Series<Acceleration>, Series<Ratio>, Ratio, Force, Ratio, Ratio, Force, Ratio, Length) -> Force;
 
 const PINION_INPUTS: &[(&str, &str)] = &[
     ("F_k", "phase-force"),
@@ -30,12 +34,35 @@ const PINION_INPUTS: &[(&str, &str)] = &[
     ("K_l", "light-load-factor"),
     ("b", "face-width"),
 ];
+const PINION_ROOT_INPUTS: &[(&str, &str)] = &[
+    ("F_k", "phase-force"),
+    ("q_k", "phase-share"),
+    ("v_k", "phase-speed"),
+    ("E", "endurance"),
+    ("N_F0", "root-static-cycles"),
+    ("κ", "tooth-load-slope"),
+    ("F_o", "tooth-load-offset"),
+    ("K_l", "light-load-factor"),
+    ("b", "face-width"),
+];
 const RACK_INPUTS: &[(&str, &str)] = &[
     ("F_k", "phase-force"),
     ("a_k", "phase-acceleration"),
     ("m_k", "phase-moves"),
     ("N_h", "moves-per-hour"),
     ("E", "endurance"),
+    ("κ", "tooth-load-slope"),
+    ("F_o", "tooth-load-offset"),
+    ("K_l", "light-load-factor"),
+    ("b", "face-width"),
+];
+const RACK_ROOT_INPUTS: &[(&str, &str)] = &[
+    ("F_k", "phase-force"),
+    ("a_k", "phase-acceleration"),
+    ("m_k", "phase-moves"),
+    ("N_h", "moves-per-hour"),
+    ("E", "endurance"),
+    ("N_F0", "root-static-cycles"),
     ("κ", "tooth-load-slope"),
     ("F_o", "tooth-load-offset"),
     ("K_l", "light-load-factor"),
@@ -63,24 +90,24 @@ pub static PINION_FLANK_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
         sources: SOURCES,
     },
     apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
-        let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
+        let teeth = Teeth::of(*FLANK, endurance, Felt::of(slope, offset, light, face_width));
         let passes = Passes::Pinion { forces: forces.si(), shares: shares.si(), speeds: speeds.si() };
         Force::of_si(teeth.either_flank(&passes, Zone::Whole))
     },
 };
 
 /// Force on a pinion root that does at every turn the damage of the duty; an axis that never moves gives zero.
-pub static PINION_ROOT_EQUIVALENT_FORCE: Formula<PinionFn> = Formula {
+pub static PINION_ROOT_EQUIVALENT_FORCE: Formula<PinionRootFn> = Formula {
     note: Note {
         id: "pinion-root-equivalent-force",
         title: "force on a pinion root that does at every turn the damage of the duty",
-        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹; w_k = q_k·|v_k|/Σ q·|v|; N = 3·10⁶·(E/f)^p, f = κ·F + F_o (K_l·F below 100 N/mm), p = 8.738 above and 49.91 below E",
-        inputs: PINION_INPUTS,
+        equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹; w_k = q_k·|v_k|/Σ q·|v|; N = 3·10⁶·(E/f)^p, f = κ·F + F_o (K_l·F below 100 N/mm), p = ln(3·10⁶/N_F0)/ln 2.5 above (8.738 from 10³, 6.225 from 10⁴) and 49.91 below E",
+        inputs: PINION_ROOT_INPUTS,
         validity: PINION_VALIDITY,
         sources: SOURCES,
     },
-    apply: |forces, shares, speeds, endurance, slope, offset, light, face_width| {
-        let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
+    apply: |forces, shares, speeds, endurance, first, slope, offset, light, face_width| {
+        let teeth = Teeth::of(LifeLine::of_roots(first.si()), endurance, Felt::of(slope, offset, light, face_width));
         let passes = Passes::Pinion { forces: forces.si(), shares: shares.si(), speeds: speeds.si() };
         Force::of_si(teeth.equivalent(&passes, Zone::Whole, None))
     },
@@ -97,7 +124,7 @@ pub static RACK_FLANK_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
         sources: RACK_SOURCES,
     },
     apply: |forces, accelerations, moves, all, endurance, slope, offset, light, face_width| {
-        let teeth = Teeth::of(&FLANK, endurance, Felt::of(slope, offset, light, face_width));
+        let teeth = Teeth::of(*FLANK, endurance, Felt::of(slope, offset, light, face_width));
         let passes =
             Passes::Rack { forces: forces.si(), accelerations: accelerations.si(), moves: moves.si(), all: all.si() };
         Force::of_si(worst_zone(|zone| teeth.either_flank(&passes, zone)))
@@ -105,17 +132,17 @@ pub static RACK_FLANK_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
 };
 
 /// Force on a rack root that does at every pass the damage of the duty, at the worst place.
-pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
+pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackRootFn> = Formula {
     note: Note {
         id: "rack-root-equivalent-force",
         title: "force on a rack root that does at every pass the damage of the duty, at the worst place",
         equation: "N(F_eq)⁻¹ = Σ w_k·N(|F_k|)⁻¹, the worst zone; a_k > 0 lower end, a_k < 0 upper end, a_k = 0 between; w_k = m_k/N_h; N as for the pinion root",
-        inputs: RACK_INPUTS,
+        inputs: RACK_ROOT_INPUTS,
         validity: RACK_VALIDITY,
         sources: RACK_SOURCES,
     },
-    apply: |forces, accelerations, moves, all, endurance, slope, offset, light, face_width| {
-        let teeth = Teeth::of(&ROOT, endurance, Felt::of(slope, offset, light, face_width));
+    apply: |forces, accelerations, moves, all, endurance, first, slope, offset, light, face_width| {
+        let teeth = Teeth::of(LifeLine::of_roots(first.si()), endurance, Felt::of(slope, offset, light, face_width));
         let passes =
             Passes::Rack { forces: forces.si(), accelerations: accelerations.si(), moves: moves.si(), all: all.si() };
         Force::of_si(worst_zone(|zone| teeth.equivalent(&passes, zone, None)))
@@ -123,6 +150,7 @@ pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackFn> = Formula {
 };
 
 /// A life line of two straight parts in log-log, in the force that teeth feel.
+#[derive(Clone, Copy)]
 struct LifeLine {
     knee_cycles: f64,
     /// Exponents of the cycles over the force above and below the knee.
@@ -138,8 +166,12 @@ fn exponent(few: f64, many: f64, more: f64, less: f64, stress_power: f64) -> f64
 
 /// Contact stress goes with the root of the force.
 static FLANK: std::sync::LazyLock<LifeLine> = std::sync::LazyLock::new(|| life_line(FLANK_CYCLES, FLANK_FACTORS, 2.0));
-/// Root stress goes with the force.
-static ROOT: std::sync::LazyLock<LifeLine> = std::sync::LazyLock::new(|| life_line(ROOT_CYCLES, ROOT_FACTORS, 1.0));
+impl LifeLine {
+    /// Root stress goes with the force; the line begins where the steel says.
+    fn of_roots(first: f64) -> LifeLine {
+        life_line([first, ROOT_CYCLES[0], ROOT_CYCLES[1]], ROOT_FACTORS, 1.0)
+    }
+}
 
 fn life_line(cycles: [f64; 3], factors: [f64; 3], power: f64) -> LifeLine {
     LifeLine {
@@ -204,14 +236,14 @@ impl Passes<'_> {
 /// How many different forces are remembered.
 const MET: usize = 12;
 
-struct Teeth<'a> {
-    line: &'a LifeLine,
+struct Teeth {
+    line: LifeLine,
     endurance: f64,
     felt: Felt,
 }
 
-impl Teeth<'_> {
-    fn of(line: &LifeLine, endurance: Force, felt: Felt) -> Teeth<'_> {
+impl Teeth {
+    fn of(line: LifeLine, endurance: Force, felt: Felt) -> Teeth {
         Teeth { line, endurance: endurance.si(), felt }
     }
 
