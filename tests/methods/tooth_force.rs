@@ -206,6 +206,22 @@ fn closed_forms_agree_with_bisection_for_every_class_of_steel() {
     }
 }
 
+/// Worked by hand: module 3 mm, 20 straight teeth, 29 mm, quality 8, 1 m/s, K_Hβ 1.3, Y_M 0.7, with form factors printed
+/// for 20 teeth and their rack. Soft rack of 211 MPa, 10⁵ passes: 2·211·0.7·1.0203·87/(1.1119·2.4966)·1.727/1.2261 = 13 304 N
+/// felt. Through-hardened pinion of 306 MPa, 10⁷ turns: 2·306·0.7·0.9851·87/(1.4104·1.8893)·0.9762/1.2261 = 10 970 N. Of
+/// both 544 N come from speed, and each newton is felt as 1.2093.
+#[test]
+fn a_soft_rack_and_a_through_hardened_pinion_bear_what_a_hand_calculation_gives() {
+    let (m, z, x, b) = (mm(3.0), ratio(20.0), ratio(0.0), mm(29.0));
+    let (q, v, k, y) = (ratio(8.0), Velocity::of_si(1.0), ratio(1.3), ratio(0.7));
+    let soft = (SteelClass::Soft, Pressure::of_si(211e6));
+    let rack = rack_root_force(m, z, straight(), x, b, soft, ratio(1e5), q, v, k, y).si();
+    assert!((rack / 10_552.0 - 1.0).abs() < 1e-3, "{rack} N");
+    let through = (SteelClass::ThroughHardened, Pressure::of_si(306e6));
+    let pinion = pinion_root_force(m, z, straight(), x, b, through, ratio(1e7), q, v, k, y).si();
+    assert!((pinion / 8621.0 - 1.0).abs() < 1e-3, "{pinion} N");
+}
+
 /// A row of springs across the width, one side of which begins to bear later by the gap: the most loaded against the mean.
 #[test]
 fn face_load_factor_is_that_of_a_row_of_springs_with_a_gap() {
