@@ -34,7 +34,7 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 17 + 6 + 4 + 43 + 5 + 7 + 3 + 2 + 2 + 5);
+    assert_eq!(keys.len(), 18 + 6 + 4 + 43 + 5 + 7 + 3 + 2 + 2 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }
@@ -50,6 +50,7 @@ fn the_guide_tells_the_defaults_that_are_used() {
         ("hours-per-year", defaults::HOURS_PER_YEAR),
         ("discount-rate", defaults::DISCOUNT_RATE),
         ("energy-price", defaults::ENERGY_PRICE),
+        ("downtime-cost", defaults::DOWNTIME_COST),
         ("temperature-swing", defaults::TEMPERATURE_SWING),
         ("supply-voltage", defaults::SUPPLY_VOLTAGE),
         ("supply-tolerance", defaults::SUPPLY_TOLERANCE),

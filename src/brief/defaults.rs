@@ -40,6 +40,12 @@ pub const HOURS_PER_YEAR: Preset = preset(4000.0, "h", "two shifts on 250 days a
 pub const DISCOUNT_RATE: Preset = preset(6.0, "%", "usual rate for plant investment");
 /// `energy-price`, a kilowatt-hour.
 pub const ENERGY_PRICE: Preset = preset(0.25, "", "size of an industrial price of a kWh; take your contract's");
+/// `downtime-cost`, an hour.
+pub const DOWNTIME_COST: Preset = preset(
+    100.0,
+    "",
+    "an hour of a machine that stands for an exchange, of a size that is often reckoned; take your own",
+);
 /// `temperature-swing`.
 pub const TEMPERATURE_SWING: Preset = preset(5.0, "K", "closed workshop without air conditioning");
 /// `supply-voltage`.

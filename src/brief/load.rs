@@ -14,6 +14,7 @@ const KEYS: &[&str] = &[
     "hours-per-year",
     "discount-rate",
     "energy-price",
+    "downtime-cost",
     "environment",
     "temperature-swing",
     "supply-voltage",
@@ -65,6 +66,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     let hours = reader.number_or_preset(root, "hours-per-year", 8784.0, &defaults::HOURS_PER_YEAR);
     let discount_rate = reader.or_preset(root, "discount-rate", zero_to(99.999, "%"), &defaults::DISCOUNT_RATE);
     let energy_price = reader.or_preset(root, "energy-price", zero_to(1e6, ""), &defaults::ENERGY_PRICE);
+    let downtime_cost = reader.or_preset(root, "downtime-cost", zero_to(1e6, ""), &defaults::DOWNTIME_COST);
     let environment = environment(root, reader);
     let temperature_swing =
         reader.or_preset(root, "temperature-swing", zero_to(100.0, "K"), &defaults::TEMPERATURE_SWING);
@@ -83,6 +85,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         hours_per_year: hours?,
         discount_rate: discount_rate?,
         energy_price: energy_price?,
+        downtime_cost: downtime_cost?,
         environment,
         temperature_swing: temperature_swing?,
         site: site?,

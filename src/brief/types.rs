@@ -50,6 +50,8 @@ pub struct Brief {
     pub discount_rate: Entry<Ratio>,
     /// Price of a kilowatt-hour.
     pub energy_price: Entry<Money>,
+    /// What an hour costs in which the machine stands for an exchange.
+    pub downtime_cost: Entry<Money>,
     /// What surrounds the machine, in the customer's words.
     pub environment: Vec<String>,
     /// How far the temperature strays to either side of that of the calibration.

@@ -1,5 +1,6 @@
 //! Every formula of the library, for `calc` and `explain`: one line a formula, compared with the source files by a test.
 
+mod cost;
 mod stopping;
 mod teeth;
 
@@ -8,10 +9,10 @@ use crate::formula::*;
 
 /// Every formula.
 pub(super) fn formulas() -> impl Iterator<Item = &'static dyn Plain> {
-    FORMULAS.iter().chain(stopping::FORMULAS).chain(teeth::FORMULAS).copied()
+    FORMULAS.iter().chain(cost::FORMULAS).chain(stopping::FORMULAS).chain(teeth::FORMULAS).copied()
 }
 
-/// Filed as the source files are; those on stopping and on the strength of teeth stand apart.
+/// Filed as the source files are; those on cost, on stopping and on the strength of teeth stand apart.
 static FORMULAS: &[&dyn Plain] = &[
     &belt::DRIVING_PULLEY,
     &belt::DRIVEN_PULLEY,
@@ -54,14 +55,6 @@ static FORMULAS: &[&dyn Plain] = &[
     &column::HELD_COLUMN_USE,
     &column::COLUMN_USE,
     &column::COMBINED_STRESS,
-    &cost::SCREW_PRICE,
-    &cost::SUM_5,
-    &cost::TIMES,
-    &cost::LENGTH_PRICE,
-    &cost::FITTING_PRICE,
-    &cost::ENERGY_COST,
-    &cost::ANNUITY,
-    &cost::WHOLE_LIFE_COST,
     &coupling::COUPLING_RESONANCE,
     &coupling::COUPLING_FLOOR,
     &counterbalance::COUNTERWEIGHT_MASS,
@@ -274,16 +267,6 @@ static FORMULAS: &[&dyn Plain] = &[
     &overload::STANDING_TORQUE,
     &overload::SHORT_TIME_FACTOR,
     &overload::INTERMITTENT_FACTOR,
-    &pricing::SUPPORT_PRICE,
-    &pricing::CLAMPS_PRICE,
-    &pricing::SUPPORT_PAIR_PRICE,
-    &pricing::RACK_LINE_PRICE,
-    &pricing::PINION_PRICE,
-    &pricing::PRICE_SUM,
-    &pricing::FASTENING_PRICE,
-    &pricing::FIXED_AND_LENGTH_PRICE,
-    &pricing::UPKEEP_PRICE,
-    &pricing::PURCHASE_COST,
     &regeneration::STOP_ENERGY_LIMIT,
     &regeneration::REGENERATION_LIMIT,
     &site::VOLTAGE_FACTOR,

@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 21] = [
+pub static KINDS: [Kind; 22] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -76,6 +76,7 @@ pub static KINDS: [Kind; 21] = [
     kind::<BedMaterial>(),
     kind::<Lubrication>(),
     kind::<Surroundings>(),
+    kind::<Exchange>(),
     kind::<PriceBasis>(),
 ];
 

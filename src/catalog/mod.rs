@@ -19,7 +19,7 @@ pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
-pub use mounting::{BedMaterial, Lubrication, Surroundings};
+pub use mounting::{BedMaterial, Exchange, Lubrication, Surroundings};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
@@ -70,6 +70,8 @@ pub struct Catalog {
     pub lubrications: Vec<Lubrication>,
     /// Surroundings and what they ask.
     pub surroundings: Vec<Surroundings>,
+    /// Exchange of parts.
+    pub exchanges: Vec<Exchange>,
     /// Prices and hours that belong to no single part.
     pub prices: PriceBasis,
     /// The files that were read, as name and text, in the order they were read.
@@ -100,6 +102,7 @@ pub struct Lists {
     pub bed_materials: Vec<BedMaterial>,
     pub lubrications: Vec<Lubrication>,
     pub surroundings: Vec<Surroundings>,
+    pub exchanges: Vec<Exchange>,
     pub prices: Vec<PriceBasis>,
 }
 
@@ -126,6 +129,7 @@ impl Lists {
             bed_materials: self.bed_materials,
             lubrications: self.lubrications,
             surroundings: self.surroundings,
+            exchanges: self.exchanges,
             prices,
             files,
         }

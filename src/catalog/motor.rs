@@ -142,6 +142,8 @@ parts! {
         screw_lubricant: Money, "nu", NotNegative;
         /// Lubricant of a rack drive, a year.
         rack_lubricant: Money, "nu", NotNegative;
+        /// Covers and wipers of one drive where the brief names no surroundings, for each metre of travel.
+        cover_per_metre: Money, "nu", NotNegative;
         /// Efficiency of motor and drive electronics together, supply to shaft.
         drive_efficiency: Ratio, "1", Share;
     }

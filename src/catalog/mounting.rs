@@ -1,4 +1,4 @@
-//! What mounting asks: materials of the bed, lubrication, surroundings.
+//! What mounting and upkeep ask: materials of the bed, lubrication, surroundings, exchange of parts.
 
 use super::part::{Accept::*, parts};
 use crate::units::*;
@@ -42,5 +42,32 @@ parts! {
         lubrication: String, "text", Words;
         /// Interval of lubrication over that in clean air.
         interval_share: Ratio, "1", Share;
+        /// Covers and wipers of one drive, for each metre of travel.
+        cover_per_metre: Money, "nu", Price;
+    }
+
+    /// Exchange of a part at the end of its life: work, standstill, how the end is noticed, what is kept in store.
+    Exchange, "exchange", exchanges {
+        /// The part.
+        of: String, "text", OneOf(&["screw", "screw-bearing", "nut-unit", "belt", "coupling", "gearbox", "pinion", "rack", "motor", "scale"]);
+        /// Hours of work.
+        work: Time, "h", NotNegative;
+        /// Working hours that the machine stands.
+        standstill: Time, "h", NotNegative;
+        /// Life, where it is not worked out from the load.
+        life: Option<Time>, "h", Positive;
+        /// What wears, and how its end is noticed.
+        notice: String, "text", Words;
+        /// What is kept in store.
+        spare: String, "text", Words;
+    }
+}
+
+impl Surroundings {
+    /// The first of these words of a brief that names these surroundings.
+    pub fn named_by<'w>(&self, environment: &'w [String]) -> Option<&'w String> {
+        let words: Vec<String> = self.words.split(',').map(|word| word.trim().to_lowercase()).collect();
+        let holds = |written: &str| words.iter().any(|word| !word.is_empty() && written.contains(word));
+        environment.iter().find(|written| holds(&written.to_lowercase()))
     }
 }

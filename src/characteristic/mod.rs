@@ -9,6 +9,7 @@ mod accuracy;
 mod demand;
 mod driven_nut;
 mod energy;
+mod exchange;
 mod force;
 mod money;
 mod motor;
@@ -27,6 +28,7 @@ pub use accuracy::*;
 pub use demand::*;
 pub use driven_nut::*;
 pub use energy::*;
+pub use exchange::*;
 pub use force::*;
 pub use money::*;
 pub use motor::*;
@@ -46,7 +48,7 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 16] = [
+const SUBJECTS: [&[About]; 17] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -63,6 +65,7 @@ const SUBJECTS: [&[About]; 16] = [
     mounting::ABOUT,
     twin::ABOUT,
     safety::ABOUT,
+    exchange::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

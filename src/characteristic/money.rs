@@ -48,7 +48,12 @@ characteristics! {
     TABLE_FIXED_PRICE: Money, "table-fixed-price", "k_18", "", "fixed part of the price of a table of corrections; zero without one";
     TABLE_METRE_PRICE: Money, "table-metre-price", "k_19", "", "price of a table of corrections for each metre of travel; zero without one";
     TABLE_PRICE: Money, "table-price", "k_map", "", "measuring one drive and entering its table of corrections";
+    FITTING_LABOUR: Money, "fitting-labour", "k_hl", "", "fitting and alignment of one drive";
+    DATUM_LINE_PRICE: Money, "datum-line-price", "k_hd", "", "machining of the datums of one drive";
     FITTING_PRICE: Money, "fitting-price", "k_h", "", "datum, fitting and alignment of one drive";
+    COVER_METRE_PRICE: Money, "cover-metre-price", "k_20", "", "covers and wipers for the surroundings, for each metre of travel";
+    COVER_PRICE: Money, "cover-price", "k_cv", "", "covers and wipers of one drive";
+    INSPECTION_PRICE: Money, "inspection-price", "k_I", "", "labour of lubrication and inspection of one drive a year";
     ANNUITY: Ratio, "annuity", "b_a", "1", "present value of one unit a year over the years of service";
     HOURS_PER_YEAR: Time, "hours-per-year", "t_a", "h", "working hours a year";
     ENERGY_PRICE: Money, "energy-price", "k_E", "", "price of a kilowatt hour";
@@ -61,8 +66,13 @@ characteristics! {
     FEEDBACK_COST: Money, "feedback-cost", "K_f", "", "linear scales";
     TABLE_COST: Money, "table-cost", "K_map", "", "tables of corrections: measuring and entering";
     FITTING_COST: Money, "fitting-cost", "K_h", "", "machining of datums, fitting and alignment";
+    FITTING_LABOUR_COST: Money, "fitting-labour-cost", "K_hl", "", "fitting and alignment";
+    DATUM_COST: Money, "datum-cost", "K_hd", "", "machining of datums";
+    COVER_COST: Money, "cover-cost", "K_c", "", "covers and wipers";
+    INSPECTION_COST: Money, "inspection-cost", "K_I", "", "labour of lubrication and inspection a year";
+    LUBRICANT_COST: Money, "lubricant-cost", "K_S", "", "lubricant a year";
     PURCHASE_COST: Money, "purchase-cost", "K_0", "", "price to buy and fit";
     ENERGY_COST: Money, "energy-cost", "K_E", "", "energy a year";
     UPKEEP_COST: Money, "upkeep-cost", "K_U", "", "lubrication and inspection a year";
-    WHOLE_LIFE_COST: Money, "whole-life-cost", "K_L", "", "price, energy and upkeep over the years of service, discounted";
+    WHOLE_LIFE_COST: Money, "whole-life-cost", "K_L", "", "price, energy, upkeep and exchanges over the years of service, discounted";
 }

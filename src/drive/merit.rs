@@ -15,7 +15,7 @@ pub type Reference = (&'static str, f64, &'static str, &'static str);
 
 /// The scales on which preferences are weighed, one each.
 pub const REFERENCES: [Reference; 4] = [
-    ("whole-life-cost", 10_000.0, "currency", "price, energy and upkeep over the years of service"),
+    ("whole-life-cost", 10_000.0, "currency", "price, energy, upkeep and exchanges over the years of service"),
     ("accuracy", 50.0, "µm", "half band that the axis adds at the tool"),
     ("stiffness", 0.01, "µm/N", "give of the drive"),
     ("upkeep", 1_000.0, "currency a year", "lubrication and inspection"),
@@ -41,7 +41,14 @@ pub struct Floor {
 impl Floor {
     /// What is known where these slots are.
     pub fn known(known: impl Fn(usize) -> bool) -> Floor {
-        let prices = [ch::ELEMENT_PRICE, ch::SUPPORT_PRICE, ch::REDUCTION_PRICE, ch::MOTOR_PRICE, ch::FITTING_PRICE];
+        let prices = [
+            ch::ELEMENT_PRICE,
+            ch::SUPPORT_PRICE,
+            ch::REDUCTION_PRICE,
+            ch::MOTOR_PRICE,
+            ch::FITTING_PRICE,
+            ch::COVER_PRICE,
+        ];
         Floor {
             prices: prices.iter().map(|price| price.slot).filter(|&slot| known(slot)).collect(),
             upkeep: known(ch::UPKEEP_COST.slot),

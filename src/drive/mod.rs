@@ -10,6 +10,7 @@ pub mod defaults;
 mod demand;
 mod driven_nut;
 mod energy;
+mod exchange;
 mod feedback;
 mod mapping;
 mod merit;

@@ -1,6 +1,6 @@
 //! Price, energy, upkeep, mass and delivery of a drive: the last lines of every sheet.
 
-use crate::catalog::{ErrorTable, LinearScale, PriceBasis};
+use crate::catalog::{Catalog, ErrorTable, LinearScale, PriceBasis};
 use crate::characteristic as ch;
 use crate::formula::{cost, pricing};
 use crate::ledger::{Ledger, Origin};
@@ -49,17 +49,40 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
     sheet.given(ch::UPKEEP_HOURS_PER_METRE, upkeep_per_metre, catalog);
     sheet.given(ch::LUBRICANT_PRICE, lubricant, catalog);
     sheet.computed(
-        ch::FITTING_PRICE,
+        ch::FITTING_LABOUR,
         &cost::FITTING_PRICE,
-        (ch::FITTING_HOURS, ch::FITTING_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE, ch::DATUM_PRICE),
+        (ch::FITTING_HOURS, ch::FITTING_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE),
     );
+    sheet.computed(ch::DATUM_LINE_PRICE, &cost::LENGTH_PRICE, (ch::TRAVEL, ch::DATUM_PRICE));
+    sheet.computed(ch::FITTING_PRICE, &pricing::PRICE_SUM, (ch::FITTING_LABOUR, ch::DATUM_LINE_PRICE));
     sheet.computed(
-        ch::UPKEEP_PRICE,
+        ch::INSPECTION_PRICE,
         &pricing::UPKEEP_PRICE,
-        (ch::UPKEEP_HOURS, ch::UPKEEP_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE, ch::LUBRICANT_PRICE),
+        (ch::UPKEEP_HOURS, ch::UPKEEP_HOURS_PER_METRE, ch::TRAVEL, ch::LABOUR_RATE),
     );
-    sheet.computed(ch::FITTING_COST, &cost::TIMES, (ch::DRIVES, ch::FITTING_PRICE));
-    sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (ch::DRIVES, ch::UPKEEP_PRICE));
+    sheet.computed(ch::UPKEEP_PRICE, &pricing::PRICE_SUM, (ch::INSPECTION_PRICE, ch::LUBRICANT_PRICE));
+    let drives = ch::DRIVES;
+    sheet.computed(ch::FITTING_LABOUR_COST, &cost::TIMES, (drives, ch::FITTING_LABOUR));
+    sheet.computed(ch::DATUM_COST, &cost::TIMES, (drives, ch::DATUM_LINE_PRICE));
+    sheet.computed(ch::FITTING_COST, &cost::TIMES, (drives, ch::FITTING_PRICE));
+    sheet.computed(ch::INSPECTION_COST, &cost::TIMES, (drives, ch::INSPECTION_PRICE));
+    sheet.computed(ch::LUBRICANT_COST, &cost::TIMES, (drives, ch::LUBRICANT_PRICE));
+    sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (drives, ch::UPKEEP_PRICE));
+}
+
+/// Enters the covers of one drive at their price a metre, and of all.
+pub fn enter_covers<L: Ledger>(metre: Money, sheet: &mut L) {
+    sheet.given(ch::COVER_METRE_PRICE, metre, Origin::Catalog);
+    sheet.computed(ch::COVER_PRICE, &cost::LENGTH_PRICE, (ch::TRAVEL, ch::COVER_METRE_PRICE));
+    sheet.computed(ch::COVER_COST, &cost::TIMES, (ch::DRIVES, ch::COVER_PRICE));
+}
+
+/// What a metre of covers costs here: the dearest of the surroundings that the brief names, for one cover keeps off all.
+pub fn cover_rate(environment: &[String], catalog: &Catalog) -> Money {
+    let named = catalog.surroundings.iter().filter(|entry| entry.named_by(environment).is_some());
+    let rates = named.map(|entry| entry.cover_per_metre);
+    let dearer = |one: Money, other: Money| if other.0 > one.0 || other.0.is_nan() { other } else { one };
+    rates.reduce(dearer).unwrap_or(catalog.prices.cover_per_metre)
 }
 
 /// Enters what all drives of the axis cost without feedback, once the prices of element, support, reduction
@@ -109,12 +132,13 @@ pub fn enter_whole<L: Ledger>(table: Option<&ErrorTable>, sheet: &mut L) {
             ch::FEEDBACK_COST,
             ch::TABLE_COST,
             ch::FITTING_COST,
+            ch::COVER_COST,
         ),
     );
     sheet.computed(
         ch::WHOLE_LIFE_COST,
         &cost::WHOLE_LIFE_COST,
-        (ch::PURCHASE_COST, ch::ENERGY_COST, ch::UPKEEP_COST, ch::ANNUITY),
+        (ch::PURCHASE_COST, ch::ENERGY_COST, ch::UPKEEP_COST, ch::ANNUITY, ch::REPLACEMENT_COST),
     );
 }
 

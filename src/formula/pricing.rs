@@ -134,34 +134,41 @@ pub static FIXED_AND_LENGTH_PRICE: Formula<fn(Money, Money, Length) -> Money> = 
     apply: |fixed, per_metre, travel| Money(fixed.0 + per_metre.0 * travel.si()),
 };
 
-/// Upkeep of one drive a year: (h_2 + h_3·s)·k_L + k_S. Check: (4 h + 1 h/m·3 m)·60 + 50 → 470.
-pub static UPKEEP_PRICE: Formula<fn(Time, Time, Length, Money, Money) -> Money> = Formula {
+/// Labour of upkeep of one drive a year: (h_2 + h_3·s)·k_L. Check: (4 h + 1 h/m·3 m)·60 → 420.
+pub static UPKEEP_PRICE: Formula<fn(Time, Time, Length, Money) -> Money> = Formula {
     note: Note {
-        id: "upkeep-price",
-        title: "lubrication and inspection of one drive a year",
-        equation: "k_U = (h_2 + h_3·s[m])·k_L + k_S",
-        inputs: &[
-            ("h_2", "upkeep-hours"),
-            ("h_3", "upkeep-hours-per-metre"),
-            ("s", "travel"),
-            ("k_L", "labour-rate"),
-            ("k_S", "lubricant-price"),
-        ],
+        id: "upkeep-labour",
+        title: "labour of lubrication and inspection of one drive a year",
+        equation: "k_I = (h_2 + h_3·s[m])·k_L",
+        inputs: &[("h_2", "upkeep-hours"), ("h_3", "upkeep-hours-per-metre"), ("s", "travel"), ("k_L", "labour-rate")],
         validity: "generic hours and prices",
         sources: SHAPE,
     },
-    apply: |fixed, per_metre, travel, rate, lubricant| {
+    apply: |fixed, per_metre, travel, rate| {
         let hours = (fixed.si() + per_metre.si() * travel.si()) / 3600.0;
-        Money(hours * rate.0 + lubricant.0)
+        Money(hours * rate.0)
     },
 };
 
-/// Sum of seven amounts: what all drives of an axis cost to buy and fit.
-pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money, Money) -> Money> = Formula {
+/// Three prices together. Check: 100 + 20 + 3 → 123.
+pub static PRICE_SUM_3: Formula<fn(Money, Money, Money) -> Money> = Formula {
+    note: Note {
+        id: "price-sum-3",
+        title: "three prices together",
+        equation: "k_e = k_1 + k_2 + k_3",
+        inputs: &[("k_1", "first"), ("k_2", "second"), ("k_3", "third")],
+        validity: "any",
+        sources: &[Source::derived("sum")],
+    },
+    apply: |first, second, third| Money(first.0 + second.0 + third.0),
+};
+
+/// Sum of eight amounts: what all drives of an axis cost to buy and fit.
+pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money, Money, Money) -> Money> = Formula {
     note: Note {
         id: "purchase-cost",
         title: "price to buy and fit",
-        equation: "K_0 = K_e + K_b + K_g + K_M + K_f + K_map + K_h",
+        equation: "K_0 = K_e + K_b + K_g + K_M + K_f + K_map + K_h + K_c",
         inputs: &[
             ("K_e", "element-cost"),
             ("K_b", "support-cost"),
@@ -170,11 +177,13 @@ pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money, M
             ("K_f", "feedback-cost"),
             ("K_map", "table-cost"),
             ("K_h", "fitting-cost"),
+            ("K_c", "cover-cost"),
         ],
         validity: "one currency, one date",
         sources: &[Source::derived("sum")],
     },
-    apply: |element, support, reduction, motor, feedback, table, fitting| {
-        Money(element.0 + support.0 + reduction.0 + motor.0 + feedback.0 + table.0 + fitting.0)
+    apply: |element, support, reduction, motor, feedback, table, fitting, cover| {
+        let parts = element.0 + support.0 + reduction.0 + motor.0 + feedback.0;
+        Money(parts + table.0 + fitting.0 + cover.0)
     },
 };

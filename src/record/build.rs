@@ -226,6 +226,12 @@ fn axis_record(
         (None, true) => Outcome::NothingAdmissible,
         (None, false) => Outcome::MachineLimit,
     };
+    let cost_cases = picked.as_ref().map_or(Vec::new(), |(found, _)| {
+        let others = search.families.iter().filter(|searched| searched.family != found.family);
+        let best = others.filter_map(|searched| searched.walk.best.first());
+        let drives: Vec<Found> = std::iter::once(found).chain(best).cloned().collect();
+        super::cost_cases::cost_cases(brief, axis, search.carried.most, &drives, setting)
+    });
     let told = told.unwrap_or_else(|| cautions::without_drive(parts, &census));
     AxisRecord {
         name: wanted.name.clone(),
@@ -237,6 +243,7 @@ fn axis_record(
         families,
         turning_points: Vec::new(),
         undominated: search.offers.len() as u64,
+        cost_cases,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),

@@ -197,6 +197,9 @@ pub struct CostRecord {
 pub struct CostLine {
     /// What it is for, in words.
     pub item: String,
+    /// purchase, yearly, or exchange: all exchanges of a part over the years of service at their present value.
+    #[serde(default)]
+    pub kind: String,
     /// The amount.
     #[serde(with = "super::known")]
     pub amount: f64,

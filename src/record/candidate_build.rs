@@ -106,7 +106,7 @@ pub fn candidate(family: &str, worked: &Worked<'_>, named: &mut Named) -> Candid
         findings,
         installation: Vec::new(),
         acceptance: None,
-        cost: cost(worked),
+        cost: super::cost::cost(worked),
         merit: worked.attributes.merit,
         unmet_advice: worked.unmet_advice,
     }
@@ -167,40 +167,5 @@ fn finding(judged: &Judged<'_>, sheet: &impl Ledger) -> FindingRecord {
         unit: characteristic::about(rule.demand).0.unit.into(),
         utilisation: finite(judged.utilisation),
         verdict: verdict.into(),
-    }
-}
-
-fn cost(worked: &Worked<'_>) -> CostRecord {
-    use crate::characteristic as ch;
-    use crate::units::Measure;
-    let read =
-        |characteristic: crate::ledger::Characteristic<crate::units::Money>| worked.sheet.read(characteristic).si();
-    let nut_unit = worked.parts.iter().any(|part| part.role == "nut-unit");
-    let screw = worked.parts.iter().any(|part| part.role == "ball-screw");
-    let (element, support, reduction) = if nut_unit {
-        ("ball screws with nuts and nut units", "clamps and ends of the screws", "belts")
-    } else if screw {
-        ("ball screws with nuts", "screw bearings and ends", "couplings or belts")
-    } else {
-        ("racks and pinions", "rack fasteners, joints and gauge", "gearboxes")
-    };
-    let lines = [
-        (element, ch::ELEMENT_COST),
-        (support, ch::SUPPORT_COST),
-        (reduction, ch::REDUCTION_COST),
-        ("motors with drive electronics", ch::MOTOR_COST),
-        ("linear scales", ch::FEEDBACK_COST),
-        ("measuring the axis and entering its table of corrections", ch::TABLE_COST),
-        ("datum machining, fitting and alignment", ch::FITTING_COST),
-        ("energy a year", ch::ENERGY_COST),
-        ("lubrication and inspection a year", ch::UPKEEP_COST),
-    ];
-    CostRecord {
-        purchase: read(ch::PURCHASE_COST),
-        whole_life: read(ch::WHOLE_LIFE_COST),
-        lines: lines
-            .into_iter()
-            .map(|(item, characteristic)| CostLine { item: item.into(), amount: read(characteristic) })
-            .collect(),
     }
 }

@@ -183,15 +183,9 @@ fn lubricant(catalog: &Catalog, of: &str, list: &mut List<'_, '_>) {
     }
 }
 
-/// Whether a word of the brief holds one of the words of these surroundings.
-fn named(words: &str, written: &str) -> bool {
-    let written = written.to_lowercase();
-    words.split(',').map(|word| word.trim().to_lowercase()).any(|word| !word.is_empty() && written.contains(&word))
-}
-
 fn surroundings(brief: &Brief, catalog: &Catalog, list: &mut List<'_, '_>) {
     for entry in &catalog.surroundings {
-        let Some(written) = brief.environment.iter().find(|written| named(&entry.words, written)) else { continue };
+        let Some(written) = entry.named_by(&brief.environment) else { continue };
         let item = format!("covers, for “{written}”");
         list.words("covers", &item, &entry.cover, &entry.designation);
         let item = format!("lubrication, for “{written}”");
@@ -201,7 +195,8 @@ fn surroundings(brief: &Brief, catalog: &Catalog, list: &mut List<'_, '_>) {
         list.add("covers", "interval of lubrication over that in clean air", share, "%", "", source);
     }
     for written in &brief.environment {
-        if !catalog.surroundings.iter().any(|entry| named(&entry.words, written)) {
+        let alone = std::slice::from_ref(written);
+        if !catalog.surroundings.iter().any(|entry| entry.named_by(alone).is_some()) {
             let words = "the catalogue knows no cover for it; ask the makers of cover and drive";
             list.add("covers", &format!("“{written}”"), None, "", words, "brief".into());
         }

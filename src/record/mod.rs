@@ -9,6 +9,8 @@ mod build;
 mod candidate;
 mod candidate_build;
 mod cautions;
+mod cost;
+mod cost_cases;
 mod explained;
 mod installation;
 mod known;
@@ -19,6 +21,7 @@ mod tool_point;
 
 pub use build::{Parts, build};
 pub use candidate::*;
+pub use cost_cases::{CostCase, CostOfDrive};
 pub use explained::*;
 
 use serde::{Deserialize, Serialize};
@@ -152,6 +155,9 @@ pub struct AxisRecord {
     /// The drives that no other of this axis beats in merit and error at the tool at once, best merit first.
     #[serde(default)]
     pub pareto_set: Vec<ParetoPoint>,
+    /// What the drive chosen and the best of each other family cost over their life where hours or discount rate differ.
+    #[serde(default)]
+    pub cost_cases: Vec<CostCase>,
     /// The carried mass at which the census was taken, and the range that its carried axes can have.
     pub carried_mass: CarriedMass,
     /// Ids of the cautions that this axis needs (see `caution-texts`), in order.

@@ -77,6 +77,7 @@ pub fn left_open(view: &View) -> Vec<Named> {
 /// The value of an assumption with its unit.
 pub fn assumed_value(view: &View, assumed: &Assumed) -> String {
     match assumed.unit.as_str() {
+        "" if assumed.key == "downtime-cost" => format!("{} {} an hour", assumed.value, view.record.currency),
         "" if assumed.key == "energy-price" => format!("{} {} a kWh", assumed.value, view.record.currency),
         "" | "1" => assumed.value.clone(),
         unit => {

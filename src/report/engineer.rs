@@ -19,6 +19,7 @@ pub struct EngineerAxis {
     next: Vec<Next>,
     merit: String,
     pareto: Vec<ParetoLine>,
+    cost_cases: Option<super::cost::Cases>,
 }
 
 /// One drive that no other beats in the measure of the choice and in accuracy at once.
@@ -52,7 +53,8 @@ struct DriveSheet {
     accuracy_statement: Option<String>,
     acceptance: Option<acceptance::Acceptance>,
     safety: Vec<super::safety::SafetyLine>,
-    cost: Vec<Line>,
+    cost: Vec<super::cost::CostRow>,
+    exchange_basis: String,
     parts: Vec<Part>,
     installation: Vec<Fitting>,
 }
@@ -76,13 +78,6 @@ struct FindingLine {
     limit: String,
     utilisation: String,
     verdict: &'static str,
-}
-
-#[derive(Serialize)]
-struct Line {
-    name: String,
-    value: String,
-    note: String,
 }
 
 #[derive(Serialize)]
@@ -149,6 +144,7 @@ fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
             _ => String::new(),
         },
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
+        cost_cases: super::cost::cases(view, axis),
         pareto: visible(&axis.pareto_set).into_iter().map(|point| pareto(view, point)).collect(),
     }
 }
@@ -207,7 +203,8 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         accuracy_statement: budget::statement(view, drive),
         acceptance: acceptance::collect(view, drive),
         safety: super::safety::lines(view, drive),
-        cost: cost(view, drive),
+        cost: super::cost::rows(view, drive),
+        exchange_basis: super::cost::basis(view, drive),
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
         installation: drive.installation.iter().map(|line| fitting(view, line)).collect(),
     }
@@ -231,27 +228,6 @@ fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
         utilisation: figure::utilisation(finding.utilisation),
         verdict: words::verdict(&finding.verdict, &finding.obligation),
     }
-}
-
-fn cost(view: &View, drive: &CandidateRecord) -> Vec<Line> {
-    let cost = &drive.cost;
-    let line =
-        |name: &str, amount: f64, note: String| Line { name: name.into(), value: view.money(Some(amount)), note };
-    let share = |amount: f64| match cost.purchase > 0.0 {
-        true => format!("{} %", figure::figure(amount / cost.purchase * 100.0, 2)),
-        false => "–".into(),
-    };
-    let mut lines: Vec<Line> = cost
-        .lines
-        .iter()
-        .map(|part| {
-            let note = if part.item.contains("a year") { "each year".into() } else { share(part.amount) };
-            line(&part.item, part.amount, note)
-        })
-        .collect();
-    lines.push(line("to buy and fit, together", cost.purchase, share(cost.purchase)));
-    lines.push(line("over the years of service, discounted", cost.whole_life, share(cost.whole_life)));
-    lines
 }
 
 fn fitting(view: &View, line: &InstallationLine) -> Fitting {

@@ -8,6 +8,7 @@
 mod acceptance;
 mod assumed;
 mod budget;
+mod cost;
 mod customer;
 mod engineer;
 mod figure;
@@ -51,6 +52,7 @@ struct Document<'a> {
     customer: customer::Customer,
     engineer: Vec<engineer::EngineerAxis>,
     tool_point: Vec<tool_point::Direction>,
+    machine_cost: Vec<Vec<String>>,
     reviewer: reviewer::Reviewer,
     glossary: &'static [glossary::Entry],
 }
@@ -64,6 +66,7 @@ pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
         customer: customer::collect(&view),
         engineer: engineer::collect(&view),
         tool_point: tool_point::collect(&view),
+        machine_cost: cost::machine(&view),
         reviewer: reviewer::collect(&view),
         glossary: glossary::GLOSSARY,
     };

@@ -59,6 +59,7 @@ fn quantities_keep_to_their_bounds() {
         ("discount-rate: 100 %", "at most 99.999 %, but is 100 %"),
         ("discount-rate: -1 %", "at least 0 %"),
         ("energy-price: -0.1", "at least 0"),
+        ("downtime-cost: -1", "at least 0"),
         ("temperature-swing: -2 K", "at least 0 K"),
         ("supply-voltage: 0 V", "above 0 V"),
         ("supply-tolerance: 60 %", "at most 50 %"),

@@ -23,6 +23,7 @@ years-in-service: 12
 hours-per-year: 3500
 discount-rate: 4 %
 energy-price: 0.3
+downtime-cost: 90
 environment: [composite dust, draught]
 temperature-swing: 6 K
 supply-voltage: 480 V

@@ -15,6 +15,7 @@ fn every_stated_value_arrives() {
     assert_eq!((brief.currency.value.as_str(), brief.currency.stated), ("EUR", true));
     assert_eq!((brief.years_in_service.value, brief.hours_per_year.value), (12.0, 3500.0));
     assert_eq!((brief.discount_rate.value.si(), brief.energy_price.value), (0.04, Money(0.3)));
+    assert_eq!((brief.downtime_cost.value, brief.downtime_cost.stated), (Money(90.0), true));
     assert_eq!(brief.environment, ["composite dust", "draught"]);
     assert_eq!(brief.temperature_swing.value.si(), 6.0);
     assert_eq!(brief.reliability.value.si(), 0.97);
@@ -132,6 +133,7 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("hours-per-year", "4000", "h"),
             ("discount-rate", "6", "%"),
             ("energy-price", "0.25", ""),
+            ("downtime-cost", "100", ""),
             ("temperature-swing", "5", "K"),
             ("supply-voltage", "400", "V"),
             ("supply-tolerance", "10", "%"),

@@ -188,6 +188,7 @@ fn another_currency_ranks_the_same() {
         let mut other = inputs.clone();
         other.catalog = dearer();
         other.brief.energy_price.value = Money(inputs.brief.energy_price.value.si() * 4.0);
+        other.brief.downtime_cost.value = Money(inputs.brief.downtime_cost.value.si() * 4.0);
         for (cheap, dear) in found(&inputs).iter().zip(&found(&other)) {
             assert_eq!((cheap.0, cheap.1, &cheap.2), (dear.0, dear.1, &dear.2));
             for (cheap, dear) in cheap.3.iter().zip(&dear.3) {

@@ -8,6 +8,7 @@
 mod stages;
 
 use super::demand::Demand;
+use super::exchange::Exchanges;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest, sides};
 use crate::catalog::*;
@@ -24,6 +25,8 @@ pub struct BallScrewDrive<'a> {
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
+    exchanges: Exchanges<'a>,
+    cover: Money,
 }
 
 const BEARING: usize = 4;
@@ -45,6 +48,8 @@ impl<'a> BallScrewDrive<'a> {
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
+            exchanges: Exchanges::new(catalog, "screw-bearing"),
+            cover: price::cover_rate(&demand.brief.environment, catalog),
         }
     }
 
@@ -181,7 +186,9 @@ impl Family for BallScrewDrive<'_> {
             HEAT => self.heat(sheet),
             REST => {
                 rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
-                reduction::tension(reduction::is_belt(self.picked_reduction(path)), sheet);
+                let belt = reduction::is_belt(self.picked_reduction(path));
+                reduction::tension(belt, sheet);
+                self.exchanges.screw(ch::ELEMENT_PRICE, belt, sheet);
             }
             FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
             _ => {

@@ -4,8 +4,8 @@ use super::BallScrewDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::screw::held::{self, End};
-use crate::drive::{mounting, screw};
-use crate::formula::{column, inertia, layout, motion, pricing, stiffness, stretch};
+use crate::drive::{mounting, price, screw};
+use crate::formula::{column, cost, inertia, layout, motion, pricing, stiffness, stretch};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -24,6 +24,7 @@ impl BallScrewDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         screw::size(size, &self.catalog.prices, sheet);
         mounting::screw(self.catalog, sheet);
+        price::enter_covers(self.cover, sheet);
         sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
         held::cooling(sheet);
         mounting::bed(self.demand.axis.bed.value, self.catalog, sheet);
@@ -91,6 +92,7 @@ impl BallScrewDrive<'_> {
             ),
         );
         held::support_price(sheet);
+        sheet.computed(ch::BEARINGS_PRICE, &cost::TIMES, (ch::THRUST_ENDS, ch::BEARING_PRICE));
     }
 
     /// What warming leaves of the stretch, with whip, sag and the life of the bearings.

@@ -82,6 +82,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::HOURS_PER_YEAR, Time::of_si(hours * hour), said(brief.hours_per_year.stated));
         sheet.computed(ch::SERVICE_HOURS, &layout::SERVICE_HOURS, (ch::SERVICE_YEARS, ch::HOURS_PER_YEAR));
         sheet.given(ch::ENERGY_PRICE, brief.energy_price.value, said(brief.energy_price.stated));
+        sheet.given(ch::DOWNTIME_PRICE, brief.downtime_cost.value, said(brief.downtime_cost.stated));
         sheet.given(ch::DISCOUNT_RATE, brief.discount_rate.value, said(brief.discount_rate.stated));
         sheet.computed(ch::ANNUITY, &crate::formula::cost::ANNUITY, (ch::DISCOUNT_RATE, ch::SERVICE_YEARS));
         super::motor::site(&brief.site, sheet);

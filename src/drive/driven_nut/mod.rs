@@ -10,6 +10,7 @@
 mod stages;
 
 use super::demand::Demand;
+use super::exchange::Exchanges;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest};
 use crate::catalog::*;
@@ -26,6 +27,8 @@ pub struct DrivenNutDrive<'a> {
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
+    exchanges: Exchanges<'a>,
+    cover: Money,
 }
 
 const UNIT: usize = 4;
@@ -49,7 +52,9 @@ impl<'a> DrivenNutDrive<'a> {
     pub fn new(demand: &'a Demand<'a>, catalog: &'a Catalog) -> Self {
         let (motors, feedbacks) = (motor::options(demand, catalog), feedback::options(demand, catalog));
         let tables = mapping::options(demand, catalog);
-        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables }
+        let exchanges = Exchanges::new(catalog, "nut-unit");
+        let cover = price::cover_rate(&demand.brief.environment, catalog);
+        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables, exchanges, cover }
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
@@ -125,7 +130,9 @@ impl Family for DrivenNutDrive<'_> {
             HEAT => self.heat(sheet),
             REST => {
                 rest::enter(self.demand, ch::NUT_UNIT_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
-                reduction::tension(reduction::is_belt(self.picked_belt(path)), sheet);
+                let belt = reduction::is_belt(self.picked_belt(path));
+                reduction::tension(belt, sheet);
+                self.exchanges.screw(ch::SCREW_PRICE, belt, sheet);
             }
             FEEDBACK => self.feedback(path, sheet),
             _ => {

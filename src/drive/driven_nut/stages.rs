@@ -15,6 +15,7 @@ impl DrivenNutDrive<'_> {
         let prices = &self.catalog.prices;
         screw::size(size, prices, sheet);
         mounting::screw(self.catalog, sheet);
+        price::enter_covers(self.cover, sheet);
         sheet.given(ch::NUT_DIAMETER, size.nut_diameter, Origin::Catalog);
         // both ends are clamped, and the screw stands
         let (both, still) = (Ratio::of_si(2.0), AngularVelocity::of_si(0.0));
@@ -68,6 +69,7 @@ impl DrivenNutDrive<'_> {
         sheet.computed(ch::NUT_UNIT_MISFIT, &layout::NUT_UNIT_MISFIT, (ch::NUT_UNIT_DIAMETER, ch::NOMINAL_DIAMETER));
         sheet.computed(ch::DRAG_TORQUE, &layout::TORQUE_SUM, (ch::PRELOAD_DRAG, ch::BEARING_DRAG));
         sheet.computed(ch::ELEMENT_PRICE, &pricing::PRICE_SUM, (ch::SCREW_PRICE, ch::NUT_UNIT_PRICE));
+        sheet.given(ch::BEARINGS_PRICE, unit.price, catalog);
     }
 
     #[inline(always)]

@@ -59,7 +59,12 @@ impl RackDrive<'_> {
         sheet.given(ch::GAUGE_PRICE, rack.counter_gauge_price, catalog);
         sheet.given(ch::PINION_BASE_PRICE, prices.pinion_base, catalog);
         sheet.given(ch::PINION_SIZE_PRICE, prices.pinion_factor, catalog);
-        price::enter_kind(prices, price::Kind::Rack, sheet);
+        let kind = match self.layout {
+            Pinions::One => price::Kind::Rack,
+            Pinions::Two => price::Kind::TwinRack,
+        };
+        price::enter_kind(prices, kind, sheet);
+        price::enter_covers(self.cover, sheet);
         self.bed(sheet);
         sheet.computed(ch::FACE_WIDTH_MODULES, &mesh_motion::LENGTH_RATIO, (ch::FACE_WIDTH, ch::MODULE));
         sheet.computed(

@@ -12,6 +12,7 @@ mod strength;
 mod twin;
 
 use super::demand::Demand;
+use super::exchange::Exchanges;
 use super::{Family, Part, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -34,6 +35,8 @@ pub struct RackDrive<'a> {
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
+    exchanges: Exchanges<'a>,
+    cover: Money,
 }
 
 /// How many pinions drive one rack.
@@ -127,6 +130,8 @@ impl<'a> RackDrive<'a> {
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
+            exchanges: Exchanges::new(catalog, "screw-bearing"),
+            cover: price::cover_rate(&demand.brief.environment, catalog),
         }
     }
 
@@ -275,6 +280,7 @@ impl Family for RackDrive<'_> {
                 self.gearbox_service(sheet);
                 self.rhythm(sheet);
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
+                self.exchanges.rack(sheet);
             }
             FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
             _ => self.mapping(path, sheet),
