@@ -308,3 +308,63 @@ fn the_safety_figures_are_lines_of_the_worksheet_with_limit_and_standing() {
     assert_eq!(upright[2][..2], ["coasting distance", "not stopped, or not known"]);
     assert!(rows("long").is_empty(), "a drive without such figures has no table");
 }
+
+#[test]
+fn cost_cases_mark_the_least_and_what_a_rule_refuses() {
+    let mut record = record();
+    let drive = |family: &str, whole_life: f64, fails: &[&str]| axiswright::record::CostOfDrive {
+        family: family.into(),
+        whole_life,
+        fails: fails.iter().map(|rule| rule.to_string()).collect(),
+    };
+    let case = |key: &str, value: Option<f64>, unit: &str, drives| axiswright::record::CostCase {
+        key: key.into(),
+        value,
+        unit: unit.into(),
+        drives,
+    };
+    let (rack, screw) = ("helical-rack", "ball-screw");
+    record.axes[0].cost_cases = vec![
+        case("", None, "", vec![drive(rack, 9000.0, &[]), drive(screw, 9500.0, &[])]),
+        case("hours-per-year", Some(1750.0), "h", vec![drive(rack, 8800.0, &[]), drive(screw, 8100.0, &[])]),
+        case("hours-per-year", Some(5250.0), "h", vec![drive(rack, 9900.0, &[]), drive(screw, 9800.0, &["nut-life"])]),
+        case("discount-rate", Some(12.0), "%", vec![drive(rack, f64::NAN, &[]), drive(screw, 8000.0, &[])]),
+    ];
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let tables = reading.tables_under("Cost over the life if hours or discount rate differ, axis long");
+    let rows = tables.first().expect("the table");
+    assert_eq!(rows[0][1..], ["helical rack, chosen", "ball screw"]);
+    assert!(rows[1][1].ends_with("◂ least") && !rows[1][2].contains('◂'), "{:?}", rows[1]);
+    assert!(rows[2][0].starts_with("hours per year 1750 h") && rows[2][2].ends_with("◂ least"), "{:?}", rows[2]);
+    assert!(
+        rows[3][1].ends_with("◂ least") && rows[3][2].contains("fails"),
+        "what fails is not the least: {:?}",
+        rows[3]
+    );
+    assert!(rows[4][1].contains("not known") && rows[4][2].ends_with("◂ least"), "{:?}", rows[4]);
+}
+
+#[test]
+fn the_cost_of_the_machine_sums_its_axes_kind_by_kind() {
+    let mut record = record();
+    let line = |item: &str, kind: &str, amount: f64| axiswright::record::CostLine {
+        item: item.into(),
+        kind: kind.into(),
+        amount,
+    };
+    for (axis, energy) in record.axes.iter_mut().zip([100.0, 20.0, 3.0]) {
+        let cost = &mut axis.chosen.as_mut().expect("a drive").cost;
+        cost.lines = vec![
+            line("racks and pinions", "purchase", 1000.0),
+            line("energy a year", "yearly", energy),
+            line("lubricant a year", "yearly", 40.0),
+            line("lubrication and inspection, labour a year", "yearly", 200.0),
+            line("exchange of gearboxes", "exchange", 500.0),
+        ];
+        (cost.purchase, cost.whole_life) = (1000.0, 4000.0);
+    }
+    let reading = read(&markdown(&record, UnitSystem::Metric));
+    let tables = reading.tables_under("Cost of the machine");
+    let last = tables[0].last().expect("the sums");
+    assert_eq!(last[..], ["together", "3000 EUR", "123 EUR", "120 EUR", "600 EUR", "1500 EUR", "12\u{202f}000 EUR"]);
+}

@@ -7,6 +7,7 @@ mod census;
 mod facts;
 mod invariant;
 mod ledger;
+mod life_cost;
 mod machine;
 mod monotone;
 mod moves;
