@@ -12,7 +12,8 @@ characteristics! {
     BIAS_FORCE: Force, "bias-force", "F_bi", "N", "force by which each of two pinions presses against the other";
     BIAS_TORQUE: Torque, "bias-torque", "T_v", "N·m", "torque at the gearbox output that the bias alone asks";
     PLAY_FREE_FORCE: Force, "play-free-force", "F_v0", "N", "largest force on the slide up to which no play is crossed";
-    PLAY_FREE_DEMAND: Force, "play-free-demand", "F_q", "N", "force of cutting, friction and racking that must cross no play";
+    PLAY_FREE_DEMAND: Force, "play-free-demand", "F_q", "N", "force of cutting and friction that must cross no play";
+    RACKED_PLAY_FREE_DEMAND: Force, "racked-play-free-demand", "F_qr", "N", "force of cutting, friction and racking together on one side";
     PINION_PLAY: Length, "pinion-play", "j_1", "µm", "play of one pinion with its gearbox, without bias";
     SIDE_SHARE: Ratio, "side-share", "x_sd", "1", "share of the moving mass on the most loaded drive, all its pinions";
     SIDE_MASS: Mass, "side-mass", "m_sd", "kg", "moving mass on the most loaded drive, all its pinions";

@@ -118,12 +118,12 @@ pub static PLAY_FREE_FORCE: Formula<fn(Force) -> Force> = Formula {
     apply: |bias| Force::of_si(2.0 * bias.si()),
 };
 
-/// The same on an axis of two sides. 900 N of cutting, 2·60 N of friction and 2·500 N of racking: 2020 N.
+/// Force of one side of an axis of two, racking included. 900 N of cutting, 2·60 N of friction and 2·500 N of racking: 2020 N.
 pub static RACKED_PLAY_FREE_DEMAND: Formula<fn(Force, Force, Ratio, Force) -> Force> = Formula {
     note: Note {
         id: "racked-play-free-demand",
-        title: "force of cutting, friction and racking that must cross no play",
-        equation: "F_q = F_c + n_P·(F_f + F_r)",
+        title: "force of cutting, friction and racking together on one side",
+        equation: "F_qr = F_c + n_P·(F_f + F_r)",
         inputs: &[
             ("F_c", "drive-cutting-force"),
             ("F_f", "friction-force"),

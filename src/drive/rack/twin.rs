@@ -75,11 +75,12 @@ impl RackDrive<'_> {
         }
         let count = self.demand.phases.len();
         let (cutting, friction) = (ch::DRIVE_CUTTING_FORCE, ch::FRICTION_FORCE);
+        sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, (cutting, friction, ch::PINIONS));
         if self.demand.two_sided() {
             let demand = (cutting, friction, ch::PINIONS, ch::RACKING_FORCE);
-            sheet.computed(ch::PLAY_FREE_DEMAND, &twin::RACKED_PLAY_FREE_DEMAND, demand);
+            sheet.computed(ch::RACKED_PLAY_FREE_DEMAND, &twin::RACKED_PLAY_FREE_DEMAND, demand);
         } else {
-            sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, (cutting, friction, ch::PINIONS));
+            sheet.absent(ch::RACKED_PLAY_FREE_DEMAND);
         }
         let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
         sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
