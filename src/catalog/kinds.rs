@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 22] = [
+pub static KINDS: [Kind; 23] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -76,6 +76,7 @@ pub static KINDS: [Kind; 22] = [
     kind::<BedMaterial>(),
     kind::<Lubrication>(),
     kind::<Surroundings>(),
+    kind::<Upkeep>(),
     kind::<Exchange>(),
     kind::<PriceBasis>(),
 ];

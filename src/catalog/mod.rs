@@ -19,7 +19,7 @@ pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
-pub use mounting::{BedMaterial, Exchange, Lubrication, Surroundings};
+pub use mounting::{BedMaterial, Exchange, Lubrication, Surroundings, Upkeep};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
@@ -70,6 +70,8 @@ pub struct Catalog {
     pub lubrications: Vec<Lubrication>,
     /// Surroundings and what they ask.
     pub surroundings: Vec<Surroundings>,
+    /// Running in and inspection.
+    pub upkeeps: Vec<Upkeep>,
     /// Exchange of parts.
     pub exchanges: Vec<Exchange>,
     /// Prices and hours that belong to no single part.
@@ -102,6 +104,7 @@ pub struct Lists {
     pub bed_materials: Vec<BedMaterial>,
     pub lubrications: Vec<Lubrication>,
     pub surroundings: Vec<Surroundings>,
+    pub upkeeps: Vec<Upkeep>,
     pub exchanges: Vec<Exchange>,
     pub prices: Vec<PriceBasis>,
 }
@@ -129,6 +132,7 @@ impl Lists {
             bed_materials: self.bed_materials,
             lubrications: self.lubrications,
             surroundings: self.surroundings,
+            upkeeps: self.upkeeps,
             exchanges: self.exchanges,
             prices,
             files,

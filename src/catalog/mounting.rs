@@ -46,6 +46,20 @@ parts! {
         cover_per_metre: Money, "nu", Price;
     }
 
+    /// One thing to do or to look at while a drive runs in and works.
+    Upkeep, "upkeep", upkeeps {
+        /// What it is for.
+        of: String, "text", OneOf(&["any", "screw", "turning-nut", "rack", "two-pinions", "two-drives", "belt", "coupling", "gearbox", "motor", "brake", "gas-counterbalance", "weight-counterbalance", "scale"]);
+        /// When it comes: while running in, or in a cycle.
+        group: String, "text", OneOf(&["run-in", "inspection"]);
+        /// What is looked at or done.
+        item: String, "text", Words;
+        /// Working hours between two times; left out where it comes once or at the shift.
+        interval: Option<Time>, "h", Positive;
+        /// How, and what is in order.
+        how: String, "text", Words;
+    }
+
     /// Exchange of a part at the end of its life: work, standstill, how the end is noticed, what is kept in store.
     Exchange, "exchange", exchanges {
         /// The part.

@@ -22,5 +22,8 @@ characteristics! {
     RELUBRICATION_DISTANCE: Length, "relubrication-distance", "s_l", "km", "way between two lubrications of a nut";
     RELUBRICATION_HOURS: Time, "relubrication-hours", "t_l", "h", "working time between two lubrications of a nut";
     GREASE_PER_DIAMETER: LinearMassDensity, "grease-per-diameter", "q_l", "kg/m", "grease of one lubrication over the diameter of the screw";
+    SURROUNDINGS_SHARE: Ratio, "surroundings-share", "x_su", "%", "interval of lubrication in these surroundings over that in clean air";
+    LUBRICATION_INTERVAL: Time, "lubrication-interval", "t_i", "h", "working time between two lubrications of a nut in these surroundings";
+    GREASE_NEED: Mass, "grease-need", "m_gn", "kg", "grease that one drive asks in a year in these surroundings";
     GREASE_DOSE: Mass, "grease-dose", "m_l", "kg", "grease of one lubrication of a nut";
 }

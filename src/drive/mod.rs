@@ -23,6 +23,7 @@ mod rest;
 mod screw;
 mod sides;
 mod stops;
+mod surroundings;
 
 pub use ball_screw::BallScrewDrive;
 pub use demand::{Demand, Phase};

@@ -44,8 +44,13 @@ pub fn rack<L: Ledger>(rack: &Rack, catalog: &Catalog, sheet: &mut L) {
             let use_of_it =
                 (ch::GREASE_PER_DISTANCE, ch::FACE_WIDTH, ch::GREASE_WIDTH, ch::SERVICE_DISTANCE, ch::SERVICE_YEARS);
             sheet.computed(ch::GREASE_PER_YEAR, &mounting::GREASE_PER_YEAR, use_of_it);
+            let need = (ch::GREASE_PER_YEAR, ch::SURROUNDINGS_SHARE);
+            sheet.computed(ch::GREASE_NEED, &mounting::RACK_GREASE_NEED, need);
         }
-        None => sheet.absent(ch::GREASE_PER_YEAR),
+        None => {
+            sheet.absent(ch::GREASE_PER_YEAR);
+            sheet.absent(ch::GREASE_NEED);
+        }
     }
     match lubrication(catalog, "rack").and_then(|found| found.lubricator_speed_limit) {
         Some(limit) => {
@@ -94,8 +99,13 @@ pub fn screw<L: Ledger>(catalog: &Catalog, sheet: &mut L) {
             sheet.given(ch::RELUBRICATION_DISTANCE, distance, Origin::Catalog);
             let pace = (ch::RELUBRICATION_DISTANCE, ch::MEAN_SPEED);
             sheet.computed(ch::RELUBRICATION_HOURS, &mounting::RELUBRICATION_HOURS, pace);
+            let here = (ch::SURROUNDINGS_SHARE, ch::RELUBRICATION_HOURS);
+            sheet.computed(ch::LUBRICATION_INTERVAL, &mounting::LUBRICATION_INTERVAL, here);
         }
-        None => sheet.absent(ch::RELUBRICATION_HOURS),
+        None => {
+            sheet.absent(ch::RELUBRICATION_HOURS);
+            sheet.absent(ch::LUBRICATION_INTERVAL);
+        }
     }
     match found.and_then(|found| found.grease_per_diameter) {
         Some(rate) => {
@@ -103,5 +113,11 @@ pub fn screw<L: Ledger>(catalog: &Catalog, sheet: &mut L) {
             sheet.computed(ch::GREASE_DOSE, &mounting::GREASE_DOSE, (ch::GREASE_PER_DIAMETER, ch::NOMINAL_DIAMETER));
         }
         None => sheet.absent(ch::GREASE_DOSE),
+    }
+    if found.is_some_and(|found| found.relubrication_distance.is_some() && found.grease_per_diameter.is_some()) {
+        let need = (ch::GREASE_DOSE, ch::HOURS_PER_YEAR, ch::LUBRICATION_INTERVAL);
+        sheet.computed(ch::GREASE_NEED, &mounting::NUT_GREASE_NEED, need);
+    } else {
+        sheet.absent(ch::GREASE_NEED);
     }
 }

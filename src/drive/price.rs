@@ -1,6 +1,6 @@
 //! Price, energy, upkeep, mass and delivery of a drive: the last lines of every sheet.
 
-use crate::catalog::{Catalog, ErrorTable, LinearScale, PriceBasis};
+use crate::catalog::{ErrorTable, LinearScale, PriceBasis};
 use crate::characteristic as ch;
 use crate::formula::{cost, pricing};
 use crate::ledger::{Ledger, Origin};
@@ -68,21 +68,6 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
     sheet.computed(ch::INSPECTION_COST, &cost::TIMES, (drives, ch::INSPECTION_PRICE));
     sheet.computed(ch::LUBRICANT_COST, &cost::TIMES, (drives, ch::LUBRICANT_PRICE));
     sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (drives, ch::UPKEEP_PRICE));
-}
-
-/// Enters the covers of one drive at their price a metre, and of all.
-pub fn enter_covers<L: Ledger>(metre: Money, sheet: &mut L) {
-    sheet.given(ch::COVER_METRE_PRICE, metre, Origin::Catalog);
-    sheet.computed(ch::COVER_PRICE, &cost::LENGTH_PRICE, (ch::TRAVEL, ch::COVER_METRE_PRICE));
-    sheet.computed(ch::COVER_COST, &cost::TIMES, (ch::DRIVES, ch::COVER_PRICE));
-}
-
-/// What a metre of covers costs here: the dearest of the surroundings that the brief names, for one cover keeps off all.
-pub fn cover_rate(environment: &[String], catalog: &Catalog) -> Money {
-    let named = catalog.surroundings.iter().filter(|entry| entry.named_by(environment).is_some());
-    let rates = named.map(|entry| entry.cover_per_metre);
-    let dearer = |one: Money, other: Money| if other.0 > one.0 || other.0.is_nan() { other } else { one };
-    rates.reduce(dearer).unwrap_or(catalog.prices.cover_per_metre)
 }
 
 /// Enters what all drives of the axis cost without feedback, once the prices of element, support, reduction

@@ -181,6 +181,7 @@ fn axis_record(
             told = Some(cautions::with_drive(parts, found.family, &worked.sheet));
             let mut record = candidate_build::candidate(found.family, &worked, named);
             record.installation = super::installation::lines(brief, wanted, parts.catalog, &worked, &record);
+            record.upkeep = super::upkeep::lines(brief, wanted, parts.catalog, &worked, &record);
             record.acceptance = Some(super::acceptance::plan(wanted, &record));
             chosen = Some(record);
         }

@@ -21,6 +21,9 @@ pub struct CandidateRecord {
     /// What fitting it asks; only for a drive that was chosen.
     #[serde(default)]
     pub installation: Vec<InstallationLine>,
+    /// What keeping it asks; only for a drive that was chosen.
+    #[serde(default)]
+    pub upkeep: Vec<InstallationLine>,
     /// How it is accepted once it is built in; only for a drive that was chosen.
     #[serde(default)]
     pub acceptance: Option<AcceptancePlan>,
@@ -135,11 +138,11 @@ pub struct WorksheetLine {
     pub inputs: Vec<String>,
 }
 
-/// One thing to know or to keep when a drive is fitted.
+/// One thing to know or to keep when a drive is fitted, or while it works.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct InstallationLine {
-    /// What it belongs to: two sides, rack, bed, alignment, lubrication, covers.
+    /// What it belongs to: two sides, rack, bed, alignment, lubrication, covers; running in, inspection, wear, exchange, spares.
     pub group: String,
     /// What it is, in words.
     pub item: String,

@@ -105,6 +105,7 @@ pub fn candidate(family: &str, worked: &Worked<'_>, named: &mut Named) -> Candid
         worksheet: worked.sheet.lines.iter().map(line).collect(),
         findings,
         installation: Vec::new(),
+        upkeep: Vec::new(),
         acceptance: None,
         cost: super::cost::cost(worked),
         merit: worked.attributes.merit,

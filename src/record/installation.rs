@@ -3,59 +3,15 @@
 //! Method: lines of the worksheet and entries of the catalogue, each with its source; threads and restrained growth are told
 //! for the bed of the axis. Limits: the drawing and the makers' instructions take precedence.
 
-use super::{CandidateRecord, InstallationLine, candidate_build};
+use super::lines::{List, part};
+use super::{CandidateRecord, InstallationLine};
 use crate::brief::{Axis, Brief};
 use crate::catalog::Catalog;
 use crate::characteristic as ch;
 use crate::formula::mounting::{RESTRAINED_FORCE, THREAD_DEPTH};
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::ledger::Ledger;
 use crate::search::Worked;
 use crate::units::*;
-
-/// Collects lines.
-struct List<'w, 's> {
-    worked: &'w Worked<'s>,
-    lines: Vec<InstallationLine>,
-}
-
-impl List<'_, '_> {
-    fn add(&mut self, group: &str, item: &str, value: Option<f64>, unit: &str, words: &str, source: String) {
-        let (group, item, unit, words) = (group.into(), item.into(), unit.into(), words.into());
-        self.lines.push(InstallationLine { group, item, value, unit, words, source });
-    }
-
-    /// A line of the worksheet; nothing where it is not there.
-    fn sheet<Q: Measure>(&mut self, group: &str, item: &str, characteristic: Characteristic<Q>) {
-        let slot = characteristic.slot;
-        let Some(line) = self.worked.sheet.line(slot).filter(|line| line.value.is_finite()) else { return };
-        let about = crate::characteristic::about(slot).0;
-        let source = match line.note {
-            Some(note) => format!("worked out: {}", note.id),
-            None if line.origin == Origin::Catalog => "catalogue".into(),
-            None => line.origin.word().to_string(),
-        };
-        let value = candidate_build::shown(slot, line.value);
-        self.add(group, item, value, about.unit, "", source);
-    }
-
-    /// A length that a part of the catalogue states.
-    fn demand(&mut self, group: &str, item: &str, value: Option<Length>, words: &str, part: &str) {
-        if let Some(value) = value {
-            self.add(group, item, Some(value.si() * 1e3), "mm", words, format!("catalogue: {part}"));
-        }
-    }
-
-    /// What words say, after a part of the catalogue or, without one, after common practice.
-    fn words(&mut self, group: &str, item: &str, words: &str, part: &str) {
-        let source = if part.is_empty() { "common practice, no source".into() } else { format!("catalogue: {part}") };
-        self.add(group, item, None, "", words, source);
-    }
-}
-
-/// The designation of the component with this role.
-fn part<'c>(chosen: &'c CandidateRecord, role: &str) -> Option<&'c str> {
-    chosen.components.iter().find(|part| part.role == role).map(|part| part.designation.as_str())
-}
 
 /// The lines for one drive that was chosen.
 pub fn lines(
@@ -65,13 +21,14 @@ pub fn lines(
     worked: &Worked<'_>,
     chosen: &CandidateRecord,
 ) -> Vec<InstallationLine> {
-    let mut list = List { worked, lines: Vec::new() };
+    let mut list = List::new(worked);
     sides(axis, &mut list);
     if part(chosen, "rack").is_some() {
         rack(axis, catalog, chosen, &mut list);
     } else {
         screw(catalog, chosen, &mut list);
     }
+    travelling(&mut list);
     surroundings(brief, catalog, &mut list);
     list.lines
 }
@@ -170,11 +127,32 @@ fn screw(catalog: &Catalog, chosen: &CandidateRecord, list: &mut List<'_, '_>) {
     }
     let order = "bearing at the driven end, nut loose; travel to each end, then tighten nut and far bearing there";
     list.words(group, "order of fitting", order, "");
+    if list.worked.sheet.value(ch::STRETCH.slot) > 0.0 {
+        let group = "stretched screw";
+        list.sheet(group, "stretch when mounted, as the warming that would undo it", ch::STRETCH);
+        list.sheet(group, "tension that the ends hold then", ch::STRETCH_FORCE);
+        list.sheet(group, "travel compensation to order", ch::LEAD_COMPENSATION);
+    }
     let group = "lubrication";
     list.sheet(group, "way between two lubrications", ch::RELUBRICATION_DISTANCE);
     list.sheet(group, "working time between two lubrications", ch::RELUBRICATION_HOURS);
     list.sheet(group, "grease of one lubrication", ch::GREASE_DOSE);
     lubricant(catalog, "screw", list);
+}
+
+/// What is set or hung up before the axis travels.
+fn travelling(list: &mut List<'_, '_>) {
+    let group = "belt";
+    list.sheet(group, "pretension of each span", ch::BELT_PRETENSION);
+    list.sheet(group, "frequency of the span that is plucked, at that tension", ch::SPAN_FREQUENCY);
+    list.sheet(group, "force on the shafts from the tension", ch::BELT_SHAFT_LOAD);
+    let group = "ends of the travel";
+    list.sheet(group, "force of the end buffer of one drive", ch::BUFFER_FORCE);
+    list.sheet(group, "stroke of the end buffer", ch::END_STOP_STROKE);
+    list.sheet(group, "torque limit to set in the drive electronics before the first move", ch::SET_TORQUE);
+    if list.worked.sheet.value(ch::COUNTERWEIGHT_MASS.slot) > 0.0 {
+        list.sheet("counterbalance", "hanging counterweight of the most loaded drive", ch::COUNTERWEIGHT_MASS);
+    }
 }
 
 fn lubricant(catalog: &Catalog, of: &str, list: &mut List<'_, '_>) {

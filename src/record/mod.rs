@@ -14,10 +14,12 @@ mod cost_cases;
 mod explained;
 mod installation;
 mod known;
+mod lines;
 mod machine_build;
 mod parameters;
 mod requirement;
 mod tool_point;
+mod upkeep;
 
 pub use build::{Parts, build};
 pub use candidate::*;

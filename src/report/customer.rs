@@ -360,7 +360,7 @@ fn standards_named(record: &DecisionRecord) -> Vec<Named> {
 fn fitting(view: &View) -> &'static str {
     let told = |axis: &AxisRecord| axis.chosen.as_ref().is_some_and(|drive| !drive.installation.is_empty());
     if view.record.axes.iter().any(told) {
-        "How each drive is fitted, fastened, aligned, lubricated and covered stands in part two under “Installation”."
+        "How each drive is fitted, fastened, aligned, lubricated and covered stands in part two under “Installation”, how it is kept under “Upkeep”."
     } else {
         ""
     }

@@ -57,6 +57,7 @@ struct DriveSheet {
     exchange_basis: String,
     parts: Vec<Part>,
     installation: Vec<Fitting>,
+    upkeep: Vec<Fitting>,
 }
 
 /// One thing to keep when the drive is fitted.
@@ -207,6 +208,7 @@ fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet 
         exchange_basis: super::cost::basis(view, drive),
         parts: drive.components.iter().map(|part| part_line(view, part)).collect(),
         installation: drive.installation.iter().map(|line| fitting(view, line)).collect(),
+        upkeep: drive.upkeep.iter().map(|line| fitting(view, line)).collect(),
     }
 }
 

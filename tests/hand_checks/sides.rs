@@ -110,6 +110,10 @@ pub const ROWS: &[super::Row] = &[
     ),
     ("relubrication-hours relubrication-distance=100km mean-speed=6m/min", "s", "1000000"),
     ("grease-dose grease-per-diameter=0.05kg/m nominal-diameter=40mm", "kg", "0.0020"),
+    ("lubrication-interval surroundings-share=0.5 relubrication-hours=277.8h", "s", "500040"),
+    // 0.002·4000/138.9; 0.156/0.5
+    ("nut-grease-need grease-dose=0.002kg hours-per-year=4000h lubrication-interval=138.9h", "kg", "0.057595"),
+    ("rack-grease-need grease-per-year=0.156kg surroundings-share=0.5", "kg", "0.3120"),
     // two pinions: 2·0.2·300/0.063662
     ("bias-force bias-share=20% gearbox-acceleration-torque=300N·m pinion-diameter=63.662mm", "N", "1885.0"),
     ("drive-units drives=2 pinions=2", "1", "4.0"),

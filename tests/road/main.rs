@@ -17,4 +17,5 @@ mod same_answer;
 mod screws;
 mod small;
 mod twin;
+mod upkeep;
 mod whole;

@@ -10,6 +10,7 @@ mod stages;
 use super::demand::Demand;
 use super::exchange::Exchanges;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
+use super::surroundings::Here;
 use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -26,7 +27,7 @@ pub struct BallScrewDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
-    cover: Money,
+    here: Here,
 }
 
 const BEARING: usize = 4;
@@ -49,7 +50,7 @@ impl<'a> BallScrewDrive<'a> {
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
             exchanges: Exchanges::new(catalog, "screw-bearing"),
-            cover: price::cover_rate(&demand.brief.environment, catalog),
+            here: Here::new(&demand.brief.environment, catalog),
         }
     }
 

@@ -4,7 +4,7 @@ use super::BallScrewDrive;
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::screw::held::{self, End};
-use crate::drive::{mounting, price, screw};
+use crate::drive::{mounting, screw};
 use crate::formula::{column, cost, inertia, layout, motion, pricing, stiffness, stretch};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
@@ -23,8 +23,8 @@ fn far_end(ends: &EndArrangement) -> End {
 impl BallScrewDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         screw::size(size, &self.catalog.prices, sheet);
+        self.here.enter(sheet);
         mounting::screw(self.catalog, sheet);
-        price::enter_covers(self.cover, sheet);
         sheet.computed(ch::MEAN_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::LEAD));
         held::cooling(sheet);
         mounting::bed(self.demand.axis.bed.value, self.catalog, sheet);

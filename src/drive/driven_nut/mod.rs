@@ -12,6 +12,7 @@ mod stages;
 use super::demand::Demand;
 use super::exchange::Exchanges;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
+use super::surroundings::Here;
 use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -28,7 +29,7 @@ pub struct DrivenNutDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
-    cover: Money,
+    here: Here,
 }
 
 const UNIT: usize = 4;
@@ -53,8 +54,8 @@ impl<'a> DrivenNutDrive<'a> {
         let (motors, feedbacks) = (motor::options(demand, catalog), feedback::options(demand, catalog));
         let tables = mapping::options(demand, catalog);
         let exchanges = Exchanges::new(catalog, "nut-unit");
-        let cover = price::cover_rate(&demand.brief.environment, catalog);
-        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables, exchanges, cover }
+        let here = Here::new(&demand.brief.environment, catalog);
+        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables, exchanges, here }
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], sheet: &mut L) {

@@ -14,8 +14,8 @@ impl DrivenNutDrive<'_> {
     pub(super) fn size<L: Ledger>(&self, size: &BallScrew, sheet: &mut L) {
         let prices = &self.catalog.prices;
         screw::size(size, prices, sheet);
+        self.here.enter(sheet);
         mounting::screw(self.catalog, sheet);
-        price::enter_covers(self.cover, sheet);
         sheet.given(ch::NUT_DIAMETER, size.nut_diameter, Origin::Catalog);
         // both ends are clamped, and the screw stands
         let (both, still) = (Ratio::of_si(2.0), AngularVelocity::of_si(0.0));

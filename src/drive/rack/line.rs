@@ -51,6 +51,7 @@ impl RackDrive<'_> {
             &rack::MOUNT_STIFFNESS,
             (ch::FASTENER_STIFFNESS, ch::FASTENER_PITCH, ch::SECTION_AREA),
         );
+        self.here.enter(sheet);
         mounting::rack(rack, self.catalog, sheet);
         let prices = &self.catalog.prices;
         sheet.given(ch::RACK_METRE_PRICE, rack.price_per_metre, catalog);
@@ -64,7 +65,6 @@ impl RackDrive<'_> {
             Pinions::Two => price::Kind::TwinRack,
         };
         price::enter_kind(prices, kind, sheet);
-        price::enter_covers(self.cover, sheet);
         self.bed(sheet);
         sheet.computed(ch::FACE_WIDTH_MODULES, &mesh_motion::LENGTH_RATIO, (ch::FACE_WIDTH, ch::MODULE));
         sheet.computed(

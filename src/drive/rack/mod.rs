@@ -13,6 +13,7 @@ mod twin;
 
 use super::demand::Demand;
 use super::exchange::Exchanges;
+use super::surroundings::Here;
 use super::{Family, Part, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
@@ -36,7 +37,7 @@ pub struct RackDrive<'a> {
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
-    cover: Money,
+    here: Here,
 }
 
 /// How many pinions drive one rack.
@@ -131,7 +132,7 @@ impl<'a> RackDrive<'a> {
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
             exchanges: Exchanges::new(catalog, "screw-bearing"),
-            cover: price::cover_rate(&demand.brief.environment, catalog),
+            here: Here::new(&demand.brief.environment, catalog),
         }
     }
 
