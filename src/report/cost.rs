@@ -41,31 +41,39 @@ pub fn rows(view: &View, drive: &CandidateRecord) -> Vec<CostRow> {
     rows
 }
 
-/// Part, life, count of exchanges at their present value: the parts that wear out.
-const EXCHANGED: [(&str, &str); 5] = [
-    ("screw with nut", "screw-life-hours"),
-    ("screw bearings, or bearing of the turning nut", "bearing-life-hours"),
-    ("belt", "belt-life"),
-    ("gearbox", "gearbox-life"),
-    ("service", "service-hours"),
-];
-
 /// Which lives the exchanges rest on; empty for a record without them.
 pub fn basis(view: &View, drive: &CandidateRecord) -> String {
     if !drive.cost.lines.iter().any(|line| line.kind == "exchange") {
         return String::new();
     }
-    let told: Vec<String> = EXCHANGED
-        .iter()
-        .filter_map(|(part, life)| view.value_of(drive, life).map(|life| format!("{part} {life}")))
-        .collect();
-    format!(
-        "Parts are exchanged whenever their life has passed within the years of service: {}. The life of screw and bearings is the \
-         one that as many reach as the reliability asks, 90 % where the brief leaves it open; on the mean they last four times as long and \
-         more. That of a gearbox follows its bearings, that of a belt is the catalogue's. Racks and pinions are sized for all \
-         the years; couplings, motors and scales are taken to last, and faults before the end of a life are not counted.",
-        told.join(", ")
-    )
+    let life = |part: &str, id: &str| view.value_of(drive, id).map(|life| format!("{part} {life}"));
+    let bearings = if drive.family == "driven-nut" { "bearing of the nut" } else { "screw bearings" };
+    let lives = [
+        life("screw with nut", "screw-life-hours"),
+        life(bearings, "bearing-life-hours"),
+        life("belt", "belt-life"),
+        life("gearbox", "gearbox-life"),
+    ];
+    let lives: Vec<String> = lives.into_iter().flatten().collect();
+    let service = view.value_of(drive, "service-hours").unwrap_or_else(|| figure::NOT_KNOWN.into());
+    let mut sentences = vec![format!(
+        "A part is exchanged whenever its life has passed within the {service} of service: {}.",
+        lives.join(", ")
+    )];
+    if drive.value("screw-life-hours").is_some() {
+        let share = view.value_of(drive, "reliability").unwrap_or_else(|| "90 %".into());
+        sentences.push(format!(
+            "The life of screw and bearings is the one that {share} reach; the mean is four times as long and more."
+        ));
+    }
+    if drive.value("gearbox-life").is_some() {
+        sentences.push("That of the gearbox follows its bearings. Rack and pinion are sized for all the years.".into());
+    }
+    if drive.value("belt-life").is_some() {
+        sentences.push("That of the belt is the catalogue's.".into());
+    }
+    sentences.push("What else there is, is taken to last; faults before the end of a life are not counted.".into());
+    sentences.join(" ")
 }
 
 /// What drives cost where hours or discount rate differ.

@@ -75,6 +75,9 @@ fn explain_knows_rules_formulas_quantities_families_and_keys() {
         ("whip-speed", "Quantity"),
         ("helical-rack", "Family"),
         ("carries", "Key of the brief"),
+        ("people-below", "Key of the brief"),
+        ("people-below", "Caution"),
+        ("people-below", "To be read: ISO 13849-1"),
         ("phase-force", "one value for each phase"),
     ] {
         let run = run(&["explain", name]);
