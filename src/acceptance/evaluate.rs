@@ -68,7 +68,7 @@ pub struct AxisValues {
 pub fn at_target(target: &Target) -> TargetValues {
     let series = |deviations: &[Length]| Series::filled(deviations.len(), |run| deviations[run].si());
     let (up, down): (Series<Length>, Series<Length>) = (series(&target.up), series(&target.down));
-    let (mean_up, mean_down) = (iso::mean_deviation(up), iso::mean_deviation(down));
+    let (mean_up, mean_down) = (iso::mean_deviation(up.clone()), iso::mean_deviation(down.clone()));
     let (scatter_up, scatter_down) = (iso::deviation_scatter(up), iso::deviation_scatter(down));
     let reversal = iso::reversal_at_target(mean_up, mean_down);
     TargetValues {

@@ -33,7 +33,7 @@ pub use rack::{Pinions, RackDrive};
 
 use crate::brief::Brief;
 use crate::catalog::Catalog;
-use crate::ledger::Ledger;
+use crate::ledger::{Known, Ledger};
 
 /// The families that can be chosen, in the order in which they are reported.
 pub const FAMILIES: [&str; 5] = ["ball-screw", "driven-nut", "straight-rack", "helical-rack", "twin-pinion"];
@@ -97,6 +97,12 @@ pub trait Family: Sync {
     fn stages(&self) -> Vec<usize>;
     /// Enters the quantities of a stage; the path holds the choices up to and including it.
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
+    /// Enters, in place of a stage, figures that are no better than those of the stage where they are much cheaper, and says
+    /// whether it did: a configuration that keeps all rules with them keeps them. It may enter only what rules bound from above
+    /// and nothing else reads.
+    fn screen(&self, _stage: usize, _path: &[u16], _sheet: &mut Known) -> bool {
+        false
+    }
     /// The motor's model, without its brake.
     fn motor_model(&self, path: &[u16]) -> &str;
     /// The gearbox's model, if there is one.

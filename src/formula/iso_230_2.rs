@@ -58,8 +58,8 @@ pub static DEVIATION_SCATTER: Formula<fn(Series<Length>) -> Length> = Formula {
 
 /// See [`DEVIATION_SCATTER`].
 pub fn deviation_scatter(deviations: Series<Length>) -> Length {
+    let mean = mean_deviation(deviations.clone()).si();
     let values = deviations.si();
-    let mean = mean_deviation(deviations).si();
     let squares: f64 = values.iter().map(|value| (value - mean) * (value - mean)).sum();
     Length::of_si((squares / (values.len() as f64 - 1.0)).sqrt())
 }

@@ -91,11 +91,15 @@ pub struct Formula<F: 'static> {
 /// The most phases that a duty may have.
 pub const MOST_PHASES: usize = 164;
 
+/// How many values a series holds in place; more stand apart.
+const IN_PLACE: usize = 32;
+
 /// A list of quantities, one for each phase of the duty.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Series<Q> {
-    values: [f64; MOST_PHASES],
+    values: [f64; IN_PLACE],
     count: usize,
+    apart: Option<Box<[f64]>>,
     quantity: PhantomData<Q>,
 }
 
@@ -109,16 +113,22 @@ impl<Q: Measure> Series<Q> {
     #[inline(always)]
     pub fn filled(count: usize, value: impl Fn(usize) -> f64) -> Series<Q> {
         let count = count.min(MOST_PHASES);
-        let mut values = [0.0; MOST_PHASES];
+        let mut values = [0.0; IN_PLACE];
+        if count > IN_PLACE {
+            return Series { values, count, apart: Some((0..count).map(value).collect()), quantity: PhantomData };
+        }
         for (index, place) in values.iter_mut().enumerate().take(count) {
             *place = value(index);
         }
-        Series { values, count, quantity: PhantomData }
+        Series { values, count, apart: None, quantity: PhantomData }
     }
 
     /// The SI values.
     #[inline(always)]
     pub fn si(&self) -> &[f64] {
-        &self.values[..self.count]
+        match &self.apart {
+            Some(apart) => apart,
+            None => &self.values[..self.count],
+        }
     }
 }

@@ -238,7 +238,7 @@ pub static WORSE_RMS_TORQUE: Formula<fn(Series<Torque>, Series<Torque>, Series<R
         sources: &[Source::derived("copper loss grows with the square of torque")],
     },
     apply: |first, second, shares| {
-        let one = super::motor::rms_torque(first, shares).si();
+        let one = super::motor::rms_torque(first, shares.clone()).si();
         let other = super::motor::rms_torque(second, shares).si();
         Torque::of_si(larger(one, other))
     },
@@ -261,7 +261,7 @@ pub static WORSE_RACKED_RMS_TORQUE: Formula<fn(Series<Torque>, Series<Torque>, S
             sources: &[Source::derived("mean of the square of a sum; a ramp has the mean 1/2 and the mean square 1/3")],
         },
         apply: |first, second, shares, racking| {
-            let one = (super::gantry::RACKED_RMS_TORQUE.apply)(first, shares, racking).si();
+            let one = (super::gantry::RACKED_RMS_TORQUE.apply)(first, shares.clone(), racking).si();
             let other = (super::gantry::RACKED_RMS_TORQUE.apply)(second, shares, racking).si();
             Torque::of_si(larger(one, other))
         },

@@ -6,7 +6,9 @@
 //! Limits: a drive that is admissible only strictly between the least and the most is not found; an interval
 //! narrower than a sample step may be missed. What a drive offers is measured at the most.
 
-use super::{Coupling, Found, Path, RuledOut, Setting, Walk, admissible, nearest, ruled_out, walk, work_out};
+use super::{
+    Coupling, Found, Path, RuledOut, Setting, Walk, admissible, nearest, ruled_out, walk, which_admissible, work_out,
+};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::units::{Mass, Measure};
@@ -121,7 +123,7 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     candidates.sort_by(Found::order);
     candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
     let offers = if varies {
-        candidates.par_iter().flat_map_iter(|found| intervals(brief, axis, carried, found, setting)).collect()
+        intervals(brief, axis, carried, &candidates, setting)
     } else {
         candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
     };
@@ -133,12 +135,60 @@ const SAMPLES: usize = 16;
 /// Halvings of each edge.
 const HALVINGS: usize = 24;
 
-fn intervals(brief: &Brief, axis: usize, carried: CarriedRange, found: &Found, setting: &Setting<'_>) -> Vec<Offer> {
+/// The carried mass of a sample.
+fn sample(carried: CarriedRange, index: usize) -> f64 {
+    carried.least + (carried.most - carried.least) * index as f64 / (SAMPLES - 1) as f64
+}
+
+/// For each drive the intervals of carried mass within which it passes all rules.
+fn intervals(
+    brief: &Brief,
+    axis: usize,
+    carried: CarriedRange,
+    candidates: &[Found],
+    setting: &Setting<'_>,
+) -> Vec<Offer> {
+    let mut families: Vec<&'static str> = candidates.iter().map(|found| found.family).collect();
+    families.sort_unstable();
+    families.dedup();
+    let jobs: Vec<(&str, usize)> =
+        families.iter().flat_map(|&family| (0..SAMPLES).map(move |index| (family, index))).collect();
+    // a family is built and its rules are sorted once for each sample
+    let sampled: Vec<Vec<bool>> = jobs
+        .par_iter()
+        .map(|&(family, index)| {
+            let demand = Demand::new(brief, axis, Mass::of_si(sample(carried, index)));
+            let paths: Vec<&Path> =
+                candidates.iter().filter(|found| found.family == family).map(|found| &found.path).collect();
+            which_admissible(family, &paths, &demand, setting)
+        })
+        .collect();
+    let mut seen: Vec<usize> = vec![0; families.len()];
+    let mut passing: Vec<[bool; SAMPLES]> = Vec::with_capacity(candidates.len());
+    for found in candidates {
+        let place = families.binary_search(&found.family).unwrap_or(0);
+        let of_sample = |index: usize| sampled[place * SAMPLES + index].get(seen[place]).copied().unwrap_or(false);
+        passing.push(std::array::from_fn(of_sample));
+        seen[place] += 1;
+    }
+    let found = candidates.par_iter().zip(passing);
+    found.flat_map_iter(|(found, passing)| edges(brief, axis, carried, found, &passing, setting)).collect()
+}
+
+/// The intervals of one drive from its samples, each edge bisected.
+fn edges(
+    brief: &Brief,
+    axis: usize,
+    carried: CarriedRange,
+    found: &Found,
+    passing: &[bool; SAMPLES],
+    setting: &Setting<'_>,
+) -> Vec<Offer> {
     let passes = |mass: f64| {
         let demand = Demand::new(brief, axis, Mass::of_si(mass));
         admissible(found.family, &found.path, &demand, setting)
     };
-    let at = |index: usize| carried.least + (carried.most - carried.least) * index as f64 / (SAMPLES - 1) as f64;
+    let at = |index: usize| sample(carried, index);
     let edge = |mut inside: f64, mut outside: f64| {
         for _ in 0..HALVINGS {
             let middle = 0.5 * (inside + outside);
@@ -149,8 +199,7 @@ fn intervals(brief: &Brief, axis: usize, carried: CarriedRange, found: &Found, s
     let mut offers: Vec<Offer> = Vec::new();
     let mut open: Option<f64> = None;
     let mut before = false;
-    for index in 0..SAMPLES {
-        let now = passes(at(index));
+    for (index, &now) in passing.iter().enumerate() {
         match (before, now) {
             (false, true) => open = Some(if index == 0 { carried.least } else { edge(at(index), at(index - 1)) }),
             (true, false) => {

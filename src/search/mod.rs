@@ -28,7 +28,7 @@ use crate::ledger::Worksheet;
 use crate::rule::{Rule, Rulebook};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 13;
+pub const MOST_STAGES: usize = 14;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];
@@ -158,22 +158,30 @@ impl<'a> WithFamily for WorkOut<'_, '_, 'a> {
 
 /// Whether a configuration passes every binding rule at this demand, without keeping a sheet.
 pub fn admissible(family: &str, path: &Path, demand: &Demand<'_>, setting: &Setting<'_>) -> bool {
+    which_admissible(family, &[path], demand, setting).first().copied().unwrap_or(false)
+}
+
+/// Which of some configurations of a family pass every binding rule at this demand; none where the family does not exist.
+pub fn which_admissible(family: &str, paths: &[&Path], demand: &Demand<'_>, setting: &Setting<'_>) -> Vec<bool> {
     struct Check<'s, 'd, 'a> {
-        path: &'s Path,
+        paths: &'s [&'s Path],
         demand: &'d Demand<'d>,
         setting: &'s Setting<'a>,
     }
     impl WithFamily for Check<'_, '_, '_> {
-        type Output = bool;
-        fn with<F: Family>(self, family: &F) -> bool {
+        type Output = Vec<bool>;
+        fn with<F: Family>(self, family: &F) -> Vec<bool> {
             let plan = Plan::new(family, self.demand, self.setting);
             let mut sheet = crate::ledger::Known::default();
             self.demand.enter(&mut sheet);
-            (0..plan.stages.len()).all(|stage| {
-                family.enter(stage, self.path, &mut sheet);
-                plan.first_failed(stage, &sheet).is_none()
-            })
+            let mut passes = |path: &Path| {
+                (0..plan.stages.len()).all(|stage| {
+                    family.enter(stage, path, &mut sheet);
+                    plan.first_failed(stage, &sheet).is_none()
+                })
+            };
+            self.paths.iter().map(|path| passes(path)).collect()
         }
     }
-    with_family(family, demand, setting.catalog, Check { path, demand, setting }).unwrap_or(false)
+    with_family(family, demand, setting.catalog, Check { paths, demand, setting }).unwrap_or_default()
 }

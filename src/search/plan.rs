@@ -23,6 +23,15 @@ impl Row {
         Row { rule: index, demand: rule.demand, sense: rule.sense, factor: rule.factor, limit: rule.limit, when }
     }
 
+    /// The slots that it reads.
+    fn slots(&self) -> impl Iterator<Item = usize> {
+        let limit = match self.limit {
+            Limit::Of(slot) => Some(slot),
+            Limit::Value(_) => None,
+        };
+        [Some(self.demand), limit, self.when.map(|when| when.slot())].into_iter().flatten()
+    }
+
     /// Demand over limit; zero where the rule does not hold on this configuration.
     #[inline(always)]
     pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
@@ -52,6 +61,8 @@ pub struct Plan {
     pub advice: Vec<(Row, f64)>,
     /// For each stage what is known there of the merit.
     pub floors: Vec<Floor>,
+    /// For each stage whether only its own rules read what it enters, so that a screen may stand for it.
+    pub alone: Vec<bool>,
 }
 
 impl Plan {
@@ -66,6 +77,7 @@ impl Plan {
         let mut rows = vec![Vec::new(); stages.len()];
         let mut advice = Vec::new();
         let mut floors = vec![Floor::default(); stages.len()];
+        let mut alone = vec![true; stages.len()];
         if stages.iter().all(|&choices| choices > 0) {
             let discovery = discover(family, demand, stages.len());
             let mut axis = Known::default();
@@ -88,11 +100,21 @@ impl Plan {
                 let stage = rule.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
                 rows[stage.saturating_sub(1)].push(Row::new(index, rule, when));
             }
+            // later rules and weighed advice judge what a stage really enters
+            let later = rows.iter().enumerate().flat_map(|(stage, rows)| rows.iter().map(move |row| (stage, row)));
+            let ends = advice.iter().map(|(row, _)| (stages.len(), row));
+            for (stage, row) in later.chain(ends) {
+                for entered in row.slots().filter_map(|slot| discovery.stage_of(slot)).filter(|&entered| entered > 0) {
+                    if entered - 1 < stage {
+                        alone[entered - 1] = false;
+                    }
+                }
+            }
             for (stage, floor) in floors.iter_mut().enumerate() {
                 *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
             }
         }
-        Plan { stages, behind, rows, advice, floors }
+        Plan { stages, behind, rows, advice, floors, alone }
     }
 
     /// All configurations there are.

@@ -164,6 +164,10 @@ impl<F: Family> Walker<'_, '_, F> {
     fn stage(&self, stage: usize, failed: Option<usize>, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
         for choice in 0..self.plan.stages[stage] {
             path[stage] = choice as u16;
+            if self.screened(stage, path, sheet) {
+                self.onward(stage + 1, None, path, sheet, partial, self.plan.behind[stage]);
+                continue;
+            }
             self.family.enter(stage, path, sheet);
             if self.below.is_some_and(|below| self.setting.merit.floor(sheet, &self.plan.floors[stage]) >= below) {
                 continue;
@@ -172,5 +176,14 @@ impl<F: Family> Walker<'_, '_, F> {
             self.onward(stage + 1, failed, path, sheet, partial, self.plan.behind[stage]);
         }
         path[stage] = 0;
+    }
+
+    /// Whether figures no better than those of the stage already keep all its rules.
+    #[inline(always)]
+    fn screened(&self, stage: usize, path: &Path, sheet: &mut Known) -> bool {
+        !self.setting.exhaustive
+            && self.plan.alone[stage]
+            && self.family.screen(stage, path, sheet)
+            && self.plan.first_failed(stage, sheet).is_none()
     }
 }

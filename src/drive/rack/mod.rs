@@ -1,7 +1,7 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, feedback, mapping. The drive unit rides on the slide, so
+//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, damage, feedback, mapping. The drive unit rides on the slide, so
 //! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
 //! Limits: the output bearing is judged by its mean radial load.
@@ -19,7 +19,7 @@ use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gear_geometry, layout, stiffness, stop};
-use crate::ledger::Ledger;
+use crate::ledger::{Known, Ledger};
 use crate::units::*;
 
 /// The family on one axis.
@@ -78,28 +78,29 @@ const DUTY: usize = 6;
 const PEAK: usize = 8;
 const HEAT: usize = 9;
 const REST: usize = 10;
-const FEEDBACK: usize = 11;
-const MAPPING: usize = 12;
+const DAMAGE: usize = 11;
+const FEEDBACK: usize = 12;
+const MAPPING: usize = 13;
 
 /// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions are
 /// offered the cheaper.
 fn gearboxes(catalog: &Catalog, layout: Pinions) -> Vec<&Gearbox> {
+    let figures = |gearbox: &Gearbox| {
+        [
+            gearbox.ratio.si(),
+            gearbox.lead_time.si(),
+            gearbox.acceleration_torque.si(),
+            gearbox.continuous_torque.si(),
+            gearbox.stop_torque.si(),
+            gearbox.torsional_stiffness.si(),
+            gearbox.inertia.si(),
+            gearbox.radial_limit.si(),
+            gearbox.mass.si(),
+            gearbox.efficiency.si(),
+        ]
+    };
     let like = |one: &Gearbox, other: &Gearbox| {
-        let size = |gearbox: &Gearbox| (gearbox.frame.clone(), gearbox.stages, gearbox.lead_time.si().to_bits());
-        let figures = |gearbox: &Gearbox| {
-            [
-                gearbox.ratio.si(),
-                gearbox.acceleration_torque.si(),
-                gearbox.continuous_torque.si(),
-                gearbox.stop_torque.si(),
-                gearbox.torsional_stiffness.si(),
-                gearbox.inertia.si(),
-                gearbox.radial_limit.si(),
-                gearbox.mass.si(),
-                gearbox.efficiency.si(),
-            ]
-        };
-        size(one) == size(other) && figures(one) == figures(other)
+        one.stages == other.stages && figures(one) == figures(other) && one.frame == other.frame
     };
     let dearer = |gearbox: &Gearbox| {
         let rivals = catalog.gearboxes.iter().filter(|rival| rival.price.si() < gearbox.price.si());
@@ -258,6 +259,7 @@ impl Family for RackDrive<'_> {
             1,
             1,
             1,
+            1,
             self.feedbacks.len(),
             self.tables.len(),
         ]
@@ -276,16 +278,23 @@ impl Family for RackDrive<'_> {
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
             REST => {
-                // the sum of damage is the dearest of all and waits for what passes else
-                self.damage(sheet);
                 self.gearbox_service(sheet);
                 self.rhythm(sheet);
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
                 self.exchanges.rack(sheet);
             }
+            // the sum of damage is the dearest of all and waits for what passes else
+            DAMAGE => self.damage(sheet),
             FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
             _ => self.mapping(path, sheet),
         }
+    }
+
+    fn screen(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {
+        if stage == DAMAGE {
+            self.damage_at_most(sheet);
+        }
+        stage == DAMAGE
     }
 
     fn motor_model(&self, path: &[u16]) -> &str {

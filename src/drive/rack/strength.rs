@@ -9,8 +9,8 @@ use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gantry, tooth_strength, twin};
-use crate::ledger::{Characteristic, Ledger, Origin};
-use crate::units::{Force, Pressure, Ratio};
+use crate::ledger::{Characteristic, Known, Ledger, Origin};
+use crate::units::{Force, Measure, Pressure, Ratio};
 
 /// What of a tooth root goes by the class of its steel: limit, size, surface, strength.
 type RootLines =
@@ -246,6 +246,20 @@ impl RackDrive<'_> {
             ] {
                 sheet.computed(with, &gantry::FORCE_SUM, (duty, on_top));
             }
+        }
+    }
+
+    /// No force of equal damage is greater than the largest force, whatever the duty.
+    pub(super) fn damage_at_most(&self, sheet: &mut Known) {
+        // a hair more, for the largest force is added up in another order
+        let most = Force::of_si(sheet.read(ch::PEAK_FORCE).si() * (1.0 + 1e-9));
+        for force in [
+            ch::PINION_FLANK_EQUIVALENT_FORCE,
+            ch::PINION_ROOT_EQUIVALENT_FORCE,
+            ch::RACK_FLANK_EQUIVALENT_FORCE,
+            ch::RACK_ROOT_EQUIVALENT_FORCE,
+        ] {
+            sheet.given(force, most, Origin::Formula);
         }
     }
 }
