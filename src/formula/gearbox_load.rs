@@ -42,7 +42,7 @@ pub static STAGE_RATIO: Formula<fn(Ratio, Ratio) -> Ratio> = Formula {
         validity: "geometric mean; stages of one gearbox differ by their teeth",
         sources: &[Source::derived("ratios of stages multiply")],
     },
-    apply: |reduction, stages| Ratio::of_si(reduction.si().powf(1.0 / stages.si())),
+    apply: |reduction, stages| Ratio::of_si(reduction.si().powf(1.0 / stages.si()) + 0.0 * stages.si()),
 };
 
 /// Torque at the gearbox output with the factor for frequent starts. 100 N·m, 1.4: 140 N·m.

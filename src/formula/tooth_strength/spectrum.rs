@@ -10,6 +10,7 @@
 //! Limits: the order of loads does not count; all at the top speed of the axis; a root that is loaded both ways has
 //! its reversal factor in what it bears.
 
+use super::SteelClass;
 use super::endurance::Felt;
 use super::factors::{FLANK_CYCLES, FLANK_FACTORS, ROOT_CYCLES, ROOT_FACTORS};
 use crate::formula::{Formula, Note, Series};
@@ -149,6 +150,23 @@ pub static RACK_ROOT_EQUIVALENT_FORCE: Formula<RackRootFn> = Formula {
     },
 };
 
+/// The greatest force of equal damage that forces up to this one can have.
+///
+/// Pass the largest force, how often all forces together pass over how often a tooth is counted (1 at least), slope, offset,
+/// light load factor and face width. Damage grows with the force at least by the least exponent of any life line.
+pub fn most_of_equal_damage(
+    largest: Force,
+    often: Ratio,
+    slope: Ratio,
+    offset: Force,
+    light: Ratio,
+    face_width: Length,
+) -> Force {
+    let felt = Felt::of(slope, offset, light, face_width);
+    let more = felt.effective(largest.si()) * often.si().powf(1.0 / *LEAST_EXPONENT);
+    Force::of_si(worse(felt.force(more), largest.si()))
+}
+
 /// A life line of two straight parts in log-log, in the force that teeth feel.
 #[derive(Clone, Copy)]
 struct LifeLine {
@@ -166,6 +184,12 @@ fn exponent(few: f64, many: f64, more: f64, less: f64, stress_power: f64) -> f64
 
 /// Contact stress goes with the root of the force.
 static FLANK: std::sync::LazyLock<LifeLine> = std::sync::LazyLock::new(|| life_line(FLANK_CYCLES, FLANK_FACTORS, 2.0));
+/// The least exponent of the life lines of flanks and of roots of any steel.
+static LEAST_EXPONENT: std::sync::LazyLock<f64> = std::sync::LazyLock::new(|| {
+    let roots =
+        [SteelClass::CaseHardened, SteelClass::Soft].map(|class| LifeLine::of_roots(class.root_static_cycles().si()));
+    roots.iter().chain([&*FLANK]).flat_map(|line| line.exponents).fold(f64::INFINITY, f64::min)
+});
 impl LifeLine {
     /// Root stress goes with the force; the line begins where the steel says.
     fn of_roots(first: f64) -> LifeLine {
@@ -175,7 +199,8 @@ impl LifeLine {
 
 fn life_line(cycles: [f64; 3], factors: [f64; 3], power: f64) -> LifeLine {
     LifeLine {
-        knee_cycles: cycles[1],
+        // a first point that is not known makes the line unknown
+        knee_cycles: cycles[1] + 0.0 * cycles[0],
         exponents: [
             exponent(cycles[0], cycles[1], factors[0], factors[1], power),
             exponent(cycles[1], cycles[2], factors[1], factors[2], power),

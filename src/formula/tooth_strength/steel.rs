@@ -140,5 +140,7 @@ pub static ROOT_FACE_LOAD_FACTOR: Formula<fn(Ratio, Length, Length) -> Ratio> = 
 #[inline]
 pub fn root_face_load_factor(flank: Ratio, face_width: Length, module: Length) -> Ratio {
     let slimness = face_width.si() / (2.25 * module.si());
-    Ratio::of_si(flank.si().powf(slimness * slimness / (1.0 + slimness + slimness * slimness)))
+    // one to the power of anything is one, also of what is not known
+    let known = 0.0 * slimness;
+    Ratio::of_si(flank.si().powf(slimness * slimness / (1.0 + slimness + slimness * slimness)) + known)
 }
