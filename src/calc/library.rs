@@ -243,6 +243,8 @@ static FORMULAS: &[&dyn Plain] = &[
     &mesh_motion::MARKING_SPEED,
     &mesh_motion::RESONANCE_DISTANCE,
     &mesh_motion::OVERLAP_EXCESS,
+    &turn_motion::TURN_FREQUENCY,
+    &turn_motion::TURN_MARKING_SPEED,
     &mesh_motion::RUN_OUT,
     &mesh_motion::RUN_OUT_ERROR,
     &mesh_motion::PLAY_VARIATION,

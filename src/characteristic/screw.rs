@@ -77,4 +77,10 @@ characteristics! {
     MEAN_TRAVEL_DEVIATION: Length, "mean-travel-deviation", "e_p", "µm", "tolerance of the mean travel over the full travel";
     TRAVEL_VARIATION: Length, "travel-variation", "v_up", "µm", "permissible travel variation over the full travel";
     SECTION_TRAVEL_DEVIATION: Length, "section-travel-deviation", "e_2m", "µm", "tolerance of the mean travel over 2 m";
+    TURN_FREQUENCY_CUTTING: Frequency, "turn-frequency-cutting", "f_n,c", "Hz", "rhythm of the turns of screw or nut at cutting speed";
+    TURN_RHYTHM_DISTANCE: Ratio, "turn-rhythm-distance", "x_n,c", "1", "distance of the rhythm of the turns in the cut from the first resonance";
+    TURN_MARKING_SPEED: Velocity, "turn-marking-speed", "v*_n", "m/min", "speed at which the rhythm of the turns meets the first resonance";
+    CUTTING_SCREW_SPEED: AngularVelocity, "cutting-screw-speed", "n_cut", "1/min", "speed of the screw at cutting speed of the axis; none where the screw stands";
+    SCREW_DAMPING: Ratio, "screw-damping", "D_s", "1", "damping ratio of the bending screw";
+    BOW_IN_CUT: Ratio, "bow-in-cut", "x_b", "1", "growth of the bow of the screw at cutting speed; none where the screw stands";
 }

@@ -288,6 +288,12 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 "standard deviation that no screw axis falls below which measures at the motor; 0.6 µm with a linear scale (common practice, no source)",
             ),
             (
+                "screw-damping",
+                ratio(parts::screw_damping()),
+                "1",
+                "damping of a steel shaft in rolling bearings, 0.01 to 0.05 (common practice, no source)",
+            ),
+            (
                 "conformity",
                 ratio(parts::conformity()),
                 "1",

@@ -60,6 +60,7 @@ pub mod stretch;
 pub mod test_plan;
 pub mod thermal;
 pub mod tooth_strength;
+pub mod turn_motion;
 pub mod twin;
 
 /// What a reader is told of a formula.

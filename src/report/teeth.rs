@@ -1,4 +1,5 @@
-//! What an engineer asks of a rack first: which of its teeth govern, where it would mark the cut, what screw it beats.
+//! What an engineer asks of a rack first: which of its teeth govern, where it would mark the cut, what screw it beats; and of
+//! a screw, where it would mark the cut and how near to its whip speed it turns then.
 //!
 //! Method: the worst of the findings on strength of teeth; lines of the worksheet in words. Limits: none.
 
@@ -23,10 +24,30 @@ const TEETH: [(&str, &str); 12] = [
     ("stop-rack-root", "the roots of the rack in an emergency stop"),
 ];
 
-/// Sentences on the teeth of a rack drive; none for a screw.
+/// Sentences on the smooth motion of a screw that cuts.
+fn screw_notes(view: &View, drive: &CandidateRecord) -> Vec<String> {
+    let mut notes = Vec::new();
+    if drive.value("cutting-force").is_none_or(|force| force <= 0.0) {
+        return notes;
+    }
+    if let Some(speed) = view.value_of(drive, "turn-marking-speed") {
+        notes.push(format!("Near {speed} the rhythm of the turns meets the first resonance and would mark the cut."));
+    }
+    let (turning, whip) = (drive.value("cutting-screw-speed"), drive.value("whip-speed"));
+    if let (Some(turning), Some(whip), Some(bow)) = (turning, whip, drive.value("bow-in-cut")) {
+        notes.push(format!(
+            "At cutting speed the screw turns at {} % of its whip speed, and {} % of its bow comes on top.",
+            figure::figure(100.0 * turning / whip, 2),
+            figure::figure(100.0 * bow, 2)
+        ));
+    }
+    notes
+}
+
+/// Sentences on the teeth of a rack drive, or on the turns of a screw.
 pub fn notes(view: &View, drive: &CandidateRecord) -> Vec<String> {
     if !words::is_rack(&drive.family) {
-        return Vec::new();
+        return screw_notes(view, drive);
     }
     let mut notes = Vec::new();
     let judged = drive.findings.iter().filter_map(|finding| {

@@ -2,6 +2,10 @@
 
 pub const ROWS: &[super::Row] = &[
     // lengths, masses, prices
+    // 0.1 m/s over 10 mm
+    ("turn-frequency speed=6m/min lead=10mm", "Hz", "10.0"),
+    // 60 Hz · 10 mm = 0.6 m/s
+    ("turn-marking-speed first-mode=60Hz lead=10mm", "m/min", "36.0"),
     ("free-length travel=1m overtravel=30mm end-gap=20mm nut-length=100mm support-room=0", "mm", "1200.0"),
     ("free-length travel=6m overtravel=50mm end-gap=40mm nut-length=136mm support-room=126mm", "mm", "6442.0"),
     ("support-room support-room-share=2 nominal-diameter=63mm", "mm", "126.0"),

@@ -3,6 +3,7 @@
 
 mod beam;
 mod belt;
+mod bow;
 mod column;
 mod contact_lines;
 mod energy;

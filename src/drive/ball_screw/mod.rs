@@ -187,6 +187,7 @@ impl Family for BallScrewDrive<'_> {
             HEAT => self.heat(sheet),
             REST => {
                 rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
+                screw::rhythm(true, sheet);
                 let belt = reduction::is_belt(self.picked_reduction(path));
                 reduction::tension(belt, sheet);
                 self.exchanges.screw(ch::ELEMENT_PRICE, belt, sheet);

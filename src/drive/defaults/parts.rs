@@ -50,6 +50,10 @@ pub fn sharing_fasteners() -> Ratio {
 pub fn screw_scatter() -> Length {
     Length::of_si(0.6e-6)
 }
+/// Damping ratio of a screw that bends.
+pub fn screw_damping() -> Ratio {
+    Ratio::of_si(0.02)
+}
 /// Scatter that no rack axis falls below.
 pub fn rack_scatter() -> Length {
     Length::of_si(1.5e-6)

@@ -131,6 +131,7 @@ impl Family for DrivenNutDrive<'_> {
             HEAT => self.heat(sheet),
             REST => {
                 rest::enter(self.demand, ch::NUT_UNIT_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
+                screw::rhythm(false, sheet);
                 let belt = reduction::is_belt(self.picked_belt(path));
                 reduction::tension(belt, sheet);
                 self.exchanges.screw(ch::SCREW_PRICE, belt, sheet);

@@ -11,7 +11,8 @@ use super::{Part, Size, defaults, feedback, mapping, price};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{
-    budget, cost, layout, lead_accuracy, motion, pricing, rating, rolling_life, screw, stiffness, stop,
+    budget, cost, layout, lead_accuracy, mesh_motion, motion, pricing, rating, rolling_life, screw, shaft, stiffness,
+    stop, turn_motion,
 };
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
@@ -254,6 +255,24 @@ pub fn stop<L: Ledger>(sheet: &mut L) {
         &stop::REDUCTION_STOP_TORQUE,
         (ch::SET_TORQUE, ch::LOAD_INERTIA, ch::ROTOR_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
     );
+}
+
+/// How smoothly screw or nut move the slide in the cut; a standing screw has no speed of its own.
+#[inline(always)]
+pub fn rhythm<L: Ledger>(turns: bool, sheet: &mut L) {
+    sheet.computed(ch::TURN_MARKING_SPEED, &turn_motion::TURN_MARKING_SPEED, (ch::FIRST_MODE, ch::LEAD));
+    sheet.computed(ch::TURN_FREQUENCY_CUTTING, &turn_motion::TURN_FREQUENCY, (ch::CUTTING_SPEED, ch::LEAD));
+    let rhythm = (ch::TURN_FREQUENCY_CUTTING, ch::FIRST_MODE);
+    sheet.computed(ch::TURN_RHYTHM_DISTANCE, &mesh_motion::RESONANCE_DISTANCE, rhythm);
+    if turns {
+        sheet.computed(ch::CUTTING_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::CUTTING_SPEED, ch::LEAD));
+        sheet.given(ch::SCREW_DAMPING, defaults::parts::screw_damping(), Origin::Assumed);
+        let bow = (ch::CUTTING_SCREW_SPEED, ch::WHIP_SPEED, ch::SCREW_DAMPING);
+        sheet.computed(ch::BOW_IN_CUT, &shaft::BOW_AMPLIFICATION, bow);
+    } else {
+        sheet.absent(ch::CUTTING_SCREW_SPEED);
+        sheet.absent(ch::BOW_IN_CUT);
+    }
 }
 
 /// What the screw's own errors within one turn add where no scale measures.
