@@ -30,11 +30,13 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "axes: { x: { moves: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }] } }\n",
         "axes: { x: { counterbalance: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
         "axes: { x: { cable-chain: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
+        "axes: { x: { contour: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
+        "axes: { x: { settling: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
         "axes: { x: { guide-waviness: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } } }\n",
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 18 + 6 + 4 + 43 + 5 + 7 + 3 + 2 + 2 + 5);
+    assert_eq!(keys.len(), 18 + 6 + 4 + 45 + 5 + 7 + 3 + 2 + 4 + 2 + 2 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }

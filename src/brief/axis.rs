@@ -9,6 +9,7 @@ use super::hanging::{cable_chain, counterbalance};
 use super::measuring::{self, Feedback, Mapping};
 use super::moves;
 use super::reader::{Reader, above_zero_to, key_below, zero_to};
+use super::servo;
 use super::types::{Axis, CuttingDirection, DutyShare, Entry, Move};
 use crate::units::{Acceleration, Angle, Force, Jerk, Length, Measure, Velocity, significant};
 use crate::yaml::{Node, nearest};
@@ -48,6 +49,8 @@ const KEYS: &[&str] = &[
     "cutting-deflection",
     "ripple",
     "first-mode",
+    "contour",
+    "settling",
     "feedback",
     "mapping",
     "guide-tilt",
@@ -89,6 +92,8 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let ripple = ripple(node, cut.force, reader);
     let first_mode = reader.get(node, "first-mode", above_zero_to(10.0, "kHz"));
     let feedback = measuring::choice(node, "feedback", &Feedback::WORDS, Feedback::Any, reader);
+    let contour = servo::contour(node, speed, reader);
+    let settling = servo::settling(node, reader);
     // left open it waits until all axes are read
     let along = match node.get("along") {
         Some(along) => along.choice(&Along::WORDS, reader.faults).map(|value| Entry { value, stated: true }),
@@ -138,6 +143,8 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
         cutting_deflection,
         ripple: ripple?,
         first_mode,
+        contour: contour?,
+        settling: settling?,
         along: along?,
         feedback: feedback?,
         mapping: mapping?,

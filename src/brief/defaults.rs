@@ -88,6 +88,9 @@ pub const TOOL_TO_SCALE: Source = Source::practice("a scale beside the drive; ne
 /// Why an axis moves along a direction.
 pub const ALONG: Source =
     Source::practice("upright axes are z, the horizontal one that carries the others is x, the next y");
+/// `contour.feed-forward`.
+pub const FEED_FORWARD: Preset =
+    preset(0.0, "%", "a plain position loop; controls that feed the speed forward lag less");
 /// Jerk over acceleration, for `jerk`: the acceleration is built up in a twentieth of a second.
 pub const JERK_PER_ACCELERATION: Preset = preset(20.0, "1/s", "acceleration built up in 50 ms");
 /// Why a bed is of steel.

@@ -15,6 +15,7 @@ mod load;
 mod measuring;
 mod moves;
 mod reader;
+mod servo;
 mod sides;
 mod starter;
 mod types;
@@ -23,6 +24,7 @@ pub use along::Along;
 pub use bed::Bed;
 pub use load::{load, load_file};
 pub use measuring::{Feedback, Mapping, Tilt};
+pub use servo::{Contour, Settling};
 pub use starter::starter;
 pub use types::*;
 

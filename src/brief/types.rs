@@ -3,6 +3,7 @@
 use super::along::Along;
 use super::bed::Bed;
 use super::measuring::{Feedback, Mapping, Tilt};
+use super::servo::{Contour, Settling};
 use crate::formula::s_curve::Profile;
 use crate::units::{
     Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, LinearMassDensity, Mass, Measure, Money,
@@ -258,6 +259,10 @@ pub struct Axis {
     pub ripple: Entry<Option<Length>>,
     /// Lowest natural frequency with the drive locked.
     pub first_mode: Option<Frequency>,
+    /// A circle that it has to follow.
+    pub contour: Option<Contour>,
+    /// How soon it has to stand still after a move.
+    pub settling: Option<Settling>,
     /// Along which direction of the machine it moves the tool.
     pub along: Entry<Along>,
     /// Where the position is measured.

@@ -1,6 +1,7 @@
 //! Every formula of the library, for `calc` and `explain`: one line a formula, compared with the source files by a test.
 
 mod cost;
+mod servo;
 mod stopping;
 mod teeth;
 
@@ -9,7 +10,13 @@ use crate::formula::*;
 
 /// Every formula.
 pub(super) fn formulas() -> impl Iterator<Item = &'static dyn Plain> {
-    FORMULAS.iter().chain(cost::FORMULAS).chain(stopping::FORMULAS).chain(teeth::FORMULAS).copied()
+    FORMULAS
+        .iter()
+        .chain(cost::FORMULAS)
+        .chain(servo::FORMULAS)
+        .chain(stopping::FORMULAS)
+        .chain(teeth::FORMULAS)
+        .copied()
 }
 
 /// Filed as the source files are; those on cost, on stopping and on the strength of teeth stand apart.

@@ -20,6 +20,7 @@ mod reduction;
 mod safety;
 mod screw;
 mod screw_ends;
+mod servo;
 mod sides;
 mod stiffness;
 mod twin;
@@ -40,6 +41,7 @@ pub use reduction::*;
 pub use safety::*;
 pub use screw::*;
 pub use screw_ends::*;
+pub use servo::*;
 pub use sides::*;
 pub use stiffness::*;
 pub use twin::*;
@@ -48,7 +50,7 @@ use crate::formula::MOST_PHASES;
 use crate::ledger::About;
 
 /// The single-valued characteristics, subject by subject, in the order of their slots.
-const SUBJECTS: [&[About]; 17] = [
+const SUBJECTS: [&[About]; 18] = [
     demand::ABOUT,
     force::ABOUT,
     screw::ABOUT,
@@ -66,6 +68,7 @@ const SUBJECTS: [&[About]; 17] = [
     twin::ABOUT,
     safety::ABOUT,
     exchange::ABOUT,
+    servo::ABOUT,
 ];
 
 /// What a reader is told of the characteristic in this slot, and the phase it stands for (from 1).

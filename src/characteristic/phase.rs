@@ -5,7 +5,7 @@ use crate::ledger::{About, PhaseCharacteristic};
 use crate::units::*;
 
 phased_characteristics! {
-    after super::exchange::END;
+    after super::servo::END;
 
     PHASE_SHARE: Ratio, "phase-share", "q_k", "1", "share of working time in this phase";
     PHASE_DIRECTION: Ratio, "phase-direction", "σ_k", "1", "direction of motion in this phase: 1, -1, or 0 standing";

@@ -55,6 +55,7 @@ pub fn for_axis(axis: &Axis) -> AxisDefaults {
 }
 
 pub mod parts;
+pub mod servo;
 pub mod stopping;
 
 /// One drive default as an assumption: name, value, unit, why.
@@ -146,6 +147,7 @@ pub fn told(axis: &Axis) -> Vec<Told> {
         ),
     ];
     list.extend(stopping::told());
+    list.extend(servo::told());
     list
 }
 

@@ -92,6 +92,7 @@ pub fn work_out<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, she
     }
     sheet.computed(ch::SCATTER, &budget::ROOT_SUM_SQUARE_2, (ch::DRIVE_SCATTER, ch::LEAST_SCATTER));
     sheet.computed(ch::REPEATABILITY, &budget::REPEATABILITY, (ch::REVERSAL_ERROR, ch::SCATTER));
+    super::servo::enter(demand, scale.is_some(), sheet);
     super::mapping::tilted(demand, scale.is_some(), sheet);
     sheet.computed(ch::THERMAL_GROWTH, &thermal::THERMAL_GROWTH, (ch::TRAVEL, ch::TEMPERATURE_RISE, ch::EXPANSION));
 }

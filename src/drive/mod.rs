@@ -21,6 +21,7 @@ mod rack;
 mod reduction;
 mod rest;
 mod screw;
+mod servo;
 mod sides;
 mod stops;
 mod surroundings;

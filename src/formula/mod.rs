@@ -52,6 +52,7 @@ pub mod regeneration;
 pub mod rolling_life;
 pub mod s_curve;
 pub mod screw;
+pub mod servo;
 pub mod shaft;
 pub mod site;
 pub mod stiffness;

@@ -96,6 +96,21 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     if let Some(first_mode) = axis.first_mode {
         add("first-mode", shown(first_mode.si(), Dimension::Frequency, "Hz"), true);
     }
+    if let Some(contour) = &axis.contour {
+        let circle = format!(
+            "{} at {} on a radius of {}",
+            length(contour.error.si()),
+            speed(contour.speed.si()),
+            length(contour.radius.si())
+        );
+        add("contour", circle, true);
+        let fed = shown(contour.feed_forward.value.si(), Dimension::Ratio, "%");
+        add("contour feed-forward", fed, contour.feed_forward.stated);
+    }
+    if let Some(settling) = &axis.settling {
+        let time = shown(settling.time.si(), Dimension::Time, "ms");
+        add("settling", format!("within {} to either side in {time}", length(settling.window.si())), true);
+    }
     add("feedback", axis.feedback.word().into(), axis.feedback != Feedback::Any);
     add("mapping", axis.mapping.word().into(), axis.mapping != Mapping::Any);
     if let Some(tilt) = &axis.tilt {

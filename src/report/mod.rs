@@ -19,6 +19,7 @@ mod markup;
 mod reasons;
 mod reviewer;
 mod safety;
+mod servo;
 mod sheet;
 mod sizes;
 mod teeth;

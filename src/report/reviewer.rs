@@ -97,13 +97,13 @@ const NOT_CALCULATED: &[&str] = &[
      acceleration at full speed.",
     "Process damping, chatter and the dynamics of the cutting force: it is constant over a phase.",
     "Compliance, weight and vibration of bed, beams and guides: all stiffness here is that of the drive.",
-    "Straightness, angular errors of the guides and the Abbe offsets they act on.",
+    "Straightness of the guides and squareness of the axes; tilt of the slides unless the brief states it.",
     "The course of warming over time: temperatures are steady and at their worst.",
     "The electrical network and what several axes exchange over a common bus; cable chains unless the brief states them.",
     "Safety functions, performance levels, crashes into a rigid stop, and stopping distances but those of a falling load, \
      of an emergency stop and of a buffer.",
     "Critical speeds of a standing screw above the first; split pinions; a bias of two pinions that fades with the load.",
-    "Error mapping as a choice, the gain of the position loop, contour errors.",
+    "Sampling, notch filters and higher modes in the position loop; contours other than the circle of the brief.",
     "Prices are estimates of the generic catalogue, not offers.",
 ];
 

@@ -373,3 +373,22 @@ fn what_a_tilt_lacks_is_told() {
     let word = told("    mapping: tabel\n    along: w\n");
     assert_eq!(word.len(), 2, "{word:?}");
 }
+
+#[test]
+fn what_a_contour_or_settling_lacks_is_told() {
+    let told = |lines: &str| -> Vec<String> {
+        let text = format!(
+            "machine: Saw\naxes:\n  x:\n    direction: horizontal\n    travel: 2 m\n    moved-mass: 100 kg\n    speed: 30 m/min\n    acceleration: 2 m/s²\n{lines}"
+        );
+        refused(&text).iter().map(|fault| format!("{}: {} | {}", fault.line, fault.path, fault.message)).collect()
+    };
+    let lacking = told("    contour: { speed: 10 m/min, radius: 100 mm }\n");
+    assert_eq!(lacking.len(), 1, "{lacking:?}");
+    assert!(lacking[0].starts_with("9: axes.x.contour") && lacking[0].contains("error"), "{lacking:?}");
+    let fast = told("    contour: { speed: 40 m/min, radius: 100 mm, error: 10 µm }\n");
+    assert_eq!(fast, ["9: axes.x.contour.speed | the axis is not as fast as its contour"]);
+    let misspelt = told("    settling: { tim: 0.1 s, window: 10 µm }\n");
+    assert!(misspelt.iter().any(|fault| fault.contains("tim")), "{misspelt:?}");
+    let wrong = told("    settling: { time: 0.1 m, window: -1 µm }\n");
+    assert_eq!(wrong.len(), 2, "{wrong:?}");
+}

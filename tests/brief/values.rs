@@ -276,3 +276,20 @@ fn a_tilt_is_read_with_its_arms() {
         !told.contains(&"axes.x.guide-tilt") && !told.contains(&"axes.x.along") && !told.contains(&"axes.x.mapping")
     );
 }
+
+#[test]
+fn a_contour_and_a_settling_are_read() {
+    let lines = "    contour: { speed: 6 m/min, radius: 80 mm, error: 12 µm }\n    settling: { time: 120 ms, window: 5 µm }\n    speed:";
+    let brief = brief(&LEAST.replace("    speed:", lines));
+    let axis = &brief.axes[0];
+    let contour = axis.contour.expect("a contour");
+    let close = |value: f64, expected: f64| assert!((value - expected).abs() < 1e-12, "{value}");
+    close(contour.speed.si(), 0.1);
+    close(contour.radius.si(), 0.08);
+    close(contour.error.si(), 12e-6);
+    assert_eq!((contour.feed_forward.value.si(), contour.feed_forward.stated), (0.0, false));
+    let settling = axis.settling.expect("a settling");
+    close(settling.time.si(), 0.12);
+    close(settling.window.si(), 5e-6);
+    assert!(brief.assumptions.iter().any(|told| told.key == "axes.x.contour.feed-forward"));
+}

@@ -17,6 +17,7 @@ mod rack_drive;
 mod s_curve;
 mod screw_springs;
 mod servo_axis;
+mod servo_loop;
 mod spectrum;
 mod stops;
 mod tooth_force;

@@ -124,3 +124,30 @@ fn a_direction_adds_its_axes() {
     let growth: f64 = drives.iter().map(|drive| micrometres(drive, "thermal-growth")).sum();
     assert!((direction.growth.value.expect("a growth") * 1e3 - growth).abs() < 1e-6 * growth);
 }
+
+/// A tighter circle or a shorter time never gives more drives, and what is chosen keeps what was asked.
+#[test]
+fn contour_and_settling_are_kept_by_what_is_chosen() {
+    let asked = |error: &str, time: &str| {
+        format!(
+            "    contour: {{ speed: 6 m/min, radius: 200 mm, error: {error} }}\n    settling: {{ time: {time}, window: 20 µm }}\n"
+        )
+    };
+    let admissible = |record: &DecisionRecord| record.axes[0].families[0].admissible;
+    let loose = record(&asked("1 mm", "5 s"));
+    let drive = chosen(&loose);
+    let (circle, settled) = (micrometres(drive, "contour-error"), micrometres(drive, "settling-time"));
+    assert!(circle > 0.0 && circle <= 1000.0 && settled > 0.0 && settled <= 5000.0);
+    // between what some drives keep and what this one does
+    let tight = record(&asked(&format!("{} µm", circle * 0.9), &format!("{} ms", settled * 0.9)));
+    assert!(admissible(&tight) < admissible(&loose));
+    if tight.outcome == Outcome::Chosen {
+        let drive = chosen(&tight);
+        assert!(micrometres(drive, "contour-error") <= circle * 0.9 * (1.0 + 1e-9));
+        assert!(micrometres(drive, "settling-time") <= settled * 0.9 * (1.0 + 1e-9));
+    }
+    // v²/(2·R·K_v²) bounds the circle without feed-forward (textbooks on drives, from memory)
+    let drive = chosen(&loose);
+    let bound = 0.1_f64.powi(2) / (2.0 * 0.2) / micrometres(drive, "loop-gain").powi(2) * 1e6;
+    assert!(micrometres(drive, "plain-circle-error") <= bound * (1.0 + 1e-9));
+}

@@ -160,8 +160,14 @@ fn every_characteristic_is_entered_by_some_family() {
         "    speed:",
         "    guide-base: 0.8 m\n    guide-tilt: 9 arcsec\n    guide-waviness: { height: 5 µm, length: 2 m }\n    tool-to-drive: 0.3 m\n    speed:",
     );
+    let round = HORIZONTAL.replace(
+        "    speed:",
+        "    contour: { speed: 3 m/min, radius: 80 mm, error: 1 mm }\n    settling: { time: 9 s, window: 5 µm }\n    speed:",
+    );
     let lifted = VERTICAL.replace("    speed:", "    drives: 2\n    drive-spacing: 2 m\n    speed:");
-    for text in [asked.as_str(), VERTICAL, wide.as_str(), two.as_str(), lifted.as_str(), tilted.as_str()] {
+    for text in
+        [asked.as_str(), VERTICAL, wide.as_str(), two.as_str(), lifted.as_str(), tilted.as_str(), round.as_str()]
+    {
         let inputs = small::inputs(&format!("limits: {{ lead-time: 20 weeks }}{text}"));
         let demand = small::demand(&inputs, 0);
         for id in FAMILIES {

@@ -1,0 +1,228 @@
+//! The position loop stepped in time: lag, circle, reversal, jerk and settling against the closed forms.
+//!
+//! Method: two masses on an undamped spring (the slide with a little damping where something has to die away), proportional
+//! and integral speed loop set for equal damping of both pole pairs, proportional position loop; classical Runge-Kutta. The
+//! formulas are not used inside. Sources: control of a two-mass axis as in textbooks on drives (from memory).
+
+use axiswright::formula::dynamics::{circle_error, gain_limit};
+use axiswright::formula::servo::*;
+use axiswright::units::*;
+use std::f64::consts::PI;
+
+/// Steps a system of first-order equations.
+fn step<const N: usize>(state: &mut [f64; N], t: f64, dt: f64, rate: &impl Fn(f64, &[f64; N]) -> [f64; N]) {
+    let moved = |by: f64, slope: &[f64; N]| -> [f64; N] { std::array::from_fn(|i| state[i] + by * slope[i]) };
+    let a = rate(t, state);
+    let b = rate(t + 0.5 * dt, &moved(0.5 * dt, &a));
+    let c = rate(t + 0.5 * dt, &moved(0.5 * dt, &b));
+    let d = rate(t + dt, &moved(dt, &c));
+    for i in 0..N {
+        state[i] += dt / 6.0 * (a[i] + 2.0 * b[i] + 2.0 * c[i] + d[i]);
+    }
+}
+
+/// A two-mass axis with its loops.
+struct Axis {
+    motor: f64,
+    load: f64,
+    stiffness: f64,
+    gain: f64,
+    speed_gain: f64,
+    integral: f64,
+}
+
+impl Axis {
+    fn new(stiffness: f64, motor: f64, ratio: f64) -> Axis {
+        let load = ratio * motor;
+        let mode = (stiffness / load).sqrt();
+        let damping = (ratio.sqrt() / 2.0).min(0.7);
+        let gain = gain_limit(Stiffness::of_si(stiffness), Mass::of_si(load), Ratio::of_si(ratio), Ratio::of_si(0.0));
+        Axis {
+            motor,
+            load,
+            stiffness,
+            gain: gain.si(),
+            speed_gain: 2.0 * damping * mode * motor * (4.0 + ratio - 4.0 * damping * damping).sqrt(),
+            integral: motor * mode * mode,
+        }
+    }
+
+    /// State: motor place, motor speed, load place, load speed, integral of the speed error.
+    fn rate(&self, state: &[f64; 5], wanted: f64, fed: f64, friction: f64) -> [f64; 5] {
+        let [xm, vm, xl, vl, sum] = *state;
+        let error = self.gain * (wanted - xm) + fed - vm;
+        let force = self.speed_gain * error + self.integral * sum;
+        let spring = self.stiffness * (xm - xl);
+        [vm, (force - spring) / self.motor, vl, (spring - friction) / self.load, error]
+    }
+}
+
+#[test]
+fn the_lag_at_constant_speed_is_that_of_the_stepped_axis() {
+    let axis = Axis::new(100e6, 1000.0, 2.0);
+    let speed = 0.2;
+    for fed in [0.0, 0.6] {
+        let rate = |t: f64, state: &[f64; 5]| axis.rate(state, speed * t, fed * speed, 0.0);
+        let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
+        while t < 1.5 {
+            step(&mut state, t, dt, &rate);
+            t += dt;
+        }
+        let lag = speed * t - state[2];
+        let formula =
+            (FOLLOWING_ERROR.apply)(Velocity::of_si(speed), LoopGain::of_si(axis.gain), Ratio::of_si(fed)).si();
+        assert!((lag - formula).abs() < 1e-3 * formula, "fed {fed}: {lag} against {formula}");
+    }
+}
+
+/// Mean radius of the slide on a circle, both axes alike, once the start has died away.
+fn radius(axis: &Axis, speed: f64, radius: f64, fed: f64) -> f64 {
+    let turn = speed / radius;
+    let rate =
+        |t: f64, state: &[f64; 5]| axis.rate(state, radius * (turn * t).sin(), fed * speed * (turn * t).cos(), 0.0);
+    let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
+    let (mut sine, mut cosine, mut count) = (0.0, 0.0, 0.0);
+    let (start, end) = (2.0, 2.0 + 2.0 * PI / turn);
+    while t < end {
+        step(&mut state, t, dt, &rate);
+        t += dt;
+        if t >= start {
+            // the amplitude of the slide at the turning frequency
+            sine += state[2] * (turn * t).sin();
+            cosine += state[2] * (turn * t).cos();
+            count += 1.0;
+        }
+    }
+    2.0 / count * sine.hypot(cosine)
+}
+
+/// The truth lies between the position loop alone and that with the lag of the speed loop; fully fed forward the circle grows.
+#[test]
+fn the_circle_of_the_stepped_axis_lies_within_what_is_judged() {
+    let (speed, round) = (0.1, 0.05);
+    for ratio in [2.0, 4.0] {
+        let axis = Axis::new(100e6, 800.0, ratio);
+        let mode = Frequency::of_si((axis.stiffness / axis.load).sqrt() / (2.0 * PI));
+        for fed in [0.0, 0.5, 1.0] {
+            let loss = round - radius(&axis, speed, round, fed);
+            let (v, r) = (Velocity::of_si(speed), Length::of_si(round));
+            let (gain, share) = (LoopGain::of_si(axis.gain), Ratio::of_si(fed));
+            let plain = circle_error(v, r, gain, share);
+            let lagging = (FED_CIRCLE_ERROR.apply)(v, r, gain, share, mode, Ratio::of_si(ratio));
+            let judged = (CONTOUR_ERROR.apply)(plain, lagging).si();
+            assert!(loss.abs() <= judged * 1.05 + 1e-7, "λ {ratio}, fed {fed}: {loss} against {judged}");
+            if fed == 0.0 {
+                assert!(loss > 0.0 && loss > 0.4 * judged, "λ {ratio}: {loss} against {judged}");
+            }
+            if fed == 1.0 {
+                assert!(loss < 0.0, "λ {ratio}: fully fed forward the circle grows, {loss}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_reversal_of_friction_moves_the_stepped_axis_less_than_the_bound() {
+    for ratio in [1.0, 2.0, 4.0] {
+        let axis = Axis::new(100e6, 1000.0, ratio);
+        let friction = 300.0;
+        // at rest under friction one way, then the other way
+        let before = |_: f64, state: &[f64; 5]| axis.rate(state, 0.0, 0.0, friction);
+        let after = |_: f64, state: &[f64; 5]| axis.rate(state, 0.0, 0.0, -friction);
+        let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
+        while t < 1.5 {
+            step(&mut state, t, dt, &before);
+            t += dt;
+        }
+        let rest = state[2];
+        let mut most: f64 = 0.0;
+        while t < 2.5 {
+            step(&mut state, t, dt, &after);
+            t += dt;
+            most = most.max((state[2] - rest).abs());
+        }
+        let remaining = (state[2] - rest).abs();
+        let bound = (REVERSAL_SPIKE.apply)(
+            Force::of_si(friction),
+            Stiffness::of_si(axis.stiffness),
+            Mass::of_si(axis.motor),
+            Ratio::of_si(ratio),
+            LoopGain::of_si(axis.gain),
+        )
+        .si();
+        assert!(most <= bound && most > 0.5 * bound, "λ {ratio}: {most} against {bound}");
+        // with the encoder on the motor the give of the spring stays
+        let give = 2.0 * friction / axis.stiffness;
+        assert!((remaining - give).abs() < 0.02 * give, "λ {ratio}: {remaining} against {give}");
+    }
+}
+
+#[test]
+fn a_ramp_of_jerk_leaves_the_amplitude_of_a_stepped_slide() {
+    let omega = 2.0 * PI * 30.0;
+    for (acceleration, jerk) in [(5.0, 500.0), (5.0, 150.0), (2.0, 100.0), (3.0, 45.0)] {
+        // the support accelerates by a ramp and stays; the slide hangs on its spring
+        let time = acceleration / jerk;
+        let rate = |t: f64, state: &[f64; 2]| {
+            let push = if t < time { jerk * t } else { acceleration };
+            [state[1], -omega * omega * state[0] - push]
+        };
+        let (mut state, mut t, dt) = ([0.0; 2], 0.0, 2e-6);
+        let (mut high, mut low) = (f64::MIN, f64::MAX);
+        while t < time + 0.1 {
+            step(&mut state, t, dt, &rate);
+            t += dt;
+            if t > time {
+                high = high.max(state[0]);
+                low = low.min(state[0]);
+            }
+        }
+        let stepped = 0.5 * (high - low);
+        let mode = Frequency::of_si(30.0);
+        let formula = (JERK_RESIDUE.apply)(Acceleration::of_si(acceleration), Jerk::of_si(jerk), mode).si();
+        assert!((stepped - formula).abs() < 1e-3 * acceleration / omega / omega, "{stepped} against {formula}");
+    }
+}
+
+/// A proportional loop after a long deceleration, and one mass that swings: the window is reached no later than stated.
+#[test]
+fn the_stepped_loop_has_settled_by_the_stated_time() {
+    let (acceleration, gain, window): (f64, f64, f64) = (2.0, 50.0, 10e-6);
+    let residue = 60e-6;
+    let (mode, damping) = (30.0, 0.03);
+    let settle = |residue: f64| {
+        (SETTLING_TIME.apply)(
+            Acceleration::of_si(acceleration),
+            LoopGain::of_si(gain),
+            Length::of_si(window),
+            Length::of_si(residue),
+            Frequency::of_si(mode),
+            Ratio::of_si(damping),
+        )
+        .si()
+    };
+    // the error of the loop at the end of the deceleration decays as e' = −K_v·e
+    let (mut state, mut t, dt) = ([acceleration / (gain * gain)], 0.0, 1e-6);
+    while state[0] > window {
+        step(&mut state, t, dt, &|_, state: &[f64; 1]| [-gain * state[0]]);
+        t += dt;
+    }
+    assert!((t - settle(0.0)).abs() < 1e-5, "{t} against {}", settle(0.0));
+    // with the slide swinging as well
+    let omega = 2.0 * PI * mode;
+    let both = settle(residue);
+    let mut swing = [residue, 0.0];
+    let mut error = [acceleration / (gain * gain)];
+    let (mut t, dt, mut last) = (0.0, 1e-5, 0.0);
+    while t < 1.5 {
+        step(&mut error, t, dt, &|_, state: &[f64; 1]| [-gain * state[0]]);
+        step(&mut swing, t, dt, &|_, state: &[f64; 2]| {
+            [state[1], -2.0 * damping * omega * state[1] - omega * omega * state[0]]
+        });
+        t += dt;
+        if (error[0] + swing[0]).abs() > window {
+            last = t;
+        }
+    }
+    assert!(last <= both, "{last} s against {both} s");
+}
