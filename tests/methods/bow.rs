@@ -1,32 +1,20 @@
 //! A bowed shaft and a slide on a spring, stepped in time: what turning makes of a bow, and a rhythm of a small error.
 //!
-//! Method: equations of motion of one mass, classical Runge-Kutta with 400 steps a turn until the start has died away; the
-//! amplitude is that of the last turns. Source of the equations: W. T. Thomson, Theory of Vibration with Applications (from memory).
+//! Method: equations of motion of one mass, solved in time until the start has died away; the amplitude is that of the last turns. Source of the equations: W. T. Thomson, Theory of Vibration with Applications (from memory).
 
+use crate::ode::solve;
 use axiswright::formula::shaft::bow_amplification;
 use axiswright::formula::{mesh_motion::RESONANCE_DISTANCE, turn_motion};
 use axiswright::units::*;
 
 /// Largest deflection of `x'' + 2·D·x' + x = drive(t)` in the last turns, natural frequency 1 rad/s, driven at `r` rad/s.
 fn settled(r: f64, damping: f64, drive: impl Fn(f64) -> f64) -> f64 {
-    let step = std::f64::consts::TAU / r / 400.0;
-    let rate = |t: f64, x: f64, v: f64| (v, drive(t) - 2.0 * damping * v - x);
-    let (mut t, mut x, mut v, mut most) = (0.0, 0.0, 0.0, 0.0_f64);
     // e^-12 of the start is left
-    let (settle, end) = (12.0 / damping, 12.0 / damping + 3.0 * std::f64::consts::TAU / r);
-    while t < end {
-        let (a, b) = rate(t, x, v);
-        let (c, d) = rate(t + 0.5 * step, x + 0.5 * step * a, v + 0.5 * step * b);
-        let (e, f) = rate(t + 0.5 * step, x + 0.5 * step * c, v + 0.5 * step * d);
-        let (g, h) = rate(t + step, x + step * e, v + step * f);
-        x += step / 6.0 * (a + 2.0 * c + 2.0 * e + g);
-        v += step / 6.0 * (b + 2.0 * d + 2.0 * f + h);
-        t += step;
-        if t > settle {
-            most = most.max(x.abs());
-        }
-    }
-    most
+    let settle = 12.0 / damping;
+    let end = settle + 3.0 * std::f64::consts::TAU / r;
+    let rate = |t: f64, [x, v]: [f64; 2]| [v, drive(t) - 2.0 * damping * v - x];
+    let states = solve([0.0, end, 0.02 / r], [0.0; 2], 1e-9, rate);
+    states.into_iter().filter(|(t, _)| *t > settle).map(|(_, [x, _])| x.abs()).fold(0.0, f64::max)
 }
 
 #[test]

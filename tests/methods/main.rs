@@ -13,6 +13,7 @@ mod generated_teeth;
 mod held_screw;
 mod hertz;
 mod motion;
+mod ode;
 mod rack_drive;
 mod s_curve;
 mod screw_springs;

@@ -1,25 +1,14 @@
 //! The position loop stepped in time: lag, circle, reversal, jerk and settling against the closed forms.
 //!
 //! Method: two masses on an undamped spring (the slide with a little damping where something has to die away), proportional
-//! and integral speed loop set for equal damping of both pole pairs, proportional position loop; classical Runge-Kutta. The
+//! and integral speed loop set for equal damping of both pole pairs, proportional position loop; solved in time by a library. The
 //! formulas are not used inside. Sources: control of a two-mass axis as in textbooks on drives (from memory).
 
+use crate::ode::solve;
 use axiswright::formula::dynamics::{circle_error, gain_limit};
 use axiswright::formula::servo::*;
 use axiswright::units::*;
 use std::f64::consts::PI;
-
-/// Steps a system of first-order equations.
-fn step<const N: usize>(state: &mut [f64; N], t: f64, dt: f64, rate: &impl Fn(f64, &[f64; N]) -> [f64; N]) {
-    let moved = |by: f64, slope: &[f64; N]| -> [f64; N] { std::array::from_fn(|i| state[i] + by * slope[i]) };
-    let a = rate(t, state);
-    let b = rate(t + 0.5 * dt, &moved(0.5 * dt, &a));
-    let c = rate(t + 0.5 * dt, &moved(0.5 * dt, &b));
-    let d = rate(t + dt, &moved(dt, &c));
-    for i in 0..N {
-        state[i] += dt / 6.0 * (a[i] + 2.0 * b[i] + 2.0 * c[i] + d[i]);
-    }
-}
 
 /// A two-mass axis with its loops.
 struct Axis {
@@ -48,8 +37,8 @@ impl Axis {
     }
 
     /// State: motor place, motor speed, load place, load speed, integral of the speed error.
-    fn rate(&self, state: &[f64; 5], wanted: f64, fed: f64, friction: f64) -> [f64; 5] {
-        let [xm, vm, xl, vl, sum] = *state;
+    fn rate(&self, state: [f64; 5], wanted: f64, fed: f64, friction: f64) -> [f64; 5] {
+        let [xm, vm, xl, vl, sum] = state;
         let error = self.gain * (wanted - xm) + fed - vm;
         let force = self.speed_gain * error + self.integral * sum;
         let spring = self.stiffness * (xm - xl);
@@ -62,12 +51,8 @@ fn the_lag_at_constant_speed_is_that_of_the_stepped_axis() {
     let axis = Axis::new(100e6, 1000.0, 2.0);
     let speed = 0.2;
     for fed in [0.0, 0.6] {
-        let rate = |t: f64, state: &[f64; 5]| axis.rate(state, speed * t, fed * speed, 0.0);
-        let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
-        while t < 1.5 {
-            step(&mut state, t, dt, &rate);
-            t += dt;
-        }
+        let rate = |t: f64, state: [f64; 5]| axis.rate(state, speed * t, fed * speed, 0.0);
+        let (t, state) = *solve([0.0, 1.5, 0.01], [0.0; 5], 1e-12, rate).last().expect("a state");
         let lag = speed * t - state[2];
         let formula =
             (FOLLOWING_ERROR.apply)(Velocity::of_si(speed), LoopGain::of_si(axis.gain), Ratio::of_si(fed)).si();
@@ -79,14 +64,12 @@ fn the_lag_at_constant_speed_is_that_of_the_stepped_axis() {
 fn radius(axis: &Axis, speed: f64, radius: f64, fed: f64) -> f64 {
     let turn = speed / radius;
     let rate =
-        |t: f64, state: &[f64; 5]| axis.rate(state, radius * (turn * t).sin(), fed * speed * (turn * t).cos(), 0.0);
-    let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
+        |t: f64, state: [f64; 5]| axis.rate(state, radius * (turn * t).sin(), fed * speed * (turn * t).cos(), 0.0);
+    let (start, round) = (2.0, 2.0 * PI / turn);
     let (mut sine, mut cosine, mut count) = (0.0, 0.0, 0.0);
-    let (start, end) = (2.0, 2.0 + 2.0 * PI / turn);
-    while t < end {
-        step(&mut state, t, dt, &rate);
-        t += dt;
-        if t >= start {
+    let steps = 4000.0;
+    for (t, state) in solve([0.0, start + round, round / steps], [0.0; 5], 1e-12, rate) {
+        if t >= start && count < steps {
             // the amplitude of the slide at the turning frequency
             sine += state[2] * (turn * t).sin();
             cosine += state[2] * (turn * t).cos();
@@ -127,21 +110,13 @@ fn a_reversal_of_friction_moves_the_stepped_axis_less_than_the_bound() {
         let axis = Axis::new(100e6, 1000.0, ratio);
         let friction = 300.0;
         // at rest under friction one way, then the other way
-        let before = |_: f64, state: &[f64; 5]| axis.rate(state, 0.0, 0.0, friction);
-        let after = |_: f64, state: &[f64; 5]| axis.rate(state, 0.0, 0.0, -friction);
-        let (mut state, mut t, dt) = ([0.0; 5], 0.0, 1e-5);
-        while t < 1.5 {
-            step(&mut state, t, dt, &before);
-            t += dt;
-        }
-        let rest = state[2];
-        let mut most: f64 = 0.0;
-        while t < 2.5 {
-            step(&mut state, t, dt, &after);
-            t += dt;
-            most = most.max((state[2] - rest).abs());
-        }
-        let remaining = (state[2] - rest).abs();
+        let before = |_: f64, state: [f64; 5]| axis.rate(state, 0.0, 0.0, friction);
+        let after = |_: f64, state: [f64; 5]| axis.rate(state, 0.0, 0.0, -friction);
+        let (_, still) = *solve([0.0, 1.5, 0.01], [0.0; 5], 1e-12, before).last().expect("a state");
+        let turned = solve([0.0, 1.0, 1e-4], still, 1e-12, after);
+        let rest = still[2];
+        let most = turned.iter().map(|(_, state)| (state[2] - rest).abs()).fold(0.0, f64::max);
+        let remaining = turned.last().map_or(f64::NAN, |(_, state)| (state[2] - rest).abs());
         let bound = (REVERSAL_SPIKE.apply)(
             Force::of_si(friction),
             Stiffness::of_si(axis.stiffness),
@@ -163,20 +138,11 @@ fn a_ramp_of_jerk_leaves_the_amplitude_of_a_stepped_slide() {
     for (acceleration, jerk) in [(5.0, 500.0), (5.0, 150.0), (2.0, 100.0), (3.0, 45.0)] {
         // the support accelerates by a ramp and stays; the slide hangs on its spring
         let time = acceleration / jerk;
-        let rate = |t: f64, state: &[f64; 2]| {
-            let push = if t < time { jerk * t } else { acceleration };
-            [state[1], -omega * omega * state[0] - push]
-        };
-        let (mut state, mut t, dt) = ([0.0; 2], 0.0, 2e-6);
-        let (mut high, mut low) = (f64::MIN, f64::MAX);
-        while t < time + 0.1 {
-            step(&mut state, t, dt, &rate);
-            t += dt;
-            if t > time {
-                high = high.max(state[0]);
-                low = low.min(state[0]);
-            }
-        }
+        let push = |t: f64| if t < time { jerk * t } else { acceleration };
+        let rate = |t: f64, [x, v]: [f64; 2]| [v, -omega * omega * x - push(t)];
+        let states = solve([0.0, time + 0.1, 2e-5], [0.0; 2], 1e-12, rate);
+        let after = || states.iter().filter(|(t, _)| *t > time).map(|(_, [x, _])| *x);
+        let (high, low) = (after().fold(f64::MIN, f64::max), after().fold(f64::MAX, f64::min));
         let stepped = 0.5 * (high - low);
         let mode = Frequency::of_si(30.0);
         let formula = (JERK_RESIDUE.apply)(Acceleration::of_si(acceleration), Jerk::of_si(jerk), mode).si();
@@ -202,27 +168,16 @@ fn the_stepped_loop_has_settled_by_the_stated_time() {
         .si()
     };
     // the error of the loop at the end of the deceleration decays as e' = −K_v·e
-    let (mut state, mut t, dt) = ([acceleration / (gain * gain)], 0.0, 1e-6);
-    while state[0] > window {
-        step(&mut state, t, dt, &|_, state: &[f64; 1]| [-gain * state[0]]);
-        t += dt;
-    }
-    assert!((t - settle(0.0)).abs() < 1e-5, "{t} against {}", settle(0.0));
+    let start = acceleration / (gain * gain);
+    let decay = solve([0.0, 1.5, 1e-5], [start], 1e-15, |_, [e]: [f64; 1]| [-gain * e]);
+    let t = decay.iter().find(|(_, [e])| *e <= window).map_or(f64::NAN, |(t, _)| *t);
+    assert!((t - settle(0.0)).abs() < 2e-5, "{t} against {}", settle(0.0));
     // with the slide swinging as well
     let omega = 2.0 * PI * mode;
     let both = settle(residue);
-    let mut swing = [residue, 0.0];
-    let mut error = [acceleration / (gain * gain)];
-    let (mut t, dt, mut last) = (0.0, 1e-5, 0.0);
-    while t < 1.5 {
-        step(&mut error, t, dt, &|_, state: &[f64; 1]| [-gain * state[0]]);
-        step(&mut swing, t, dt, &|_, state: &[f64; 2]| {
-            [state[1], -2.0 * damping * omega * state[1] - omega * omega * state[0]]
-        });
-        t += dt;
-        if (error[0] + swing[0]).abs() > window {
-            last = t;
-        }
-    }
+    let damped = |_: f64, [x, v]: [f64; 2]| [v, -2.0 * damping * omega * v - omega * omega * x];
+    let swing = solve([0.0, 1.5, 1e-5], [residue, 0.0], 1e-15, damped);
+    let outside = decay.iter().zip(&swing).filter(|((_, [e]), (_, [x, _]))| (e + x).abs() > window);
+    let last = outside.fold(None, |_, step| Some(step)).map_or(0.0, |((t, _), _)| *t);
     assert!(last <= both, "{last} s against {both} s");
 }
