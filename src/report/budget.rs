@@ -30,15 +30,19 @@ const fn known(id: &'static str, how: &'static str, shrinks: &'static str) -> Kn
 }
 
 /// The lines in the order in which they add up.
-const BUDGET: [Known; 25] = [
+const BUDGET: [Known; 28] = [
     known("mean-travel-deviation", "in M_raw, by squares", "a better grade of the screw; a table of corrections"),
     known("travel-variation", "in M_raw, by squares", "a better grade of the screw; a table of corrections"),
     known(
         "cumulative-pitch-error",
-        "is M_raw of a rack",
+        "in M by squares; what a table of corrections takes hold of",
         "a better quality of the rack; joints set by gauge and dial; a table of corrections",
     ),
-    known("long-error", "M_raw, what a table of corrections takes hold of", "grade or quality; a linear scale"),
+    known(
+        "long-error",
+        "M_raw = root of the squares above; what a table of corrections takes hold of",
+        "grade or quality; a linear scale",
+    ),
     known("long-error-left", "M_left, in M by squares", "a table of corrections; a better measurement behind it"),
     known("turn-variation", "in M by squares", "a better grade of the screw; a linear scale"),
     known("pinion-total-pitch-deviation", "in the run-out of the pinion", "a better quality of the pinion"),
@@ -46,11 +50,18 @@ const BUDGET: [Known; 25] = [
     known("pitch-step", "in M by squares", "a better quality of rack and pinion; a linear scale"),
     known("tilt-error", "in M by squares", "straighter guides; the measuring line nearer to the tool"),
     known("position-error", "M = root of the squares above", "its largest term"),
+    known(
+        "height-waviness",
+        "datum of the rack: varies the play",
+        "a flatter seat, machined or scraped after the guides",
+    ),
     known("worst-mesh-play", "in the play of the drive", "a finer setting, a truer pinion; two pinions with a bias"),
+    known("backlash-at-rack", "gearbox: in the play of the drive", "a gearbox of less play; a larger share of bias"),
     known("play", "in B, in line, what the control does not compensate", "gearbox of less play; two pinions; preload"),
-    known("lost-motion", "in B, in line", "less friction; a stiffer drive; a linear scale"),
+    known("lost-motion", "servo and friction: in B, in line", "less friction; a stiffer drive; a linear scale"),
     known("reversal-error", "B = play left + lost motion", "its largest term"),
-    known("drive-scatter", "in s by squares", "a finer step; less friction; a stiffer drive"),
+    known("measuring-step", "servo: in s as q/√12", "a finer encoder or scale"),
+    known("drive-scatter", "servo and friction: in s by squares", "a finer step; less friction; a stiffer drive"),
     known("least-scatter", "in s by squares", "a linear scale on a rack; steadier temperature"),
     known("scatter", "s = root of the squares above", "its largest term"),
     known("repeatability", "R = B + 4·s", "less reversal or scatter"),
@@ -93,7 +104,13 @@ pub fn terms(view: &View, drive: &CandidateRecord) -> Vec<Term> {
             limit,
         })
     };
-    BUDGET.iter().filter(|known| behind.contains(known.id)).filter_map(term).collect()
+    // without a table of corrections what is left is what there was, and a rack has one error that builds up
+    let repeats = |known: &&Known| {
+        matches!(known.id, "long-error" | "long-error-left")
+            && drive.line(known.id).is_some_and(|line| line.formula.as_deref() == Some("same-length"))
+    };
+    let told = BUDGET.iter().filter(|known| behind.contains(known.id)).filter(|known| !repeats(known));
+    told.filter_map(term).collect()
 }
 
 /// Why accuracy is stated as it is on this travel.
