@@ -24,6 +24,7 @@ pub(super) fn entries() -> Vec<Entry> {
                 Argument::positive("mass", D::Mass),
                 Argument::positive("inertia-ratio", D::Ratio),
                 Argument::word("feedback", &["motor", "scale"]),
+                Argument::share("margin").or("0.7"),
             ],
             (D::LoopGain, "1/s"),
             gain_limit,
@@ -55,7 +56,7 @@ pub(super) fn entries() -> Vec<Entry> {
 fn gain_limit(given: &Given) -> Result<Outcome, Fault> {
     let feedback = Ratio::of_si(if given.word("feedback") == "scale" { 1.0 } else { 0.0 });
     let ratio: Ratio = given.get("inertia-ratio");
-    let gain = dynamics::gain_limit(given.get("stiffness"), given.get("mass"), ratio, feedback);
+    let gain = dynamics::gain_limit(given.get("stiffness"), given.get("mass"), ratio, feedback, given.get("margin"));
     Ok(Outcome::of(gain)
         .valid_if(ratio.si() >= 0.1, "inertia ratio below 0.1: the value at 0.1 is held")
         .valid_if(ratio.si() <= 8.0, "inertia ratio above 8: continued, falling with the inverse of the ratio"))

@@ -9,6 +9,7 @@ characteristics! {
     MASS_RATIO: Ratio, "mass-ratio", "λ_m", "1", "mass at the slide over that of all that turns, seen at the slide";
     FREE_MODE: Frequency, "free-mode", "f_r", "Hz", "resonance of slide and motor against each other, motor free";
     FEEDBACK_KIND: Ratio, "feedback-kind", "f_sc", "1", "0: measured at the motor, 1: at the slide";
+    GAIN_MARGIN: Ratio, "gain-margin", "x_K", "1", "share of the computed loop gain that is used";
     LOOP_GAIN: LoopGain, "loop-gain", "K_v", "1/s", "largest gain of the position loop that the mechanics allow";
     FEED_FORWARD: Ratio, "feed-forward", "f_ff", "%", "share of the speed that the control feeds forward";
     TOP_FOLLOWING_ERROR: Length, "top-following-error", "Δ_v", "mm", "how far the slide lags behind at top speed";

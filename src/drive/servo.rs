@@ -16,7 +16,8 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, by_scale: bool, sheet: &mut L) {
     sheet.computed(ch::MASS_RATIO, &servo::MASS_RATIO, (ch::DRIVEN_MASS, ch::REDUCED_MASS));
     sheet.computed(ch::FREE_MODE, &servo::FREE_MODE, (ch::FIRST_MODE, ch::MASS_RATIO));
     sheet.given(ch::FEEDBACK_KIND, Ratio::of_si(if by_scale { 1.0 } else { 0.0 }), Origin::Catalog);
-    let springs = (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS, ch::MASS_RATIO, ch::FEEDBACK_KIND);
+    sheet.given(ch::GAIN_MARGIN, defaults::servo::gain_margin(), Origin::Assumed);
+    let springs = (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS, ch::MASS_RATIO, ch::FEEDBACK_KIND, ch::GAIN_MARGIN);
     sheet.computed(ch::LOOP_GAIN, &dynamics::GAIN_LIMIT, springs);
     let fed = axis.contour.as_ref().map(|contour| contour.feed_forward);
     let (share, stated) = fed.map_or((defaults::servo::feed_forward(), false), |fed| (fed.value, fed.stated));

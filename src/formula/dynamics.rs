@@ -3,14 +3,12 @@
 //! Method: two masses on an undamped spring under proportional-integral speed control with equal damping of
 //! both pole pairs; the gain is the largest whose load response peaks at no more than 1.05. The curve of gain
 //! over √(k/m_M) is replaced by its lower envelope, which never rises with the load. Limits: no sampling, one
-//! mode, a factor of 0.7 covers drive lag; state control and notch filters can do better.
+//! mode, a margin covers drive lag; state control and notch filters can do better.
 
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Length, LoopGain, Mass, Measure, Ratio, Stiffness, Velocity};
 
-/// Share of the computed gain that is used.
-const MARGIN: f64 = 0.7;
 /// Inertia ratio, and gain over √(k/m_M) with the encoder on the motor.
 const MOTOR: [(f64, f64); 9] = [
     (0.1, 0.245),
@@ -50,14 +48,15 @@ fn reach(points: &[(f64, f64)], ratio: f64) -> f64 {
 
 /// Largest gain of the position loop that the mechanics allow, 1/s.
 ///
-/// Pass stiffness from motor to slide, driven mass, load inertia over motor inertia, and feedback: 0 for the
-/// encoder on the motor, 1 for a scale. Check: 101.8 N/µm, 598.5 kg, 0.171, motor → 29.2 1/s.
-pub static GAIN_LIMIT: Formula<fn(Stiffness, Mass, Ratio, Ratio) -> LoopGain> = Formula {
+/// Pass stiffness from motor to slide, driven mass, load inertia over motor inertia, feedback (0 for the encoder on the
+/// motor, 1 for a scale), and the share of the computed gain that is used.
+/// Check: 101.8 N/µm, 598.5 kg, 0.171, motor, 0.7 → 29.2 1/s.
+pub static GAIN_LIMIT: Formula<fn(Stiffness, Mass, Ratio, Ratio, Ratio) -> LoopGain> = Formula {
     note: Note {
         id: "gain-limit",
         title: "largest gain of the position loop",
-        equation: "K_v = 0.7·√(k/m_M)·min(g_0, κ(λ)/√λ), m_M = m/λ, g_0 = 0.245 (motor) or 0.138 (scale)",
-        inputs: &[("k", "stiffness"), ("m", "mass"), ("λ", "inertia-ratio"), ("f", "feedback")],
+        equation: "K_v = x_K·√(k/m_M)·min(g_0, κ(λ)/√λ), m_M = m/λ, g_0 = 0.245 (motor) or 0.138 (scale)",
+        inputs: &[("k", "stiffness"), ("m", "mass"), ("λ", "inertia-ratio"), ("f", "feedback"), ("x_K", "margin")],
         validity: "one spring, inertia ratio 0.1 to 8 by table (below, g_0; beyond, falling with 1/λ), drive lag short \
                    against the resonance",
         sources: &[Source::derived(
@@ -69,12 +68,12 @@ pub static GAIN_LIMIT: Formula<fn(Stiffness, Mass, Ratio, Ratio) -> LoopGain> = 
 
 /// See [`GAIN_LIMIT`].
 #[inline]
-pub fn gain_limit(stiffness: Stiffness, mass: Mass, inertia_ratio: Ratio, feedback: Ratio) -> LoopGain {
+pub fn gain_limit(stiffness: Stiffness, mass: Mass, inertia_ratio: Ratio, feedback: Ratio, margin: Ratio) -> LoopGain {
     let ratio = inertia_ratio.si();
     let own = (stiffness.si() * ratio / mass.si()).sqrt();
     let feedback = feedback.si();
     let reach = if feedback < 0.5 { reach(&MOTOR, ratio) } else { reach(&SCALE, ratio) + 0.0 * feedback };
-    LoopGain::of_si(MARGIN * own * reach)
+    LoopGain::of_si(margin.si() * own * reach)
 }
 
 /// Loss of radius on a circle, m; negative where the circle grows.

@@ -29,6 +29,7 @@ pub fn lines(
         screw(catalog, chosen, &mut list);
     }
     travelling(&mut list);
+    corrections(catalog, chosen, &mut list);
     surroundings(brief, catalog, &mut list);
     list.lines
 }
@@ -158,6 +159,23 @@ fn travelling(list: &mut List<'_, '_>) {
 fn lubricant(catalog: &Catalog, of: &str, list: &mut List<'_, '_>) {
     if let Some(found) = catalog.lubrications.iter().find(|lubrication| lubrication.of == of) {
         list.words("lubrication", "lubricant", &found.lubricant, &found.designation);
+    }
+}
+
+/// The table of corrections, if the drive has one.
+fn corrections(catalog: &Catalog, chosen: &CandidateRecord, list: &mut List<'_, '_>) {
+    let table =
+        part(chosen, "error-table").and_then(|name| catalog.error_tables.iter().find(|it| it.designation == name));
+    if let Some(table) = table {
+        let words =
+            "measured on the finished axis, warm, and entered in the control; measured anew when a part is exchanged";
+        list.demand(
+            "control",
+            "table of corrections, distance of its points",
+            Some(table.spacing),
+            words,
+            &table.designation,
+        );
     }
 }
 

@@ -162,10 +162,10 @@ fn the_floor_is_twelve_times_the_gain_that_the_mechanics_allow() {
     use axiswright::formula::dynamics::gain_limit;
     let stiffness = Stiffness::of_si(101.8e6);
     for share in [0.05, 0.1, 0.2, 0.5, 2.0, 8.0] {
-        let gain = gain_limit(stiffness, Mass::of_si(share * 3500.0), ratio(share), ratio(0.0)).si();
+        let gain = gain_limit(stiffness, Mass::of_si(share * 3500.0), ratio(share), ratio(0.0), ratio(0.7)).si();
         let floor = (COUPLING_FLOOR.apply)(stiffness, Mass::of_si(3500.0)).si();
         assert!(floor >= 12.0 * gain / TAU * (1.0 - 1e-9), "{floor} at {share}");
     }
-    let most = gain_limit(stiffness, Mass::of_si(350.0), ratio(0.1), ratio(0.0)).si();
+    let most = gain_limit(stiffness, Mass::of_si(350.0), ratio(0.1), ratio(0.0), ratio(0.7)).si();
     close("reached", (COUPLING_FLOOR.apply)(stiffness, Mass::of_si(3500.0)).si(), 12.0 * most / TAU, 1e-9);
 }

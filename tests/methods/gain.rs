@@ -52,7 +52,8 @@ fn reach(ratio: f64, scale: bool) -> f64 {
 fn formula(ratio: f64, scale: bool) -> f64 {
     let feedback = Ratio::of_si(if scale { 1.0 } else { 0.0 });
     // a motor mass of one: the load is λ
-    gain_limit(Stiffness::of_si(1.0), Mass::of_si(ratio), Ratio::of_si(ratio), feedback).si() / 0.7
+    let whole = Ratio::of_si(1.0);
+    gain_limit(Stiffness::of_si(1.0), Mass::of_si(ratio), Ratio::of_si(ratio), feedback, whole).si()
 }
 
 #[test]

@@ -25,7 +25,13 @@ impl Axis {
         let load = ratio * motor;
         let mode = (stiffness / load).sqrt();
         let damping = (ratio.sqrt() / 2.0).min(0.7);
-        let gain = gain_limit(Stiffness::of_si(stiffness), Mass::of_si(load), Ratio::of_si(ratio), Ratio::of_si(0.0));
+        let gain = gain_limit(
+            Stiffness::of_si(stiffness),
+            Mass::of_si(load),
+            Ratio::of_si(ratio),
+            Ratio::of_si(0.0),
+            Ratio::of_si(0.7),
+        );
         Axis {
             motor,
             load,

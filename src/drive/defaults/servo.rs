@@ -7,6 +7,10 @@ use crate::units::*;
 pub fn feed_forward() -> Ratio {
     Ratio::of_si(0.0)
 }
+/// Share of the computed loop gain that is used.
+pub fn gain_margin() -> Ratio {
+    Ratio::of_si(0.7)
+}
 /// Damping ratio of the slide that swings on its drive.
 pub fn mode_damping() -> Ratio {
     Ratio::of_si(0.03)
@@ -20,6 +24,12 @@ pub fn told() -> Vec<Told> {
             significant(feed_forward().si() * 100.0, 3),
             "%",
             "no speed is fed forward where the lag of the loop is told, unless a contour of the brief says so; the largest lag (common practice, no source)",
+        ),
+        (
+            "gain-margin",
+            significant(gain_margin().si(), 3),
+            "1",
+            "the lag of the drive's torque loop takes about a quarter to a third of the gain, by the same sweep with lag (derived; common practice, no source, for the value)",
         ),
         (
             "mode-damping",
