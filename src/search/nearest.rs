@@ -2,7 +2,7 @@
 //!
 //! Method: the shortfall of a configuration is the sum over the binding rules it fails of utilisation minus
 //! one. It only grows from stage to stage, so a branch that already misses by more than the best found is
-//! left; the answer is exact. Among equals the smallest path is taken.
+//! left; the answer is exact. A first bound comes from following the few that miss by least. Among equals the smallest path is taken.
 
 use super::{MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
@@ -13,6 +13,9 @@ use std::sync::atomic::{AtomicU64, Ordering};
 
 /// What a rule that cannot be worked out counts as a shortfall.
 const NOT_EVALUATED: f64 = 1e6;
+
+/// How many configurations are followed for a first bound.
+const FEW: usize = 64;
 
 /// The configuration with the least shortfall, and the shortfall.
 pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Option<(Path, f64)> {
@@ -25,6 +28,7 @@ pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>
     // a bound shared by all branches: only what is strictly worse is left, so that ties stay in
     let shared = AtomicU64::new(f64::INFINITY.to_bits());
     let descent = Descent { family, plan: &plan, shared: &shared };
+    shared.store(descent.reached_by_a_few(&mut axis.clone()).to_bits(), Ordering::Relaxed);
     (0..plan.stages[0])
         .into_par_iter()
         .map_init(
@@ -56,6 +60,28 @@ struct Descent<'n, F> {
 }
 
 impl<F: Family> Descent<'_, F> {
+    /// A shortfall that some configuration has: of the few that miss by least at each stage the best at the end.
+    fn reached_by_a_few(&self, sheet: &mut Known) -> f64 {
+        let mut few: Vec<(f64, Path)> = vec![(0.0, [0; MOST_STAGES])];
+        for (stage, &choices) in self.plan.stages.iter().enumerate() {
+            let mut next = Vec::with_capacity(few.len() * choices);
+            for &(missed, mut path) in &few {
+                for earlier in 0..stage {
+                    self.family.enter(earlier, &path, sheet);
+                }
+                for choice in 0..choices {
+                    path[stage] = choice as u16;
+                    self.family.enter(stage, &path, sheet);
+                    next.push((missed + self.shortfall(stage, sheet), path));
+                }
+            }
+            next.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
+            next.truncate(FEW);
+            few = next;
+        }
+        few.first().map_or(f64::INFINITY, |(missed, _)| *missed)
+    }
+
     fn choice(&self, stage: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, best: &mut Miss) {
         path[stage] = choice as u16;
         self.family.enter(stage, path, sheet);
