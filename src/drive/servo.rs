@@ -46,8 +46,8 @@ fn contour<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let plain = (ch::CONTOUR_SPEED, ch::CONTOUR_RADIUS, ch::LOOP_GAIN, ch::FEED_FORWARD);
     sheet.computed(ch::PLAIN_CIRCLE_ERROR, &dynamics::CIRCLE_ERROR, plain);
     let (speed, radius, gain, fed) = plain;
-    let lagging = (speed, radius, gain, fed, ch::FIRST_MODE, ch::MASS_RATIO);
-    sheet.computed(ch::FED_CIRCLE_ERROR, &servo::FED_CIRCLE_ERROR, lagging);
+    let giving = (speed, radius, gain, fed, ch::FIRST_MODE, ch::FEEDBACK_KIND);
+    sheet.computed(ch::FED_CIRCLE_ERROR, &servo::FED_CIRCLE_ERROR, giving);
     sheet.computed(ch::CONTOUR_ERROR, &servo::CONTOUR_ERROR, (ch::PLAIN_CIRCLE_ERROR, ch::FED_CIRCLE_ERROR));
 }
 
@@ -58,11 +58,12 @@ fn settling<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         sheet.absent(ch::SETTLING_TIME);
         return;
     };
+    sheet.computed(ch::JERK_ENVELOPE, &servo::JERK_ENVELOPE, (ch::ACCELERATION, ch::JERK, ch::FIRST_MODE));
     sheet.given(ch::SETTLING_WINDOW, asked.window, Origin::Brief);
     sheet.given(ch::REQUIRED_SETTLING, asked.time, Origin::Brief);
     sheet.computed(
         ch::SETTLING_TIME,
         &servo::SETTLING_TIME,
-        (ch::ACCELERATION, ch::LOOP_GAIN, ch::SETTLING_WINDOW, ch::JERK_RESIDUE, ch::FIRST_MODE, ch::MODE_DAMPING),
+        (ch::ACCELERATION, ch::LOOP_GAIN, ch::SETTLING_WINDOW, ch::JERK_ENVELOPE, ch::FIRST_MODE, ch::MODE_DAMPING),
     );
 }

@@ -14,7 +14,7 @@ pub struct ServoLine {
 }
 
 /// The lines in the order in which they follow from each other.
-const LINES: [&str; 13] = [
+const LINES: [&str; 14] = [
     "first-mode",
     "free-mode",
     "mass-ratio",
@@ -27,6 +27,7 @@ const LINES: [&str; 13] = [
     "contour-error",
     "reversal-spike",
     "jerk-residue",
+    "jerk-envelope",
     "settling-time",
 ];
 

@@ -6,24 +6,24 @@ pub const ROWS: &[super::Row] = &[
     // 40·√3
     ("free-mode first-mode=40Hz mass-ratio=2", "Hz", "69.282"),
     ("following-error speed=0.5m/s gain=50/s feedforward=90%", "mm", "1.0"),
-    // 0.1²/0.1·(4e-4 − 2.8/18849.56), 2.8/18849.56 = 1.485446e-4
+    // 0.1·(4e-4 − 2/376.9911²), 376.9911² = 142122.3
+    ("fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=0 first-mode=60Hz feedback=0", "mm", "0.0385928"),
     (
-        "fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=0 first-mode=60Hz mass-ratio=4",
+        "fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=1 first-mode=60Hz feedback=0",
         "mm",
-        "0.0251455",
+        "-0.0014072",
     ),
-    (
-        "fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=1 first-mode=60Hz mass-ratio=4",
-        "mm",
-        "-0.0148545",
-    ),
+    ("fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=0 first-mode=60Hz feedback=1", "mm", "0.0400"),
+    // 5/188.4956² = 140.7239 µm, four times; π·30·0.1 = 9.424778
+    ("jerk-envelope acceleration=5m/s² jerk=500m/s³ first-mode=30Hz", "mm", "0.562895"),
+    ("jerk-envelope acceleration=5m/s² jerk=50m/s³ first-mode=30Hz", "mm", "0.0597251"),
     ("contour-error circle-error=4µm fed-circle-error=-15µm", "mm", "0.015"),
     // ζ 0.7, ω_1 223.607: K_p = 1.4·223.607·1000·√(6 − 1.96); 600·(1/(K_p·40) + 1e-8)
     ("reversal-spike friction=300N stiffness=100N/µm reduced-mass=1000kg mass-ratio=2 gain=40/s", "mm", "0.0298390"),
     // π·30·0.01 = 0.942478, sin/x = 0.858394; 5/(188.496)²
     ("jerk-residue acceleration=5m/s² jerk=500m/s³ first-mode=30Hz", "mm", "0.1207965"),
     (
-        "settling-time acceleration=2m/s² gain=50/s window=10µm jerk-residue=0 first-mode=30Hz damping=0.03",
+        "settling-time acceleration=2m/s² gain=50/s window=10µm jerk-envelope=0 first-mode=30Hz damping=0.03",
         "s",
         "0.0876405",
     ),

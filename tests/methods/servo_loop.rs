@@ -18,10 +18,11 @@ struct Axis {
     gain: f64,
     speed_gain: f64,
     integral: f64,
+    scale: bool,
 }
 
 impl Axis {
-    fn new(stiffness: f64, motor: f64, ratio: f64) -> Axis {
+    fn new(stiffness: f64, motor: f64, ratio: f64, scale: bool) -> Axis {
         let load = ratio * motor;
         let mode = (stiffness / load).sqrt();
         let damping = (ratio.sqrt() / 2.0).min(0.7);
@@ -39,13 +40,15 @@ impl Axis {
             gain: gain.si(),
             speed_gain: 2.0 * damping * mode * motor * (4.0 + ratio - 4.0 * damping * damping).sqrt(),
             integral: motor * mode * mode,
+            scale,
         }
     }
 
     /// State: motor place, motor speed, load place, load speed, integral of the speed error.
     fn rate(&self, state: [f64; 5], wanted: f64, fed: f64, friction: f64) -> [f64; 5] {
         let [xm, vm, xl, vl, sum] = state;
-        let error = self.gain * (wanted - xm) + fed - vm;
+        let place = if self.scale { xl } else { xm };
+        let error = self.gain * (wanted - place) + fed - vm;
         let force = self.speed_gain * error + self.integral * sum;
         let spring = self.stiffness * (xm - xl);
         [vm, (force - spring) / self.motor, vl, (spring - friction) / self.load, error]
@@ -54,7 +57,7 @@ impl Axis {
 
 #[test]
 fn the_lag_at_constant_speed_is_that_of_the_stepped_axis() {
-    let axis = Axis::new(100e6, 1000.0, 2.0);
+    let axis = Axis::new(100e6, 1000.0, 2.0, false);
     let speed = 0.2;
     for fed in [0.0, 0.6] {
         let rate = |t: f64, state: [f64; 5]| axis.rate(state, speed * t, fed * speed, 0.0);
@@ -85,27 +88,50 @@ fn radius(axis: &Axis, speed: f64, radius: f64, fed: f64) -> f64 {
     2.0 / count * sine.hypot(cosine)
 }
 
-/// The truth lies between the position loop alone and that with the lag of the speed loop; fully fed forward the circle grows.
+/// Within a tenth of the lag of the loop alone; fully fed forward and measured at the motor the circle grows.
 #[test]
-fn the_circle_of_the_stepped_axis_lies_within_what_is_judged() {
+fn the_circle_of_the_axis_in_time_is_that_of_the_formula() {
     let (speed, round) = (0.1, 0.05);
-    for ratio in [2.0, 4.0] {
-        let axis = Axis::new(100e6, 800.0, ratio);
-        let mode = Frequency::of_si((axis.stiffness / axis.load).sqrt() / (2.0 * PI));
-        for fed in [0.0, 0.5, 1.0] {
-            let loss = round - radius(&axis, speed, round, fed);
-            let (v, r) = (Velocity::of_si(speed), Length::of_si(round));
-            let (gain, share) = (LoopGain::of_si(axis.gain), Ratio::of_si(fed));
-            let plain = circle_error(v, r, gain, share);
-            let lagging = (FED_CIRCLE_ERROR.apply)(v, r, gain, share, mode, Ratio::of_si(ratio));
-            let judged = (CONTOUR_ERROR.apply)(plain, lagging).si();
-            assert!(loss.abs() <= judged * 1.05 + 1e-7, "λ {ratio}, fed {fed}: {loss} against {judged}");
-            if fed == 0.0 {
-                assert!(loss > 0.0 && loss > 0.4 * judged, "λ {ratio}: {loss} against {judged}");
+    for scale in [false, true] {
+        for ratio in [0.25, 1.0, 4.0] {
+            let axis = Axis::new(100e6, 800.0, ratio, scale);
+            let mode = Frequency::of_si((axis.stiffness / axis.load).sqrt() / (2.0 * PI));
+            let (v, r, gain) = (Velocity::of_si(speed), Length::of_si(round), LoopGain::of_si(axis.gain));
+            let feedback = Ratio::of_si(if scale { 1.0 } else { 0.0 });
+            let formula = |fed: f64| (FED_CIRCLE_ERROR.apply)(v, r, gain, Ratio::of_si(fed), mode, feedback).si();
+            for fed in [0.0, 0.5, 1.0] {
+                let loss = round - radius(&axis, speed, round, fed);
+                let what = format!("scale {scale}, λ {ratio}, fed {fed}: {loss} against {}", formula(fed));
+                assert!((loss - formula(fed)).abs() <= 0.1 * formula(0.0), "{what}");
+                let judged =
+                    (CONTOUR_ERROR.apply)(circle_error(v, r, gain, Ratio::of_si(fed)), Length::of_si(formula(fed)));
+                assert!(loss.abs() <= 1.1 * judged.si() + 0.02 * formula(0.0), "{what}");
+                if fed == 1.0 && !scale {
+                    assert!(loss < 0.0 && (loss / formula(fed) - 1.0).abs() < 0.2, "{what}");
+                }
             }
-            if fed == 1.0 {
-                assert!(loss < 0.0, "λ {ratio}: fully fed forward the circle grows, {loss}");
-            }
+        }
+    }
+}
+
+/// A heavier slide never settles sooner and never follows a circle better, whatever its resonance does.
+#[test]
+fn settling_and_circle_never_gain_by_mass() {
+    for scale in [0.0, 1.0] {
+        let mut before = (0.0, 0.0);
+        for step in 1..400 {
+            let (stiffness, motor) = (Stiffness::of_si(80e6), 1500.0);
+            let load = 10.0 * f64::from(step);
+            let ratio = Ratio::of_si(load / motor);
+            let mode = Frequency::of_si((stiffness.si() / load).sqrt() / (2.0 * PI));
+            let gain = gain_limit(stiffness, Mass::of_si(load), ratio, Ratio::of_si(scale), Ratio::of_si(0.7));
+            let (a, window) = (Acceleration::of_si(2.0), Length::of_si(1e-6));
+            let swing = (JERK_ENVELOPE.apply)(a, Jerk::of_si(100.0), mode);
+            let settled = (SETTLING_TIME.apply)(a, gain, window, swing, mode, Ratio::of_si(0.03)).si();
+            let circle = circle_error(Velocity::of_si(0.1), Length::of_si(0.1), gain, Ratio::of_si(0.0)).si();
+            assert!(settled >= before.0 * (1.0 - 1e-12), "{load} kg settles in {settled} s");
+            assert!(circle >= before.1 * (1.0 - 1e-12), "{load} kg: {circle} m");
+            before = (settled, circle);
         }
     }
 }
@@ -113,7 +139,7 @@ fn the_circle_of_the_stepped_axis_lies_within_what_is_judged() {
 #[test]
 fn a_reversal_of_friction_moves_the_stepped_axis_less_than_the_bound() {
     for ratio in [1.0, 2.0, 4.0] {
-        let axis = Axis::new(100e6, 1000.0, ratio);
+        let axis = Axis::new(100e6, 1000.0, ratio, false);
         let friction = 300.0;
         // at rest under friction one way, then the other way
         let before = |_: f64, state: [f64; 5]| axis.rate(state, 0.0, 0.0, friction);
@@ -152,6 +178,8 @@ fn a_ramp_of_jerk_leaves_the_amplitude_of_a_stepped_slide() {
         let stepped = 0.5 * (high - low);
         let mode = Frequency::of_si(30.0);
         let formula = (JERK_RESIDUE.apply)(Acceleration::of_si(acceleration), Jerk::of_si(jerk), mode).si();
+        let envelope = (JERK_ENVELOPE.apply)(Acceleration::of_si(acceleration), Jerk::of_si(jerk), mode).si();
+        assert!(4.0 * stepped <= envelope * (1.0 + 1e-3), "{stepped} beside {envelope}");
         assert!((stepped - formula).abs() < 1e-3 * acceleration / omega / omega, "{stepped} against {formula}");
     }
 }

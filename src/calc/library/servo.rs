@@ -11,5 +11,6 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &servo::CONTOUR_ERROR,
     &servo::REVERSAL_SPIKE,
     &servo::JERK_RESIDUE,
+    &servo::JERK_ENVELOPE,
     &servo::SETTLING_TIME,
 ];
