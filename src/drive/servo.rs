@@ -45,8 +45,7 @@ fn contour<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     sheet.given(ch::REQUIRED_CONTOUR, asked.error, Origin::Brief);
     let plain = (ch::CONTOUR_SPEED, ch::CONTOUR_RADIUS, ch::LOOP_GAIN, ch::FEED_FORWARD);
     sheet.computed(ch::PLAIN_CIRCLE_ERROR, &dynamics::CIRCLE_ERROR, plain);
-    let (speed, radius, gain, fed) = plain;
-    let giving = (speed, radius, gain, fed, ch::FIRST_MODE, ch::FEEDBACK_KIND);
+    let giving = (ch::PLAIN_CIRCLE_ERROR, ch::CONTOUR_SPEED, ch::CONTOUR_RADIUS, ch::FIRST_MODE, ch::FEEDBACK_KIND);
     sheet.computed(ch::FED_CIRCLE_ERROR, &servo::FED_CIRCLE_ERROR, giving);
     sheet.computed(ch::CONTOUR_ERROR, &servo::CONTOUR_ERROR, (ch::PLAIN_CIRCLE_ERROR, ch::FED_CIRCLE_ERROR));
 }

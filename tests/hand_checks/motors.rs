@@ -6,14 +6,10 @@ pub const ROWS: &[super::Row] = &[
     // 40·√3
     ("free-mode first-mode=40Hz mass-ratio=2", "Hz", "69.282"),
     ("following-error speed=0.5m/s gain=50/s feedforward=90%", "mm", "1.0"),
-    // 0.1·(4e-4 − 2/376.9911²), 376.9911² = 142122.3
-    ("fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=0 first-mode=60Hz feedback=0", "mm", "0.0385928"),
-    (
-        "fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=1 first-mode=60Hz feedback=0",
-        "mm",
-        "-0.0014072",
-    ),
-    ("fed-circle-error speed=0.1m/s radius=50mm gain=50/s feedforward=0 first-mode=60Hz feedback=1", "mm", "0.0400"),
+    // 0.01/(0.05·376.9911²) = 1.407238 µm outward, 376.9911² = 142122.3
+    ("fed-circle-error circle-error=40µm speed=0.1m/s radius=50mm first-mode=60Hz feedback=0", "mm", "0.0385928"),
+    ("fed-circle-error circle-error=0µm speed=0.1m/s radius=50mm first-mode=60Hz feedback=0", "mm", "-0.0014072"),
+    ("fed-circle-error circle-error=40µm speed=0.1m/s radius=50mm first-mode=60Hz feedback=1", "mm", "0.0400"),
     // 5/188.4956² = 140.7239 µm, four times; π·30·0.1 = 9.424778
     ("jerk-envelope acceleration=5m/s² jerk=500m/s³ first-mode=30Hz", "mm", "0.562895"),
     ("jerk-envelope acceleration=5m/s² jerk=50m/s³ first-mode=30Hz", "mm", "0.0597251"),

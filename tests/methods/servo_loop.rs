@@ -30,7 +30,7 @@ impl Axis {
             Stiffness::of_si(stiffness),
             Mass::of_si(load),
             Ratio::of_si(ratio),
-            Ratio::of_si(0.0),
+            Ratio::of_si(if scale { 1.0 } else { 0.0 }),
             Ratio::of_si(0.7),
         );
         Axis {
@@ -98,13 +98,13 @@ fn the_circle_of_the_axis_in_time_is_that_of_the_formula() {
             let mode = Frequency::of_si((axis.stiffness / axis.load).sqrt() / (2.0 * PI));
             let (v, r, gain) = (Velocity::of_si(speed), Length::of_si(round), LoopGain::of_si(axis.gain));
             let feedback = Ratio::of_si(if scale { 1.0 } else { 0.0 });
-            let formula = |fed: f64| (FED_CIRCLE_ERROR.apply)(v, r, gain, Ratio::of_si(fed), mode, feedback).si();
+            let plain = |fed: f64| circle_error(v, r, gain, Ratio::of_si(fed));
+            let formula = |fed: f64| (FED_CIRCLE_ERROR.apply)(plain(fed), v, r, mode, feedback).si();
             for fed in [0.0, 0.5, 1.0] {
                 let loss = round - radius(&axis, speed, round, fed);
                 let what = format!("scale {scale}, λ {ratio}, fed {fed}: {loss} against {}", formula(fed));
                 assert!((loss - formula(fed)).abs() <= 0.1 * formula(0.0), "{what}");
-                let judged =
-                    (CONTOUR_ERROR.apply)(circle_error(v, r, gain, Ratio::of_si(fed)), Length::of_si(formula(fed)));
+                let judged = (CONTOUR_ERROR.apply)(plain(fed), Length::of_si(formula(fed)));
                 assert!(loss.abs() <= 1.1 * judged.si() + 0.02 * formula(0.0), "{what}");
                 if fed == 1.0 && !scale {
                     assert!(loss < 0.0 && (loss / formula(fed) - 1.0).abs() < 0.2, "{what}");
@@ -118,7 +118,7 @@ fn the_circle_of_the_axis_in_time_is_that_of_the_formula() {
 #[test]
 fn settling_and_circle_never_gain_by_mass() {
     for scale in [0.0, 1.0] {
-        let mut before = (0.0, 0.0);
+        let mut before = (0.0, [[0.0; 3]; 5]);
         for step in 1..400 {
             let (stiffness, motor) = (Stiffness::of_si(80e6), 1500.0);
             let load = 10.0 * f64::from(step);
@@ -128,10 +128,19 @@ fn settling_and_circle_never_gain_by_mass() {
             let (a, window) = (Acceleration::of_si(2.0), Length::of_si(1e-6));
             let swing = (JERK_ENVELOPE.apply)(a, Jerk::of_si(100.0), mode);
             let settled = (SETTLING_TIME.apply)(a, gain, window, swing, mode, Ratio::of_si(0.03)).si();
-            let circle = circle_error(Velocity::of_si(0.1), Length::of_si(0.1), gain, Ratio::of_si(0.0)).si();
             assert!(settled >= before.0 * (1.0 - 1e-12), "{load} kg settles in {settled} s");
-            assert!(circle >= before.1 * (1.0 - 1e-12), "{load} kg: {circle} m");
-            before = (settled, circle);
+            before.0 = settled;
+            for (fed, least) in [0.0, 0.5, 0.9, 0.97, 1.0].into_iter().zip(&mut before.1) {
+                // fast against the gain as well, where terms of second order no longer do
+                for (speed, least) in [0.02, 0.1, 0.5].into_iter().zip(least) {
+                    let (v, r) = (Velocity::of_si(speed), Length::of_si(0.1));
+                    let plain = circle_error(v, r, gain, Ratio::of_si(fed));
+                    let giving = (FED_CIRCLE_ERROR.apply)(plain, v, r, mode, Ratio::of_si(scale));
+                    let circle = (CONTOUR_ERROR.apply)(plain, giving).si();
+                    assert!(circle >= *least * (1.0 - 1e-12), "{load} kg, {speed} m/s, fed {fed}: {circle} m");
+                    *least = circle;
+                }
+            }
         }
     }
 }
