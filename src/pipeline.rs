@@ -3,7 +3,7 @@
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
 use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
-use crate::record::{DecisionRecord, Parts, build};
+use crate::record::{DecisionRecord, Parts, build, unknown_in_line};
 use crate::rule::{self, Rulebook};
 use crate::search::{
     AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, never_entered, search_axis,
@@ -73,6 +73,14 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
         );
         let message = format!("there is no rule `{}` to waive", waiver.rule);
         faults.push(Fault::of_file(&inputs.brief.name, message, Some(help)));
+    }
+    for (line, (name, near)) in
+        inputs.catalog.workshop_lines.iter().filter_map(|line| Some((line, unknown_in_line(line)?)))
+    {
+        let message =
+            format!("workshop line `{}` names `{name}`, which nothing works out and no part has", line.designation);
+        let help = near.map(|near| format!("did you mean `{near}`?"));
+        faults.push(Fault::of_file("catalog/workshop-line", message, help));
     }
     for fault in never {
         let message = format!(

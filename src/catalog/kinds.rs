@@ -55,7 +55,7 @@ fn row<P: Part>(part: &P) -> Row {
 }
 
 /// Every kind of part.
-pub static KINDS: [Kind; 23] = [
+pub static KINDS: [Kind; 25] = [
     kind::<BallScrew>(),
     kind::<ScrewGrade>(),
     kind::<PreloadClass>(),
@@ -78,6 +78,8 @@ pub static KINDS: [Kind; 23] = [
     kind::<Surroundings>(),
     kind::<Upkeep>(),
     kind::<Exchange>(),
+    kind::<WorkshopLine>(),
+    kind::<ExchangePhrase>(),
     kind::<PriceBasis>(),
 ];
 

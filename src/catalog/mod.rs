@@ -19,7 +19,7 @@ pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
-pub use mounting::{BedMaterial, Exchange, Lubrication, Surroundings, Upkeep};
+pub use mounting::{BedMaterial, Exchange, ExchangePhrase, Lubrication, Surroundings, Upkeep, WorkshopLine};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};
@@ -74,6 +74,10 @@ pub struct Catalog {
     pub upkeeps: Vec<Upkeep>,
     /// Exchange of parts.
     pub exchanges: Vec<Exchange>,
+    /// Lines of the lists for the workshop.
+    pub workshop_lines: Vec<WorkshopLine>,
+    /// What is said of exchanges.
+    pub exchange_phrases: Vec<ExchangePhrase>,
     /// Prices and hours that belong to no single part.
     pub prices: PriceBasis,
     /// The files that were read, as name and text, in the order they were read.
@@ -106,6 +110,8 @@ pub struct Lists {
     pub surroundings: Vec<Surroundings>,
     pub upkeeps: Vec<Upkeep>,
     pub exchanges: Vec<Exchange>,
+    pub workshop_lines: Vec<WorkshopLine>,
+    pub exchange_phrases: Vec<ExchangePhrase>,
     pub prices: Vec<PriceBasis>,
 }
 
@@ -134,6 +140,8 @@ impl Lists {
             surroundings: self.surroundings,
             upkeeps: self.upkeeps,
             exchanges: self.exchanges,
+            workshop_lines: self.workshop_lines,
+            exchange_phrases: self.exchange_phrases,
             prices,
             files,
         }

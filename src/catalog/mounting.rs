@@ -46,6 +46,34 @@ parts! {
         cover_per_metre: Money, "nu", Price;
     }
 
+    /// One line of the lists for the workshop: what fitting or keeping a drive asks.
+    WorkshopLine, "workshop-line", workshop_lines {
+        /// The list it stands in.
+        list: String, "text", OneOf(&["installation", "upkeep"]);
+        /// Its place in the list.
+        place: u32, "count", Positive;
+        /// What a drive or brief has for it to be told.
+        of: String, "text", OneOf(&["any", "screw", "rack", "stretched-screw", "hung-weight", "two-drives", "plain-sides", "paired-sides", "named-surroundings", "unknown-surroundings", "no-surroundings"]);
+        /// The heading it stands under.
+        group: String, "text", Words;
+        /// What it is about; {word} stands for the bed, or for the surroundings as the brief writes them.
+        item: String, "text", Words;
+        /// The characteristic whose value it tells.
+        figure: Option<String>, "text", Words;
+        /// The kind of part and its key whose value it tells, as `rack-grade.joint-step`.
+        part: Option<String>, "text", Words;
+        /// How, in words.
+        how: Option<String>, "text", Words;
+    }
+
+    /// What is said of the exchange of a part; {years}, {times}, {share} and {hours} stand for what is worked out.
+    ExchangePhrase, "exchange-phrase", exchange_phrases {
+        /// When it is said: the part lasts, is exchanged once or oftener in service, is sized for the service, has no stated life; or of the work.
+        of: String, "text", OneOf(&["lasts", "exchanged-once", "exchanged", "sized", "unknown", "work"]);
+        /// The words.
+        phrase: String, "text", Words;
+    }
+
     /// One thing to do or to look at while a drive runs in and works.
     Upkeep, "upkeep", upkeeps {
         /// What it is for.
@@ -64,6 +92,8 @@ parts! {
     Exchange, "exchange", exchanges {
         /// The part.
         of: String, "text", OneOf(&["screw", "screw-bearing", "nut-unit", "belt", "coupling", "gearbox", "pinion", "rack", "motor", "scale"]);
+        /// Its name in the lists.
+        name: String, "text", Words;
         /// Hours of work.
         work: Time, "h", NotNegative;
         /// Working hours that the machine stands.

@@ -203,6 +203,19 @@ impl Value for String {
     }
 }
 
+impl Value for Option<String> {
+    const OPTIONAL: bool = true;
+    fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<Option<String>> {
+        match reading.get(key) {
+            Some(_) => String::read(reading, key, accept, faults).map(Some),
+            None => Some(None),
+        }
+    }
+    fn shown(&self, _unit: &str) -> Option<String> {
+        self.clone()
+    }
+}
+
 impl Value for u32 {
     fn read(reading: &Reading<'_>, key: &str, accept: Accept, faults: &mut Faults) -> Option<u32> {
         let node = reading.need(key, faults)?;

@@ -6,6 +6,7 @@
 use super::candidate_build::{self, Named};
 use super::cautions;
 use super::machine_build;
+use super::workshop::{self, Sources};
 use super::*;
 use super::{requirement, tool_point};
 use crate::brief::Brief;
@@ -180,8 +181,9 @@ fn axis_record(
             chosen_worked.push(worked.attributes);
             told = Some(cautions::with_drive(parts, found.family, &worked.sheet));
             let mut record = candidate_build::candidate(found.family, &worked, named);
-            record.installation = super::installation::lines(brief, wanted, parts.catalog, &worked, &record);
-            record.upkeep = super::upkeep::lines(brief, wanted, parts.catalog, &worked, &record);
+            let from = Sources { brief, axis: wanted, catalog: parts.catalog, worked: &worked, chosen: &record };
+            let (installation, upkeep) = (workshop::installation(&from), super::upkeep::lines(&from));
+            (record.installation, record.upkeep) = (installation, upkeep);
             record.acceptance = Some(super::acceptance::plan(wanted, &record));
             chosen = Some(record);
         }

@@ -1,9 +1,8 @@
 //! Lines of a list for the workshop, each with its source: what fitting asks, and what upkeep asks.
 
 use super::{CandidateRecord, InstallationLine, candidate_build};
-use crate::ledger::{Characteristic, Origin};
+use crate::ledger::Origin;
 use crate::search::Worked;
-use crate::units::*;
 
 /// Collects lines.
 pub struct List<'w, 's> {
@@ -25,30 +24,22 @@ impl<'w, 's> List<'w, 's> {
         self.lines.push(InstallationLine { group, item, value, unit, words, source });
     }
 
-    /// A line of the worksheet; nothing where it is not there.
-    pub fn sheet<Q: Measure>(&mut self, group: &str, item: &str, characteristic: Characteristic<Q>) {
-        let slot = characteristic.slot;
+    /// The line of the worksheet with this id; nothing where it is not there.
+    pub fn figure(&mut self, group: &str, item: &str, id: &str, how: &str) {
+        let Some((slot, about)) = crate::characteristic::find(id) else { return };
         let Some(line) = self.worked.sheet.line(slot).filter(|line| line.value.is_finite()) else { return };
-        let about = crate::characteristic::about(slot).0;
         let source = match line.note {
             Some(note) => format!("worked out: {}", note.id),
             None if line.origin == Origin::Catalog => "catalogue".into(),
             None => line.origin.word().to_string(),
         };
         let value = candidate_build::shown(slot, line.value);
-        self.add(group, item, value, about.unit, "", source);
+        self.add(group, item, value, about.unit, how, source);
     }
 
-    /// A length that a part of the catalogue states.
-    pub fn demand(&mut self, group: &str, item: &str, value: Option<Length>, words: &str, part: &str) {
-        if let Some(value) = value {
-            self.add(group, item, Some(value.si() * 1e3), "mm", words, format!("catalogue: {part}"));
-        }
-    }
-
-    /// What words say, after a part of the catalogue or, without one, after common practice.
+    /// What a part of the catalogue says in words.
     pub fn words(&mut self, group: &str, item: &str, words: &str, part: &str) {
-        let source = if part.is_empty() { "common practice, no source".into() } else { format!("catalogue: {part}") };
+        let source = format!("catalogue: {part}");
         self.add(group, item, None, "", words, source);
     }
 }

@@ -12,7 +12,7 @@ mod cautions;
 mod cost;
 mod cost_cases;
 mod explained;
-mod installation;
+mod has;
 mod known;
 mod lines;
 mod machine_build;
@@ -20,11 +20,13 @@ mod parameters;
 mod requirement;
 mod tool_point;
 mod upkeep;
+mod workshop;
 
 pub use build::{Parts, build};
 pub use candidate::*;
 pub use cost_cases::{CostCase, CostOfDrive};
 pub use explained::*;
+pub use workshop::unknown as unknown_in_line;
 
 use serde::{Deserialize, Serialize};
 

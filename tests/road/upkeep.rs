@@ -137,3 +137,50 @@ fn fitting_tells_belt_stretch_counterweight_and_buffer_where_they_are() {
     assert!(!has(&rack, "belt") && !has(&rack, "stretched screw") && has(&rack, "ends of the travel"));
     assert!(has(&hung, "counterbalance") && !has(&nut, "counterbalance"));
 }
+
+/// Every line of the lists names what exists, and a misspelt one is refused with the nearest name.
+#[test]
+fn lines_of_the_lists_name_what_is_there() {
+    let mut inputs = small::inputs(HORIZONTAL);
+    assert!(inputs.catalog.workshop_lines.len() > 50);
+    let line =
+        inputs.catalog.workshop_lines.iter_mut().find(|line| line.figure.is_some()).expect("a line with a figure");
+    line.figure = Some("fastner-torque".into());
+    let faults = axiswright::pipeline::check(inputs.clone()).expect_err("there is no such figure");
+    let fault = faults.iter().next().expect("a fault");
+    assert!(fault.message.contains("fastner-torque"), "{}", fault.message);
+    assert_eq!(fault.help.as_deref(), Some("did you mean `fastener-torque`?"));
+    let mut inputs = small::inputs(HORIZONTAL);
+    let line = inputs.catalog.workshop_lines.iter_mut().find(|line| line.part.is_some()).expect("a line with a part");
+    (line.figure, line.part) = (None, Some("rack-grade.joint-stp".into()));
+    let faults = axiswright::pipeline::check(inputs).expect_err("there is no such key");
+    assert_eq!(
+        faults.iter().next().and_then(|fault| fault.help.as_deref()),
+        Some("did you mean `rack-grade.joint-step`?")
+    );
+}
+
+/// A house that words a line anew finds its own words in the list.
+#[test]
+fn the_lists_say_what_the_catalogue_says() {
+    let mut inputs = small::inputs(HORIZONTAL);
+    for line in &mut inputs.catalog.workshop_lines {
+        line.item = format!("{} (house)", line.item);
+    }
+    for phrase in &mut inputs.catalog.exchange_phrases {
+        phrase.phrase = format!("{} (house)", phrase.phrase);
+    }
+    let record = recommend(&inputs, false);
+    let drive = record.axes[0].chosen.as_ref().expect("a drive");
+    assert!(drive.installation.len() > 5);
+    assert!(drive.installation.iter().all(|line| line.item.ends_with("(house)")));
+    let exchanges: Vec<&InstallationLine> = group(drive, "exchange");
+    assert!(exchanges.iter().filter(|line| line.words.ends_with("(house)")).count() > 3);
+    assert!(
+        drive
+            .installation
+            .iter()
+            .chain(&drive.upkeep)
+            .all(|line| !line.item.contains('{') && !line.words.contains('{'))
+    );
+}
