@@ -113,6 +113,9 @@ pub fn lines(axis: &Axis) -> Vec<RequirementLine> {
     }
     add("feedback", axis.feedback.word().into(), axis.feedback != Feedback::Any);
     add("mapping", axis.mapping.word().into(), axis.mapping != Mapping::Any);
+    if axis.tilt.is_none() {
+        add("guide-tilt", shown(0.0, Dimension::Angle, "arcsec"), false);
+    }
     if let Some(tilt) = &axis.tilt {
         let length = |value: Length| shown(value.si(), Dimension::Length, "mm");
         if let Some(angle) = tilt.angle {
