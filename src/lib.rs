@@ -5,11 +5,12 @@
 //! each enters its quantities in a [`ledger`], by formulas that carry their source. [`search`] walks every
 //! configuration of every axis in stages, counts what each rule excludes, and keeps what nothing else beats.
 //! [`select`] chooses one drive an axis, so that the machine is best and keeps its limits, and proves it.
+//! [`inquiry`] asks what would change the answer.
 //! [`record`] holds all of it: inputs, assumptions, census, worksheets, findings, costs. [`report`] reads the
 //! record and nothing else, and writes for customer, engineer and reviewer. [`acceptance`] evaluates an axis that was
 //! measured. The modules below stand in the order
 //! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
-//! catalog, drive, rule, search, select, record, report, pipeline, acceptance, calc, cli.
+//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, cli.
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
@@ -21,6 +22,7 @@ pub mod characteristic;
 pub mod cli;
 pub mod drive;
 pub mod formula;
+pub mod inquiry;
 pub mod ledger;
 pub mod pipeline;
 pub mod record;

@@ -9,6 +9,7 @@
 //! broken by the path of choices, and merging keeps no order.
 
 mod axis;
+mod best;
 mod front;
 mod nearest;
 mod plan;
@@ -16,6 +17,7 @@ mod reach;
 mod walk;
 
 pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, search_axis};
+pub use best::best_on;
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};
