@@ -1,5 +1,9 @@
 //! The whole road, top to bottom: from a brief to the record.
 
+mod crossover;
+
+pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover};
+
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
 use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};

@@ -31,17 +31,7 @@ pub fn chart(acceptance: &Acceptance, units: UnitSystem) -> Result<String, Strin
     let mut svg = String::new();
     picture.draw(&mut svg).map_err(|error| format!("the chart cannot be drawn: {error}"))?;
     let (title, description) = (picture.title(), picture.description());
-    // the words for a screen reader come first inside the picture, and the picture is named by them
-    let Some((head, rest)) = svg.split_once('>') else { return Err("the chart has no beginning".into()) };
-    Ok(format!(
-        "{head} role=\"img\" aria-labelledby=\"title desc\">\n<title id=\"title\">{}</title>\n<desc id=\"desc\">{}</desc>{rest}",
-        escaped(&title),
-        escaped(&description)
-    ))
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+    report::picture::named(&svg, &title, &description)
 }
 
 /// One direction: mean, and the edges of its band where there is scatter.

@@ -1,11 +1,11 @@
 //! `accept`: evaluates a measured axis by ISO 230-2 against what is required and what is predicted.
 
+use super::crossover::axis_named;
 use super::units::Units;
 use super::{Answer, Console, Failure, folder};
 use crate::acceptance::{self, Acceptance, Measurement, Parts, Stretch};
 use crate::pipeline::{self, Inputs};
 use crate::units::{Length, Measure, UnitSystem, parse};
-use crate::yaml::nearest;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -102,12 +102,7 @@ impl Accept {
                 return Err(faults.into());
             }
         };
-        let Some(axis) = inputs.brief.axis(&self.axis) else {
-            let names: Vec<&str> = inputs.brief.axes.iter().map(|axis| axis.name.as_str()).collect();
-            let help = nearest(&self.axis, names.iter().copied())
-                .map_or_else(|| format!("the axes are {}", names.join(", ")), |near| format!("did you mean `{near}`?"));
-            return Err(Failure::Input(format!("the brief has no axis `{}`; {help}", self.axis)));
-        };
+        let axis = axis_named(&inputs.brief, &self.axis)?;
         let of_axis = &inputs.brief.axes[axis];
         let stretch = Stretch { axis: &of_axis.name, start, travel: of_axis.travel };
         let measurement = acceptance::load(&self.measured, Some(stretch))?;

@@ -54,6 +54,11 @@ impl Console {
         Console { quiet }
     }
 
+    /// Whether it prints no messages besides faults.
+    pub fn is_quiet(&self) -> bool {
+        self.quiet
+    }
+
     /// Writes a result to stdout. A reader that closed the pipe has what it wanted.
     pub fn result(&mut self, text: &str) -> Result<(), Failure> {
         let mut out = io::stdout().lock();

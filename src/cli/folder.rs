@@ -45,6 +45,15 @@ pub const ACCEPTANCE: Kind = Kind {
     version: "axiswright-acceptance/",
 };
 
+/// The folder of `crossover`.
+pub const CROSSOVER: Kind = Kind {
+    words: "crossover",
+    holds: &["crossover.md", "crossover.svg", "crossover.csv", "crossover.json"],
+    mark: "crossover.json",
+    field: "record",
+    version: "axiswright/",
+};
+
 /// Why a decision folder cannot be written.
 #[derive(Debug, Error)]
 pub enum FolderError {

@@ -3,20 +3,24 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `check`, `audit`, `crossover`, `catalog import` and `serve` are not built yet.
+//! Limits: `check`, `audit`, `catalog import` and `serve` are not built yet.
 
 mod accept;
 mod calc;
 mod catalog;
 mod console;
+mod crossover;
 mod explain;
 pub mod folder;
 mod keys;
 mod new;
+mod progress;
 mod recommend;
 mod units;
 
 pub use console::{Console, Failure};
+
+use progress::Progress;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -53,6 +57,7 @@ struct Line {
 enum Command {
     Recommend(Box<recommend::Recommend>),
     Accept(Box<accept::Accept>),
+    Crossover(Box<crossover::Crossover>),
     Calc(calc::Calc),
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
@@ -64,6 +69,7 @@ impl Command {
         match self {
             Command::Recommend(command) => command.run(console),
             Command::Accept(command) => command.run(console),
+            Command::Crossover(command) => command.run(console),
             Command::Calc(command) => command.run(console),
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),

@@ -1,7 +1,7 @@
 //! `recommend`: chooses the drives of every axis of a brief, and says why.
 
 use super::units::Units;
-use super::{Answer, Console, Failure, folder};
+use super::{Answer, Console, Failure, Progress, folder};
 use crate::pipeline::{self, Inputs};
 use crate::record::{DecisionRecord, Outcome};
 use crate::report;
@@ -40,7 +40,9 @@ impl Recommend {
             folder::may_write(&folder::DECISION, folder).map_err(folder::refused)?;
         }
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        let progress = Progress::begin(console, "searching");
         let record = pipeline::recommend(&inputs, self.exhaustive);
+        drop(progress);
         if let Some(folder) = &self.out {
             folder::write(&folder::DECISION, folder, &self.files(&inputs, &record)?).map_err(folder::refused)?;
             console.message(&format!("written to {}", folder.display()));

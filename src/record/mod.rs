@@ -11,6 +11,8 @@ mod candidate_build;
 mod cautions;
 mod cost;
 mod cost_cases;
+mod crossover;
+mod crossover_build;
 mod explained;
 mod has;
 mod known;
@@ -25,6 +27,8 @@ mod workshop;
 pub use build::{Parts, build};
 pub use candidate::*;
 pub use cost_cases::{CostCase, CostOfDrive};
+pub use crossover::*;
+pub use crossover_build::crossover;
 pub use explained::*;
 pub use workshop::unknown as unknown_in_line;
 

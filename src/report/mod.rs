@@ -9,6 +9,7 @@ mod acceptance;
 mod assumed;
 mod budget;
 mod cost;
+pub mod crossover;
 mod customer;
 mod engineer;
 mod figure;
@@ -16,6 +17,7 @@ mod glossary;
 mod html;
 mod inch;
 mod markup;
+pub mod picture;
 mod reasons;
 mod reviewer;
 mod safety;
@@ -124,6 +126,7 @@ fn print(templates: &[(&'static str, &'static str)], document: &impl Serialize) 
     });
     environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
     environment.add_filter("span", |text: String| Value::from_safe_string(markup::span(&text)));
+    environment.add_filter("verbatim", |text: String| Value::from_safe_string(text));
     environment.add_filter("sentence", |text: String| words::sentence(&text));
     for (name, source) in templates {
         environment.add_template(name, source)?;

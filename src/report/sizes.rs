@@ -5,6 +5,7 @@ use super::markup::term;
 use super::view::View;
 use super::words;
 use crate::record::*;
+use crate::units::UnitSystem;
 
 impl View<'_> {
     /// A drive in one phrase with its main sizes, marked for the glossary.
@@ -36,52 +37,57 @@ impl View<'_> {
 
     /// The main sizes of a drive of this family in words.
     pub fn sizes_of(&self, family: &str, parameters: &[Parameter]) -> String {
-        const ORDER: [&str; 13] = [
-            "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "bias", "motor",
-            "feedback", "mapping",
-        ];
-        let rack = words::is_rack(family);
-        let none = |size: &Parameter| matches!(&size.value, ParameterValue::Word { value, .. } if value == "no-supports" || (size.name == "mapping" && value == "none"));
-        let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name && !none(size)));
-        let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
-        let others = parameters.iter().filter(|size| !said(&size.name) && !none(size));
-        let phrases: Vec<String> = known.chain(others).map(|size| self.phrase(size, rack)).collect();
-        phrases.join(", ")
+        sizes_of(family, parameters, self.units)
     }
+}
 
-    fn phrase(&self, size: &Parameter, rack: bool) -> String {
-        let value = self.size(size);
-        match size.name.as_str() {
-            "diameter" => format!("{value} diameter"),
-            "lead" => format!("{value} {}", term("lead", "lead")),
-            "grade" => grade(&value),
-            "ends" => ends(&value),
-            "supports" if value == "support-pair" => "a pair of supports that travels with the nut".into(),
-            "preload" => preload(&value),
-            "module" => format!("{} {value}", term("module", "module")),
-            "teeth" => format!("{value}-tooth {}", term("pinion", "pinion")),
-            "quality" => format!("quality {value}"),
-            "ratio" if rack => format!("{} {value}:1", term("gearbox-ratio", "gearbox")),
-            "ratio" if value == "1" => "driven 1:1".into(),
-            "ratio" => format!("reduced {value}:1"),
-            "bias" => format!("{value} {}", term("bias", "bias")),
-            "motor" => format!("motor {value}"),
-            "feedback" if value == "motor" => "measured at the motor".into(),
-            "feedback" => format!("measured by {} {value}", term("linear-scale", "linear scale")),
-            "mapping" => format!("{} by a table", term("table-of-corrections", "corrected")),
-            other => format!("{} {value}", words::spaced(other)),
-        }
+/// The main sizes of a drive of this family in words, in the units of the reader.
+pub fn sizes_of(family: &str, parameters: &[Parameter], units: UnitSystem) -> String {
+    const ORDER: [&str; 13] = [
+        "diameter", "lead", "grade", "ends", "preload", "module", "teeth", "quality", "ratio", "bias", "motor",
+        "feedback", "mapping",
+    ];
+    let rack = words::is_rack(family);
+    let none = |size: &Parameter| matches!(&size.value, ParameterValue::Word { value, .. } if value == "no-supports" || (size.name == "mapping" && value == "none"));
+    let known = ORDER.iter().filter_map(|name| parameters.iter().find(|size| size.name == *name && !none(size)));
+    let said = |name: &str| ORDER.contains(&name) || matches!(name, "helix" | "gearbox");
+    let others = parameters.iter().filter(|size| !said(&size.name) && !none(size));
+    let phrases: Vec<String> = known.chain(others).map(|size| phrase(size, rack, units)).collect();
+    phrases.join(", ")
+}
+
+fn phrase(size: &Parameter, rack: bool, units: UnitSystem) -> String {
+    let value = shown(size, units);
+    match size.name.as_str() {
+        "diameter" => format!("{value} diameter"),
+        "lead" => format!("{value} {}", term("lead", "lead")),
+        "grade" => grade(&value),
+        "ends" => ends(&value),
+        "supports" if value == "support-pair" => "a pair of supports that travels with the nut".into(),
+        "preload" => preload(&value),
+        "module" => format!("{} {value}", term("module", "module")),
+        "teeth" => format!("{value}-tooth {}", term("pinion", "pinion")),
+        "quality" => format!("quality {value}"),
+        "ratio" if rack => format!("{} {value}:1", term("gearbox-ratio", "gearbox")),
+        "ratio" if value == "1" => "driven 1:1".into(),
+        "ratio" => format!("reduced {value}:1"),
+        "bias" => format!("{value} {}", term("bias", "bias")),
+        "motor" => format!("motor {value}"),
+        "feedback" if value == "motor" => "measured at the motor".into(),
+        "feedback" => format!("measured by {} {value}", term("linear-scale", "linear scale")),
+        "mapping" => format!("{} by a table", term("table-of-corrections", "corrected")),
+        other => format!("{} {value}", words::spaced(other)),
     }
+}
 
-    fn size(&self, size: &Parameter) -> String {
-        match &size.value {
-            // module, diameter and lead keep their millimetres: they are the name of the size, as it is ordered
-            ParameterValue::Number { value, unit } if matches!(size.name.as_str(), "module" | "diameter" | "lead") => {
-                format!("{} {unit}", figure::figure(*value, 4))
-            }
-            ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, self.units, 4),
-            ParameterValue::Word { value, .. } => value.clone(),
+fn shown(size: &Parameter, units: UnitSystem) -> String {
+    match &size.value {
+        // module, diameter and lead keep their millimetres: they are the name of the size, as it is ordered
+        ParameterValue::Number { value, unit } if matches!(size.name.as_str(), "module" | "diameter" | "lead") => {
+            format!("{} {unit}", figure::figure(*value, 4))
         }
+        ParameterValue::Number { value, unit } => figure::quantity(Some(*value), unit, units, 4),
+        ParameterValue::Word { value, .. } => value.clone(),
     }
 }
 

@@ -4,6 +4,7 @@ mod ask;
 mod balanced;
 mod budget;
 mod census;
+mod crossover;
 mod facts;
 mod invariant;
 mod ledger;
