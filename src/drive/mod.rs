@@ -96,6 +96,10 @@ pub trait Family: Sync {
     fn id(&self) -> &'static str;
     /// How many choices each stage offers.
     fn stages(&self) -> Vec<usize>;
+    /// The order in which the search takes the stages; the stages in their own order must be possible too.
+    fn order(&self) -> Vec<usize> {
+        (0..self.stages().len()).collect()
+    }
     /// Enters the quantities of a stage; the path holds the choices up to and including it.
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
     /// Enters, in place of a stage, figures that are no better than those of the stage where they are much cheaper, and says

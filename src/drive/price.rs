@@ -70,16 +70,22 @@ pub fn enter_kind<L: Ledger>(prices: &PriceBasis, kind: Kind, sheet: &mut L) {
     sheet.computed(ch::UPKEEP_COST, &cost::TIMES, (drives, ch::UPKEEP_PRICE));
 }
 
-/// Enters what all drives of the axis cost without feedback, once the prices of element, support, reduction
-/// and motor are in the sheet, and what their energy costs.
+/// Enters what the motors cost to buy and in energy, once their power is known.
+#[inline(always)]
+pub fn enter_motors<L: Ledger>(sheet: &mut L) {
+    let units = super::motor::units(sheet);
+    sheet.computed(ch::MOTOR_COST, &cost::TIMES, (units, ch::MOTOR_PRICE));
+    sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
+}
+
+/// Enters what the other parts of all drives of the axis cost without feedback, once the prices of element, support and
+/// reduction are in the sheet.
 #[inline(always)]
 pub fn enter_drives<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::ELEMENT_COST, &cost::TIMES, (ch::DRIVES, ch::ELEMENT_PRICE));
     sheet.computed(ch::SUPPORT_COST, &cost::TIMES, (ch::DRIVES, ch::SUPPORT_PRICE));
     let units = super::motor::units(sheet);
     sheet.computed(ch::REDUCTION_COST, &cost::TIMES, (units, ch::REDUCTION_PRICE));
-    sheet.computed(ch::MOTOR_COST, &cost::TIMES, (units, ch::MOTOR_PRICE));
-    sheet.computed(ch::ENERGY_COST, &cost::ENERGY_COST, (ch::MEAN_POWER, ch::HOURS_PER_YEAR, ch::ENERGY_PRICE));
 }
 
 /// Enters price and delivery of what measures the position.

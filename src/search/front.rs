@@ -43,16 +43,33 @@ impl Attributes {
     /// Read from a finished sheet; `unmet` is how much worse it counts for the advice that it does not follow.
     #[inline]
     pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Ledger, merit: &Merit, unmet: f64) -> Attributes {
+        Attributes::plain(sheet, merit).whole(family, path, unmet)
+    }
+
+    /// Read from a finished sheet as if all advice were followed, and without the models.
+    #[inline]
+    pub fn plain(sheet: &impl Ledger, merit: &Merit) -> Attributes {
         Attributes {
-            merit: merit.of(sheet) * (1.0 + unmet),
+            merit: merit.of(sheet),
             error: known(sheet.read(ch::TOOL_ERROR).si()),
             mass: known(sheet.read(ch::ADDED_MASS).si()),
             purchase: known(sheet.read(ch::PURCHASE_COST).si()),
             power: known(sheet.read(ch::SUPPLY_POWER).si()),
             whole_life: known(sheet.read(ch::WHOLE_LIFE_COST).si()),
             lead_time: known(sheet.read(ch::LEAD_TIME).si()),
+            motor: 0,
+            gearbox: 0,
+        }
+    }
+
+    /// With the models, and worse by the advice that is not followed.
+    #[inline]
+    pub fn whole<F: Family>(self, family: &F, path: &Path, unmet: f64) -> Attributes {
+        Attributes {
+            merit: self.merit * (1.0 + unmet),
             motor: stable_hash(family.motor_model(path)),
             gearbox: family.gearbox_model(path).map_or(0, stable_hash),
+            ..self
         }
     }
 }
@@ -75,6 +92,12 @@ pub struct Coupling {
 }
 
 impl Coupling {
+    /// Whether the number of models is limited.
+    #[inline(always)]
+    pub fn models(&self) -> bool {
+        self.motors || self.gearboxes
+    }
+
     /// Whether `a` is at least as good as `b` in every respect that counts; merit and error always count.
     #[inline(always)]
     fn covers(&self, a: &Attributes, b: &Attributes) -> bool {
@@ -108,18 +131,28 @@ impl Front {
     /// Offers a configuration; of two that are equal in every respect the smaller path stays.
     #[inline]
     pub fn offer(&mut self, attributes: Attributes, path: Path) {
+        if self.beats(&attributes, &path) {
+            return;
+        }
         let coupling = self.coupling;
         let members = self.groups.entry(coupling.key(&attributes)).or_default();
+        members.retain(|(other, _)| !coupling.covers(&attributes, other));
+        members.push((attributes, path));
+    }
+
+    /// Whether a member is better in every respect that counts, or as good with a smaller path.
+    #[inline]
+    pub fn beats(&mut self, attributes: &Attributes, path: &Path) -> bool {
+        let coupling = self.coupling;
+        let Some(members) = self.groups.get_mut(&coupling.key(attributes)) else { return false };
         let beaten = members.iter().position(|(other, other_path)| {
-            coupling.covers(other, &attributes) && (!coupling.covers(&attributes, other) || *other_path <= path)
+            coupling.covers(other, attributes) && (!coupling.covers(attributes, other) || other_path <= path)
         });
         if let Some(place) = beaten {
             // what beats one often beats the next; the order of members has no meaning
             members.swap(0, place);
-            return;
         }
-        members.retain(|(other, _)| !coupling.covers(&attributes, other));
-        members.push((attributes, path));
+        beaten.is_some()
     }
 
     /// Takes in another set.

@@ -30,7 +30,7 @@ use crate::ledger::Worksheet;
 use crate::rule::{Rule, Rulebook};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 14;
+pub const MOST_STAGES: usize = 16;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];
@@ -177,9 +177,9 @@ pub fn which_admissible(family: &str, paths: &[&Path], demand: &Demand<'_>, sett
             let mut sheet = crate::ledger::Known::default();
             self.demand.enter(&mut sheet);
             let mut passes = |path: &Path| {
-                (0..plan.stages.len()).all(|stage| {
-                    family.enter(stage, path, &mut sheet);
-                    plan.first_failed(stage, &sheet).is_none()
+                (0..plan.stages.len()).all(|place| {
+                    family.enter(plan.order[place], path, &mut sheet);
+                    plan.first_failed(place, &sheet).is_none()
                 })
             };
             self.paths.iter().map(|path| passes(path)).collect()

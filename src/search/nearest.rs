@@ -66,12 +66,12 @@ impl<F: Family> Descent<'_, F> {
         for (stage, &choices) in self.plan.stages.iter().enumerate() {
             let mut next = Vec::with_capacity(few.len() * choices);
             for &(missed, mut path) in &few {
-                for earlier in 0..stage {
+                for &earlier in &self.plan.order[..stage] {
                     self.family.enter(earlier, &path, sheet);
                 }
                 for choice in 0..choices {
-                    path[stage] = choice as u16;
-                    self.family.enter(stage, &path, sheet);
+                    path[self.plan.order[stage]] = choice as u16;
+                    self.family.enter(self.plan.order[stage], &path, sheet);
                     next.push((missed + self.shortfall(stage, sheet), path));
                 }
             }
@@ -83,17 +83,16 @@ impl<F: Family> Descent<'_, F> {
     }
 
     fn choice(&self, stage: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, best: &mut Miss) {
-        path[stage] = choice as u16;
-        self.family.enter(stage, path, sheet);
+        path[self.plan.order[stage]] = choice as u16;
+        self.family.enter(self.plan.order[stage], path, sheet);
         let missed = missed + self.shortfall(stage, sheet);
-        // within one branch paths come in rising order, so an equal one that comes later is no better
-        let mine = best.as_ref().is_some_and(|(_, least)| missed >= *least);
+        let mine = best.as_ref().is_some_and(|(_, least)| missed > *least);
         if mine || missed > f64::from_bits(self.shared.load(Ordering::Relaxed)) {
             return;
         }
         let next = stage + 1;
         if next == self.plan.stages.len() {
-            *best = Some((*path, missed));
+            *best = better(best.take(), Some((*path, missed)));
             // positive floats order as their bits do
             self.shared.fetch_min(missed.to_bits(), Ordering::Relaxed);
             return;
@@ -101,7 +100,7 @@ impl<F: Family> Descent<'_, F> {
         for further in 0..self.plan.stages[next] {
             self.choice(next, further, missed, path, sheet, best);
         }
-        path[next] = 0;
+        path[self.plan.order[next]] = 0;
     }
 
     fn shortfall(&self, stage: usize, sheet: &Known) -> f64 {

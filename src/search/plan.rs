@@ -48,9 +48,11 @@ impl Row {
     }
 }
 
-/// The binding rules of a family on one axis, by stage.
+/// The binding rules of a family on one axis, by the stages in the order in which they are taken.
 #[derive(Debug)]
 pub struct Plan {
+    /// The stages in the order in which they are taken; everything else here stands in that order.
+    pub order: Vec<usize>,
     /// How many choices each stage offers.
     pub stages: Vec<usize>,
     /// How many configurations lie behind one choice of each stage.
@@ -69,7 +71,13 @@ impl Plan {
     /// Learns where each characteristic is entered and puts every binding rule that is not waived into the
     /// earliest stage that knows all it names.
     pub fn new<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Plan {
-        let stages = family.stages();
+        Plan::in_order(family.order(), family, demand, setting)
+    }
+
+    /// The same with the stages in this order.
+    pub fn in_order<F: Family>(order: Vec<usize>, family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Plan {
+        let choices = family.stages();
+        let stages: Vec<usize> = order.iter().map(|&stage| choices[stage]).collect();
         let mut behind = vec![1_u64; stages.len()];
         for stage in (0..stages.len().saturating_sub(1)).rev() {
             behind[stage] = behind[stage + 1] * stages[stage + 1] as u64;
@@ -79,7 +87,7 @@ impl Plan {
         let mut floors = vec![Floor::default(); stages.len()];
         let mut alone = vec![true; stages.len()];
         if stages.iter().all(|&choices| choices > 0) {
-            let discovery = discover(family, demand, stages.len());
+            let discovery = discover(family, demand, &order);
             let mut axis = Known::default();
             demand.enter(&mut axis);
             for (index, rule) in setting.rulebook.rules.iter().enumerate() {
@@ -114,7 +122,7 @@ impl Plan {
                 *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
             }
         }
-        Plan { stages, behind, rows, advice, floors, alone }
+        Plan { order, stages, behind, rows, advice, floors, alone }
     }
 
     /// All configurations there are.
@@ -135,13 +143,13 @@ impl Plan {
     }
 }
 
-/// Stage 0 is the axis itself; stage n of the family is n + 1.
-fn discover<F: Family>(family: &F, demand: &Demand<'_>, stages: usize) -> Discovery {
+/// Stage 0 is the axis itself; the stage that is taken n-th is n + 1.
+fn discover<F: Family>(family: &F, demand: &Demand<'_>, order: &[usize]) -> Discovery {
     let mut discovery = Discovery::default();
     demand.enter(&mut discovery);
     let path = [0; super::MOST_STAGES];
-    for stage in 0..stages {
-        discovery.begin_stage(stage + 1);
+    for (place, &stage) in order.iter().enumerate() {
+        discovery.begin_stage(place + 1);
         family.enter(stage, &path, &mut discovery);
     }
     discovery
@@ -164,7 +172,7 @@ pub fn never_entered<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setti
     if stages.contains(&0) {
         return Vec::new();
     }
-    let discovery = discover(family, demand, stages.len());
+    let discovery = discover(family, demand, &family.order());
     let mut axis = Known::default();
     demand.enter(&mut axis);
     let meant = setting.rulebook.rules.iter().filter(|rule| rule.meant_for(family.id()) && rule.holds(&axis));

@@ -25,7 +25,9 @@ pub struct RuledOut {
 
 /// The rules that no configuration of the family keeps, the worst first.
 pub fn ruled_out<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Vec<RuledOut> {
-    let plan = Plan::new(family, demand, setting);
+    // in their own order the stages know most of the rules early
+    let own = (0..family.stages().len()).collect();
+    let plan = Plan::in_order(own, family, demand, setting);
     let mut choices = 1;
     let depth = plan.stages.iter().take_while(|&&stage| {
         choices *= stage as u64;

@@ -60,6 +60,14 @@ impl Partial {
         self.front.offer(attributes, path);
     }
 
+    /// Whether a configuration that is at best this good may be among the best or undominated.
+    #[inline]
+    fn may_take(&mut self, at_best: &Attributes, path: &Path) -> bool {
+        self.best.len() < KEPT
+            || self.best.last().is_some_and(|(last, _)| at_best.merit <= last.merit)
+            || !self.front.beats(at_best, path)
+    }
+
     fn merge(mut self, other: Partial) -> Partial {
         self.admissible += other.admissible;
         self.lightest = self.lightest.min(other.lightest);
@@ -94,8 +102,8 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, b
             || (Partial::new(rules, setting), axis.clone()),
             |(mut partial, mut sheet), index| {
                 let mut path = [0; MOST_STAGES];
-                path[0] = (index / second) as u16;
-                path[1] = (index % second) as u16;
+                path[plan.order[0]] = (index / second) as u16;
+                path[plan.order[1]] = (index % second) as u16;
                 walker.pair(&mut path, &mut sheet, &mut partial);
                 (partial, sheet)
             },
@@ -129,7 +137,7 @@ impl<F: Family> Walker<'_, '_, F> {
     fn pair(&self, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
         let mut failed = None;
         for stage in 0..2 {
-            self.family.enter(stage, path, sheet);
+            self.family.enter(self.plan.order[stage], path, sheet);
             failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
             if failed.is_some() && !self.setting.exhaustive {
                 break;
@@ -153,29 +161,33 @@ impl<F: Family> Walker<'_, '_, F> {
             Some(rule) => partial.excluded[rule] += 1,
             None => {
                 partial.admissible += 1;
-                let unmet = self.plan.unmet_advice(sheet);
-                let attributes = Attributes::of(self.family, path, sheet, &self.setting.merit, unmet);
-                partial.lightest = partial.lightest.min(attributes.mass);
-                partial.offer(attributes, *path);
+                let plain = Attributes::plain(sheet, &self.setting.merit);
+                partial.lightest = partial.lightest.min(plain.mass);
+                // unmet advice only makes it worse: what loses without it need not be looked at more closely
+                if self.setting.coupling.models() || partial.may_take(&plain, path) {
+                    let unmet = self.plan.unmet_advice(sheet);
+                    partial.offer(plain.whole(self.family, path, unmet), *path);
+                }
             }
         }
     }
 
     fn stage(&self, stage: usize, failed: Option<usize>, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
+        let kind = self.plan.order[stage];
         for choice in 0..self.plan.stages[stage] {
-            path[stage] = choice as u16;
+            path[kind] = choice as u16;
             if self.screened(stage, path, sheet) {
                 self.onward(stage + 1, None, path, sheet, partial, self.plan.behind[stage]);
                 continue;
             }
-            self.family.enter(stage, path, sheet);
+            self.family.enter(kind, path, sheet);
             if self.below.is_some_and(|below| self.setting.merit.floor(sheet, &self.plan.floors[stage]) >= below) {
                 continue;
             }
             let failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
             self.onward(stage + 1, failed, path, sheet, partial, self.plan.behind[stage]);
         }
-        path[stage] = 0;
+        path[kind] = 0;
     }
 
     /// Whether figures no better than those of the stage already keep all its rules.
@@ -183,7 +195,7 @@ impl<F: Family> Walker<'_, '_, F> {
     fn screened(&self, stage: usize, path: &Path, sheet: &mut Known) -> bool {
         !self.setting.exhaustive
             && self.plan.alone[stage]
-            && self.family.screen(stage, path, sheet)
+            && self.family.screen(self.plan.order[stage], path, sheet)
             && self.plan.first_failed(stage, sheet).is_none()
     }
 }

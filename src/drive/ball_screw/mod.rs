@@ -89,6 +89,7 @@ impl<'a> BallScrewDrive<'a> {
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
         motor::heat(self.demand, sheet);
+        price::enter_motors(sheet);
         price::enter_drives(sheet);
         sheet.computed(
             ch::DRIVE_MASS,

@@ -125,6 +125,7 @@ impl DrivenNutDrive<'_> {
     #[inline(always)]
     pub(super) fn heat<L: Ledger>(&self, sheet: &mut L) {
         motor::heat(self.demand, sheet);
+        price::enter_motors(sheet);
         price::enter_drives(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::SCREW_MASS, ch::RIDING_MASS, ch::DRIVES));
     }

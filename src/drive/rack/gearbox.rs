@@ -7,7 +7,7 @@ use super::{Pinions, RackDrive};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop};
+use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop, twin};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -23,7 +23,6 @@ impl RackDrive<'_> {
         sheet.given(ch::GEARBOX_STOP_TORQUE, gearbox.stop_torque, catalog);
         sheet.given(ch::GEARBOX_NOMINAL_SPEED, gearbox.nominal_speed, catalog);
         sheet.given(ch::GEARBOX_SPEED_LIMIT, gearbox.speed_limit, catalog);
-        sheet.given(ch::GEARBOX_PLAY, gearbox.play, catalog);
         sheet.given(ch::GEARBOX_RADIAL_LIMIT, gearbox.radial_limit, catalog);
         sheet.given(ch::GEARBOX_MASS, gearbox.mass, catalog);
         sheet.given(ch::NO_LOAD_TORQUE, gearbox.no_load_torque, catalog);
@@ -32,7 +31,6 @@ impl RackDrive<'_> {
         sheet.given(ch::BEARING_SPAN, gearbox.bearing_span, catalog);
         sheet.given(ch::GEARBOX_AXIAL_LIMIT, gearbox.axial_limit, catalog);
         sheet.given(ch::BEARING_GAP, parts::bearing_gap(), Origin::Assumed);
-        sheet.given(ch::REDUCTION_PRICE, gearbox.price, catalog);
         sheet.given(ch::OVERHANG, gearbox.overhang, catalog);
         sheet.given(ch::OUTPUT_SHAFT_DIAMETER, gearbox.shaft_diameter, catalog);
         sheet.given(ch::TILT_STIFFNESS, gearbox.tilt_stiffness, catalog);
@@ -49,7 +47,6 @@ impl RackDrive<'_> {
             &gearbox_load::PINION_OVERHANG,
             (ch::OVERHANG, ch::FACE_WIDTH, ch::BEARING_GAP),
         );
-        self.mounted(sheet);
         sheet.computed(ch::MEAN_PINION_SPEED, &motion::SHAFT_SPEED, (ch::MEAN_SPEED, ch::TRAVEL_PER_TURN));
         sheet.computed(ch::MEAN_INPUT_SPEED, &motion::GEARED_SPEED, (ch::MEAN_PINION_SPEED, ch::REDUCTION));
         sheet.computed(
@@ -80,13 +77,6 @@ impl RackDrive<'_> {
         sheet.computed(ch::SEAT_STIFFNESS, &stop::SEAT_STIFFNESS, (ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::HELIX_ANGLE));
         sheet.computed(ch::PINION_SHAFT_STIFFNESS, &stop::SERIES_2, (ch::OUTPUT_SHAFT_STIFFNESS, ch::SEAT_STIFFNESS));
         self.total_stiffness(sheet);
-        sheet.computed(ch::PLAY_AT_RACK, &gear_accuracy::BACKLASH_AT_RACK, (ch::GEARBOX_PLAY, ch::PINION_DIAMETER));
-        // a bias takes the play out, as far as it reaches
-        let play = match self.layout {
-            Pinions::One => ch::PLAY,
-            Pinions::Two => ch::PINION_PLAY,
-        };
-        sheet.computed(play, &layout::LENGTH_SUM, (ch::WORST_MESH_PLAY, ch::PLAY_AT_RACK));
         sheet.computed(
             ch::RADIAL_LIMIT_AT_PINION,
             &gearbox_load::RADIAL_LIMIT_AT,
@@ -99,6 +89,23 @@ impl RackDrive<'_> {
         );
         sheet.computed(ch::TOTAL_EFFICIENCY, &layout::PRODUCT, (ch::MESH_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
         sheet.computed(ch::TOTAL_BACK_EFFICIENCY, &layout::PRODUCT, (ch::MESH_EFFICIENCY, ch::REDUCTION_EFFICIENCY));
+    }
+
+    /// Play and price, in which like gearboxes differ; the play of the teeth is known.
+    pub(super) fn play<L: Ledger>(&self, gearbox: &Gearbox, sheet: &mut L) {
+        sheet.given(ch::GEARBOX_PLAY, gearbox.play, Origin::Catalog);
+        sheet.given(ch::REDUCTION_PRICE, gearbox.price, Origin::Catalog);
+        sheet.computed(ch::PLAY_AT_RACK, &gear_accuracy::BACKLASH_AT_RACK, (ch::GEARBOX_PLAY, ch::PINION_DIAMETER));
+        // a bias takes the play out, as far as it reaches
+        let play = match self.layout {
+            Pinions::One => ch::PLAY,
+            Pinions::Two => ch::PINION_PLAY,
+        };
+        sheet.computed(play, &layout::LENGTH_SUM, (ch::WORST_MESH_PLAY, ch::PLAY_AT_RACK));
+        if self.layout == Pinions::Two {
+            let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
+            sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
+        }
     }
 
     /// What the duty asks of the gearbox, once the forces are known.

@@ -175,8 +175,8 @@ impl RackDrive<'_> {
             &mesh::CONTACT_LINE_MINIMUM,
             (ch::TRANSVERSE_CONTACT_RATIO, ch::OVERLAP_RATIO),
         );
-        self.strength(sheet);
-        self.line(sheet);
+        sheet.computed(ch::RACK_LENGTH, &rack::RACK_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER));
+        sheet.computed(ch::RACK_MASS, &rack::RACK_MASS, (ch::RACK_MASS_PER_LENGTH, ch::RACK_LENGTH));
         let geometry = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::PROFILE_SHIFT);
         sheet.computed(ch::MESH_STIFFNESS, &mesh::MESH_STIFFNESS, geometry);
         sheet.computed(
@@ -184,6 +184,12 @@ impl RackDrive<'_> {
             &gearbox::MESH_EFFICIENCY,
             (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::PROFILE_SHIFT, ch::MESH_FRICTION),
         );
+    }
+
+    /// What hangs on quality and pinion together: strength, line of segments, errors of the pinion.
+    pub(super) fn teeth<L: Ledger>(&self, sheet: &mut L) {
+        self.strength(sheet);
+        self.line(sheet);
         let size = (ch::PINION_DIAMETER, ch::MODULE, ch::QUALITY);
         sheet.computed(ch::PINION_PITCH_DEVIATION, &gear_accuracy::TOTAL_PITCH_DEVIATION, size);
         self.run_out(sheet);
@@ -222,11 +228,9 @@ impl RackDrive<'_> {
     }
 
     pub(super) fn line<L: Ledger>(&self, sheet: &mut L) {
-        sheet.computed(ch::RACK_LENGTH, &rack::RACK_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER));
         sheet.computed(ch::SEGMENTS, &rack::SEGMENTS, (ch::RACK_LENGTH, ch::SEGMENT_LENGTH));
         mounting::line(sheet);
         sheet.computed(ch::FASTENERS, &rack::FASTENERS, (ch::SEGMENTS, ch::SEGMENT_LENGTH, ch::FASTENER_PITCH));
-        sheet.computed(ch::RACK_MASS, &rack::RACK_MASS, (ch::RACK_MASS_PER_LENGTH, ch::RACK_LENGTH));
         sheet.computed(
             ch::RACK_LINE_PRICE,
             &pricing::RACK_LINE_PRICE,

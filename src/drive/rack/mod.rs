@@ -1,11 +1,14 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, quality, pinion, gearbox, motor, mass, duty, bias, peak, heat, rest, damage, feedback, mapping. The drive unit rides on the slide, so
-//! forces are worked out once motor and gearbox are known; what teeth and seat bear comes before.
+//! Stages: module, pinion, quality, gearbox, motor, mass, duty, bias, peak, heat, rest, mounted teeth, damage, play, feedback,
+//! mapping. The drive unit rides on the slide, so forces are worked out once motor and gearbox are known. Gearboxes that
+//! differ in play, price and delivery alone are one choice until the stage of the play. The search takes the quality late where
+//! nothing of motor and gearbox hangs on it: many qualities then share one motor.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
 //! Limits: the output bearing is judged by its mean radial load.
 
+mod alike;
 mod gearbox;
 mod line;
 mod strength;
@@ -21,6 +24,7 @@ use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gear_geometry, layout, stiffness, stop};
 use crate::ledger::{Known, Ledger};
 use crate::units::*;
+use alike::Alike;
 
 /// The family on one axis.
 #[derive(Debug)]
@@ -32,7 +36,7 @@ pub struct RackDrive<'a> {
     racks: Vec<&'a Rack>,
     grades: Vec<GradeWithSteels<'a>>,
     pinions: Vec<&'a Pinion>,
-    gearboxes: Vec<&'a Gearbox>,
+    gearboxes: Alike<'a>,
     motors: Vec<&'a ServoMotor>,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
@@ -70,47 +74,24 @@ struct SteelWithClass<'a> {
 const ERRORS: sides::Errors = [ch::CUMULATIVE_PITCH_ERROR, ch::RUN_OUT_ERROR, ch::PITCH_STEP];
 
 const RACK: usize = 0;
-const GRADE: usize = 1;
-const PINION: usize = 2;
+const PINION: usize = 1;
+const GRADE: usize = 2;
 const GEARBOX: usize = 3;
-const BIAS: usize = 7;
 const MOTOR: usize = 4;
 const MASS: usize = 5;
 const DUTY: usize = 6;
+const BIAS: usize = 7;
 const PEAK: usize = 8;
 const HEAT: usize = 9;
 const REST: usize = 10;
-const DAMAGE: usize = 11;
-const FEEDBACK: usize = 12;
-const MAPPING: usize = 13;
-
-/// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions are
-/// offered the cheaper.
-fn gearboxes(catalog: &Catalog, layout: Pinions) -> Vec<&Gearbox> {
-    let figures = |gearbox: &Gearbox| {
-        [
-            gearbox.ratio.si(),
-            gearbox.lead_time.si(),
-            gearbox.acceleration_torque.si(),
-            gearbox.continuous_torque.si(),
-            gearbox.stop_torque.si(),
-            gearbox.torsional_stiffness.si(),
-            gearbox.inertia.si(),
-            gearbox.radial_limit.si(),
-            gearbox.mass.si(),
-            gearbox.efficiency.si(),
-        ]
-    };
-    let like = |one: &Gearbox, other: &Gearbox| {
-        one.stages == other.stages && figures(one) == figures(other) && one.frame == other.frame
-    };
-    let dearer = |gearbox: &Gearbox| {
-        let rivals = catalog.gearboxes.iter().filter(|rival| rival.price.si() < gearbox.price.si());
-        rivals.into_iter().any(|rival| like(gearbox, rival))
-    };
-    let offered = |gearbox: &&Gearbox| layout == Pinions::One || !dearer(gearbox);
-    catalog.gearboxes.iter().filter(offered).collect()
-}
+const MOUNTED: usize = 11;
+const DAMAGE: usize = 12;
+const PLAY: usize = 13;
+const FEEDBACK: usize = 14;
+const MAPPING: usize = 15;
+/// The order in which the search takes the stages where quality does not bear on the forces.
+const QUALITY_LATE: [usize; 16] =
+    [RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, BIAS, PEAK, HEAT, REST, GRADE, MOUNTED, DAMAGE, PLAY, FEEDBACK, MAPPING];
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
@@ -130,7 +111,7 @@ impl<'a> RackDrive<'a> {
             racks: catalog.racks.iter().filter(|rack| rack.helical == helical).collect(),
             grades: catalog.rack_grades.iter().filter_map(with_steels).collect(),
             pinions: catalog.pinions.iter().filter(|pinion| pinion.helical == helical).collect(),
-            gearboxes: gearboxes(catalog, layout),
+            gearboxes: Alike::of(catalog, layout),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
@@ -184,7 +165,7 @@ impl<'a> RackDrive<'a> {
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
         motor::heat(self.demand, sheet);
-        price::enter_drives(sheet);
+        price::enter_motors(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
     }
 
@@ -224,7 +205,7 @@ impl<'a> RackDrive<'a> {
         self.pinions[usize::from(path[PINION])]
     }
     fn picked_gearbox(&self, path: &[u16]) -> &'a Gearbox {
-        self.gearboxes[usize::from(path[GEARBOX])]
+        self.gearboxes.picked(path[GEARBOX], path[PLAY])
     }
     fn picked_motor(&self, path: &[u16]) -> &'a ServoMotor {
         self.motors[usize::from(path[MOTOR])]
@@ -249,9 +230,9 @@ impl Family for RackDrive<'_> {
     fn stages(&self) -> Vec<usize> {
         vec![
             self.racks.len(),
-            self.grades.len(),
             self.pinions.len(),
-            self.gearboxes.len(),
+            self.grades.len(),
+            self.gearboxes.kinds(),
             self.motors.len(),
             1,
             1,
@@ -263,16 +244,26 @@ impl Family for RackDrive<'_> {
             1,
             1,
             1,
+            1,
+            self.gearboxes.plays(),
             self.feedbacks.len(),
             self.tables.len(),
         ]
     }
 
+    fn order(&self) -> Vec<usize> {
+        // with two sides the errors of the quality rack them against each other, and every force hangs on that
+        if self.demand.two_sided() { (0..QUALITY_LATE.len()).collect() } else { QUALITY_LATE.to_vec() }
+    }
+
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
         match stage {
             RACK => self.rack(self.picked_rack(path), sheet),
-            GRADE => self.grade(self.picked_grade(path), sheet),
             PINION => self.pinion(self.picked_pinion(path), sheet),
+            GRADE => {
+                self.grade(self.picked_grade(path), sheet);
+                self.teeth(sheet);
+            }
             GEARBOX => self.gearbox(self.picked_gearbox(path), sheet),
             MOTOR => motor::given(self.picked_motor(path), sheet),
             MASS => self.mass(sheet),
@@ -284,10 +275,15 @@ impl Family for RackDrive<'_> {
                 self.gearbox_service(sheet);
                 self.rhythm(sheet);
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
-                self.exchanges.rack(sheet);
             }
+            MOUNTED => self.mounted(sheet),
             // the sum of damage is the dearest of all and waits for what passes else
             DAMAGE => self.damage(sheet),
+            PLAY => {
+                self.play(self.picked_gearbox(path), sheet);
+                price::enter_drives(sheet);
+                self.exchanges.rack(sheet);
+            }
             FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
             _ => self.mapping(path, sheet),
         }

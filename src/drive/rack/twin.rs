@@ -67,7 +67,7 @@ impl RackDrive<'_> {
         sheet.computed(ch::BIAS_TORQUE, &gearbox::OUTPUT_TORQUE, output);
     }
 
-    /// Largest and mean force of the more loaded pinion, and what play is left, once forces and racking are known.
+    /// Largest and mean force of the more loaded pinion, once forces and racking are known.
     #[inline(always)]
     pub(super) fn biased<L: Ledger>(&self, sheet: &mut L) {
         if self.layout == Pinions::One {
@@ -82,8 +82,6 @@ impl RackDrive<'_> {
         } else {
             sheet.absent(ch::RACKED_PLAY_FREE_DEMAND);
         }
-        let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
-        sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
         let mut on_top = ch::BIAS_FORCE;
         if self.demand.two_sided() {
             let both = (ch::BIAS_FORCE, ch::RACKING_FORCE);

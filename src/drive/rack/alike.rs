@@ -1,0 +1,82 @@
+//! Gearboxes that differ in play, price and delivery alone: one choice until the stage of the play.
+//!
+//! Method: like gearboxes stand together in the order of the catalogue. Limits: where the kinds do not all come with equally
+//! many plays, every gearbox is a kind of its own, for a stage offers the same choices whatever was chosen before.
+
+use super::Pinions;
+use crate::catalog::{Catalog, Gearbox};
+use crate::units::Measure;
+
+/// The gearboxes by kind and play.
+#[derive(Debug)]
+pub struct Alike<'a> {
+    kinds: Vec<Vec<&'a Gearbox>>,
+}
+
+/// Everything of a gearbox but its play, its price and its delivery.
+fn figures(gearbox: &Gearbox) -> [f64; 19] {
+    [
+        f64::from(gearbox.stages),
+        gearbox.ratio.si(),
+        gearbox.acceleration_torque.si(),
+        gearbox.continuous_torque.si(),
+        gearbox.stop_torque.si(),
+        gearbox.nominal_speed.si(),
+        gearbox.speed_limit.si(),
+        gearbox.torsional_stiffness.si(),
+        gearbox.inertia.si(),
+        gearbox.efficiency.si(),
+        gearbox.radial_limit.si(),
+        gearbox.axial_limit.si(),
+        gearbox.bearing_span.si(),
+        gearbox.overhang.si(),
+        gearbox.shaft_diameter.si(),
+        gearbox.tilt_stiffness.si(),
+        gearbox.no_load_torque.si(),
+        gearbox.mass.si(),
+        gearbox.frame_size.si(),
+    ]
+}
+
+fn like(one: &Gearbox, other: &Gearbox) -> bool {
+    figures(one) == figures(other) && one.frame == other.frame
+}
+
+impl<'a> Alike<'a> {
+    /// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions
+    /// are offered the cheaper.
+    pub fn of(catalog: &'a Catalog, layout: Pinions) -> Alike<'a> {
+        let dearer = |gearbox: &Gearbox| {
+            let rivals = catalog.gearboxes.iter().filter(|rival| rival.price.si() < gearbox.price.si());
+            rivals.into_iter().any(|rival| like(gearbox, rival) && rival.lead_time.si() == gearbox.lead_time.si())
+        };
+        let offered = |gearbox: &&Gearbox| layout == Pinions::One || !dearer(gearbox);
+        let mut kinds: Vec<Vec<&Gearbox>> = Vec::new();
+        for gearbox in catalog.gearboxes.iter().filter(offered) {
+            match kinds.iter_mut().find(|kind| kind.first().is_some_and(|first| like(first, gearbox))) {
+                Some(kind) => kind.push(gearbox),
+                None => kinds.push(vec![gearbox]),
+            }
+        }
+        let plays = kinds.first().map_or(0, Vec::len);
+        if kinds.iter().any(|kind| kind.len() != plays) {
+            kinds = kinds.into_iter().flatten().map(|gearbox| vec![gearbox]).collect();
+        }
+        Alike { kinds }
+    }
+
+    /// How many kinds there are.
+    pub fn kinds(&self) -> usize {
+        self.kinds.len()
+    }
+
+    /// How many plays each kind comes with.
+    pub fn plays(&self) -> usize {
+        self.kinds.first().map_or(0, Vec::len)
+    }
+
+    /// The gearbox of this kind with this play.
+    pub fn picked(&self, kind: u16, play: u16) -> &'a Gearbox {
+        self.kinds[usize::from(kind)][usize::from(play)]
+    }
+}
