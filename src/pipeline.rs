@@ -10,7 +10,8 @@ use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
 use crate::record::{DecisionRecord, Parts, build, unknown_in_line};
 use crate::rule::{self, Rulebook};
 use crate::search::{
-    AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, never_entered, search_axis,
+    AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, explain_none, never_entered, offer_lighter,
+    search_axis,
 };
 use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
@@ -113,18 +114,23 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// Limits of the machine enter one by one: the machine is chosen under those that are known to bind, at first
 /// none, and checked against all. A machine that keeps all limits is the best under all, since fewer limits
 /// allow no worse one. A limit that is exceeded joins, and the axes are searched again for what it counts.
-/// The mass of a drive that another axis carries counts from the start: a lighter one may be worth its price
-/// to the axis below.
+/// The mass of a drive that another axis carries counts as far as an axis that carries it may gain by less: a lighter one
+/// may then be worth its price.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
-    let mut coupling = Coupling { mass: true, ..Coupling::default() };
+    let mut coupling = Coupling::default();
     let mut limits = Limits { lead_time: brief.limits.lead_time, ..Limits::default() };
     loop {
-        let on_axis = |axis: usize| Coupling { mass: brief.axes[axis].carried_by.is_some(), ..coupling };
+        let on_axis =
+            |axis: usize| Coupling { mass: coupling.mass && brief.axes[axis].carried_by.is_some(), ..coupling };
         let settings: Vec<Setting<'_>> =
             (0..brief.axes.len()).map(|axis| setting(inputs, on_axis(axis), &waived[axis], exhaustive)).collect();
-        let searches = search_all(brief, &settings);
+        let mut searches = search_all(brief, &settings);
+        if coupling == Coupling::default() && !offer_lighter_drives(brief, &settings, &mut searches) {
+            coupling.mass = true;
+            continue;
+        }
         let offers = || searches.iter().map(|search| search.offers.clone()).collect();
         let machine = Machine { brief, limits, offers: offers() };
         let complete = machine.offers.iter().all(|offers| !offers.is_empty());
@@ -138,6 +144,9 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
         let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
         if !join(&exceeded, &brief.limits, &mut coupling, &mut limits) {
+            for (axis, search) in searches.iter_mut().enumerate() {
+                explain_none(brief, axis, search, &settings[axis]);
+            }
             let parts = Parts {
                 brief,
                 catalog: &inputs.catalog,
@@ -165,12 +174,25 @@ fn join(exceeded: &[&str], all: &Limits, coupling: &mut Coupling, limits: &mut L
             _ => {}
         }
     }
+    // a machine that gives way to a limit may take other masses too
+    coupling.mass |= *coupling != before;
     *coupling != before
 }
 
 fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {
     let here = brief.waivers.iter().filter(|waiver| waiver.axis.as_ref().is_none_or(|wanted| wanted == axis));
     here.map(|waiver| waiver.rule.clone()).collect()
+}
+
+/// Lets lighter drives be offered where an axis that carries them may gain by it; says whether that settles the masses.
+fn offer_lighter_drives(brief: &Brief, settings: &[Setting<'_>], searches: &mut [AxisSearch]) -> bool {
+    let gains: Vec<f64> = searches.iter().map(|search| search.gain).collect();
+    brief.from_the_leaves().into_iter().filter(|&axis| brief.axes[axis].carried_by.is_some()).all(|axis| {
+        // not what this axis itself gains
+        let others = gains.iter().enumerate().filter(|(other, gain)| *other != axis && **gain > 0.0);
+        let gain: f64 = others.map(|(_, gain)| gain).sum();
+        gain == 0.0 || offer_lighter(brief, axis, gain, &mut searches[axis], &settings[axis])
+    })
 }
 
 /// Searches every axis, carried axes before those that carry them.

@@ -7,8 +7,8 @@
 
 use crate::brief::Prefer;
 use crate::characteristic as ch;
-use crate::ledger::Ledger;
-use crate::units::Measure;
+use crate::ledger::{Characteristic, Ledger};
+use crate::units::{Measure, Money};
 
 /// One reference: name in the brief, size, unit, what is measured.
 pub type Reference = (&'static str, f64, &'static str, &'static str);
@@ -33,28 +33,50 @@ pub struct Merit {
 /// What of the merit is known at a stage.
 #[derive(Debug, Clone, Default)]
 pub struct Floor {
-    prices: Vec<usize>,
+    /// Prices of one drive.
+    drive: Vec<usize>,
+    /// Prices of one motor with what hangs on it.
+    unit: Vec<usize>,
     upkeep: bool,
+    energy: bool,
+    replacement: bool,
     stiffness: bool,
 }
 
 impl Floor {
     /// What is known where these slots are.
     pub fn known(known: impl Fn(usize) -> bool) -> Floor {
-        let prices = [
-            ch::ELEMENT_PRICE,
-            ch::SUPPORT_PRICE,
-            ch::REDUCTION_PRICE,
-            ch::MOTOR_PRICE,
-            ch::FITTING_PRICE,
-            ch::COVER_PRICE,
-        ];
+        let among = |prices: &[Characteristic<Money>]| {
+            prices.iter().map(|price| price.slot).filter(|&slot| known(slot)).collect()
+        };
         Floor {
-            prices: prices.iter().map(|price| price.slot).filter(|&slot| known(slot)).collect(),
+            drive: among(&[ch::ELEMENT_PRICE, ch::SUPPORT_PRICE, ch::FITTING_PRICE, ch::COVER_PRICE]),
+            unit: among(&[ch::REDUCTION_PRICE, ch::MOTOR_PRICE]),
             upkeep: known(ch::UPKEEP_COST.slot),
+            energy: known(ch::ENERGY_COST.slot),
+            replacement: known(ch::REPLACEMENT_COST.slot),
             stiffness: known(ch::TOTAL_STIFFNESS.slot),
         }
     }
+
+    /// What these slots cost of all drives of the axis, of those that are prices.
+    pub fn price_of(sheet: &impl Ledger, slots: &[usize]) -> f64 {
+        let among = |slot: &usize| slots.contains(slot);
+        let known = Floor::known(|slot| among(&slot));
+        known.prices(sheet)
+    }
+
+    #[inline]
+    fn prices(&self, sheet: &impl Ledger) -> f64 {
+        let sum = |slots: &[usize]| -> f64 { slots.iter().map(|&slot| positive(sheet.value(slot))).sum() };
+        let units = super::motor::units(sheet);
+        sum(&self.drive) * sheet.read(ch::DRIVES).si() + sum(&self.unit) * positive(sheet.read(units).si())
+    }
+}
+
+#[inline(always)]
+fn positive(value: f64) -> f64 {
+    if value > 0.0 { value } else { 0.0 }
 }
 
 /// Stiffness of one drive; of two pinions both count.
@@ -98,13 +120,17 @@ impl Merit {
         if merit.is_nan() { f64::INFINITY } else { merit }
     }
 
-    /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come.
+    /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come, which add at least
+    /// `to_come` to the price.
     #[inline]
-    pub fn floor(&self, sheet: &impl Ledger, known: &Floor) -> f64 {
-        let positive = |value: f64| if value > 0.0 { value } else { 0.0 };
-        let prices: f64 = known.prices.iter().map(|&slot| positive(sheet.value(slot))).sum();
-        let upkeep = if known.upkeep { positive(sheet.read(ch::UPKEEP_COST).si()) } else { 0.0 };
-        let cost = prices * sheet.read(ch::DRIVES).si() + upkeep * positive(sheet.read(ch::ANNUITY).si());
+    pub fn floor(&self, sheet: &impl Ledger, known: &Floor, to_come: f64) -> f64 {
+        let yearly = |counts: bool, cost: Characteristic<Money>| {
+            if counts { positive(sheet.read(cost).si()) } else { 0.0 }
+        };
+        let upkeep = yearly(known.upkeep, ch::UPKEEP_COST);
+        let running = upkeep + yearly(known.energy, ch::ENERGY_COST);
+        let replacement = if known.replacement { positive(sheet.read(ch::REPLACEMENT_COST).si()) } else { 0.0 };
+        let cost = known.prices(sheet) + to_come + running * positive(sheet.read(ch::ANNUITY).si()) + replacement;
         let merit = if self.weights[0] == 1.0 {
             cost
         } else {

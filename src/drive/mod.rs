@@ -100,6 +100,15 @@ pub trait Family: Sync {
     fn order(&self) -> Vec<usize> {
         (0..self.stages().len()).collect()
     }
+    /// Whether a stage hangs on the first two of [`Family::order`] alone, though it is taken later: its figures may then be kept
+    /// for as long as those two choices stand. Every choice of such a stage enters the same quantities.
+    fn kept(&self, _stage: usize) -> bool {
+        false
+    }
+    /// What the stages that are not yet taken add at least to the price of all drives of the axis, as far as it is easily told.
+    fn to_come(&self, _path: &[u16], _taken: impl Fn(usize) -> bool) -> f64 {
+        0.0
+    }
     /// Enters the quantities of a stage; the path holds the choices up to and including it.
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
     /// Enters, in place of a stage, figures that are no better than those of the stage where they are much cheaper, and says

@@ -18,6 +18,14 @@ pub fn options<'a>(demand: &Demand<'_>, catalog: &'a Catalog) -> Vec<&'a ServoMo
     if wanted.is_empty() { catalog.servo_motors.iter().collect() } else { wanted }
 }
 
+/// The price of the cheapest motor that is offered, with its electronics; zero where one is not known.
+pub fn least_price(demand: &Demand<'_>, catalog: &Catalog) -> f64 {
+    let prices = options(demand, catalog).into_iter().map(|motor| motor.price.0 + motor.drive_price.0);
+    let least = |least: f64, price: f64| if price >= least { least } else { price };
+    let least = prices.fold(f64::INFINITY, least);
+    if least.is_finite() { least } else { 0.0 }
+}
+
 /// Enters supply and site, which are the same for all motors of the machine.
 pub fn site<L: Ledger>(site: &Site, sheet: &mut L) {
     let said = |stated: bool| if stated { Origin::Brief } else { Origin::Assumed };

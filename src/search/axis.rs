@@ -58,6 +58,8 @@ pub struct AxisSearch {
     pub offers: Vec<Offer>,
     /// The least mass of an admissible drive, offered or not, kg; infinite if there is none.
     pub lightest: f64,
+    /// How much better than its best drive at any load this axis may do where it carries less; infinite if that is not known.
+    pub gain: f64,
 }
 
 struct Search<'s, 'd, 'a> {
@@ -70,13 +72,29 @@ impl WithFamily for Search<'_, '_, '_> {
     type Output = FamilySearch;
     fn with<F: Family>(self, family: &F) -> Self::Output {
         let walk = walk(family, self.demand, self.setting, self.below);
-        let nearest = if walk.census.admissible == 0 && self.below.is_none() {
-            nearest(family, self.demand, self.setting)
-        } else {
-            None
-        };
-        let ruled_out = if nearest.is_some() { ruled_out(family, self.demand, self.setting) } else { Vec::new() };
-        FamilySearch { family: family.id(), walk, nearest: nearest.map(|(path, _)| path), ruled_out }
+        FamilySearch { family: family.id(), walk, nearest: None, ruled_out: Vec::new() }
+    }
+}
+
+/// Works out for every family without an admissible drive which misses by least, and what rules the family out.
+pub fn explain_none(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Setting<'_>) {
+    struct Explain<'s, 'd, 'a> {
+        demand: &'d Demand<'d>,
+        setting: &'s Setting<'a>,
+    }
+    impl WithFamily for Explain<'_, '_, '_> {
+        type Output = Option<(Path, Vec<RuledOut>)>;
+        fn with<F: Family>(self, family: &F) -> Self::Output {
+            let (path, _) = nearest(family, self.demand, self.setting)?;
+            Some((path, ruled_out(family, self.demand, self.setting)))
+        }
+    }
+    let demand = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    for searched in search.families.iter_mut().filter(|searched| searched.walk.census.admissible == 0) {
+        let explain = Explain { demand: &demand, setting };
+        if let Some((path, rules)) = with_family(searched.family, &demand, setting.catalog, explain).flatten() {
+            (searched.nearest, searched.ruled_out) = (Some(path), rules);
+        }
     }
 }
 
@@ -95,39 +113,103 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     }
     let mut lightest = families.iter().map(|searched| searched.walk.lightest).fold(f64::INFINITY, f64::min);
     let varies = carried.most - carried.least > 1e-9;
-    if varies {
+    let best = candidates.iter().min_by(|a, b| a.order(b)).cloned();
+    // the best counts at any load only if it passes at the least mass too
+    let robust = best.filter(|best| {
         let light = Demand::new(brief, axis, Mass::of_si(carried.least));
+        !varies || admissible(best.family, &best.path, &light, setting)
+    });
+    if varies {
         // where no limit makes axes give way to each other and no axis below bears this one, only what is better
-        // than the best can matter, as long as the best passes at the least mass too
-        let best = candidates.iter().min_by(|a, b| a.order(b)).filter(|_| setting.coupling == Coupling::default());
-        let best = best.filter(|best| admissible(best.family, &best.path, &light, setting));
-        let below = best.map(|best| best.attributes.merit).filter(|merit| merit.is_finite());
-        for id in considered(brief, axis) {
-            let searched = with_family(id, &light, setting.catalog, Search { demand: &light, setting, below });
-            // without this the set would depend on which branches were left
-            let better = |found: &Found| below.is_none_or(|best| found.attributes.merit < best);
-            // where branches were left, what remains says nothing of the lightest
-            if below.is_none() {
-                lightest = searched.iter().map(|searched| searched.walk.lightest).fold(lightest, f64::min);
+        // than the best can matter
+        let uncoupled = setting.coupling == Coupling::default();
+        let below = robust.as_ref().filter(|_| uncoupled).map(|best| best.attributes.merit);
+        let (further, least) = lighter(brief, axis, carried, below, setting);
+        lightest = if least < lightest { least } else { lightest };
+        candidates.extend(further);
+    }
+    let offers = offers(brief, axis, carried, candidates, setting);
+    let gain = match (&robust, offers.first()) {
+        (Some(robust), Some(first)) => robust.attributes.merit - first.found.attributes.merit,
+        (None, Some(_)) => f64::INFINITY,
+        (_, None) => 0.0,
+    };
+    AxisSearch { carried, families, offers, lightest, gain }
+}
+
+/// The drives that pass at the least carried mass, measured at the most, and the least mass among them; with a bound only those of a merit below it.
+fn lighter(
+    brief: &Brief,
+    axis: usize,
+    carried: CarriedRange,
+    below: Option<f64>,
+    setting: &Setting<'_>,
+) -> (Vec<Found>, f64) {
+    let (light, heavy) =
+        (Demand::new(brief, axis, Mass::of_si(carried.least)), Demand::new(brief, axis, Mass::of_si(carried.most)));
+    let below = below.filter(|merit| merit.is_finite());
+    let mut lightest = f64::INFINITY;
+    let mut found: Vec<Found> = Vec::new();
+    for id in considered(brief, axis) {
+        let search = Search { demand: &light, setting, below };
+        let Some(searched) = with_family(id, &light, setting.catalog, search) else { continue };
+        // where branches were left, what remains says nothing of the lightest
+        if below.is_none() && searched.walk.lightest < lightest {
+            lightest = searched.walk.lightest;
+        }
+        // without this the set would depend on which branches were left
+        let better = |found: &Found| below.is_none_or(|below| found.attributes.merit < below);
+        for mut lighter in searched.walk.front.into_iter().filter(better) {
+            // everything that a drive offers is measured at the most, so that merits compare
+            if let Some(worked) = work_out(id, &lighter.path, &heavy, setting) {
+                lighter.attributes = worked.attributes;
             }
-            let further = searched.into_iter().flat_map(|searched| searched.walk.front).filter(better);
-            for mut found in further {
-                // everything that a drive offers is measured at the most, so that merits compare
-                if let Some(worked) = work_out(id, &found.path, &heavy, setting) {
-                    found.attributes = worked.attributes;
-                }
-                candidates.push(found);
-            }
+            found.push(lighter);
         }
     }
+    let least = found.iter().map(|found| found.attributes.mass).fold(lightest, f64::min);
+    (found, least)
+}
+
+/// What these drives offer, best first.
+fn offers(
+    brief: &Brief,
+    axis: usize,
+    carried: CarriedRange,
+    mut candidates: Vec<Found>,
+    setting: &Setting<'_>,
+) -> Vec<Offer> {
     candidates.sort_by(Found::order);
     candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
-    let offers = if varies {
+    if carried.most - carried.least > 1e-9 {
         intervals(brief, axis, carried, &candidates, setting)
     } else {
         candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
-    };
-    AxisSearch { carried, families, offers, lightest }
+    }
+}
+
+/// Lets the mass of the drives count in what an axis offers, as far as other axes may gain by less of it: drives up to that gain
+/// worse than the best are offered where they are lighter. Says whether the axes below were searched at the masses that
+/// are offered now; if not, all have to be searched again.
+pub fn offer_lighter(brief: &Brief, axis: usize, gain: f64, search: &mut AxisSearch, setting: &Setting<'_>) -> bool {
+    let setting = Setting { coupling: Coupling { mass: true, ..setting.coupling }, ..*setting };
+    let heavy = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    let Some(best) = search.offers.first().map(|offer| offer.found.attributes.merit) else { return true };
+    // what the best of all offers reaches at less load is counted in the gain of this axis
+    let own = if search.gain > 0.0 { search.gain } else { 0.0 };
+    let below = Some((best + own + gain) * (1.0 + 1e-9)).filter(|merit| merit.is_finite());
+    let mut candidates: Vec<Found> = search.offers.iter().map(|offer| offer.found.clone()).collect();
+    for id in considered(brief, axis) {
+        let searched = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting: &setting, below });
+        let worthwhile = |found: &Found| below.is_none_or(|below| found.attributes.merit < below);
+        candidates.extend(searched.into_iter().flat_map(|searched| searched.walk.front).filter(worthwhile));
+    }
+    if search.carried.most - search.carried.least > 1e-9 {
+        candidates.extend(lighter(brief, axis, search.carried, below, &setting).0);
+    }
+    search.offers = offers(brief, axis, search.carried, candidates, &setting);
+    let least = search.offers.iter().map(|offer| offer.found.attributes.mass).fold(f64::INFINITY, f64::min);
+    least >= search.lightest
 }
 
 /// Samples between the least and the most carried mass.

@@ -1,13 +1,18 @@
 //! The best drive of an axis and nothing else: no census, no undominated set.
 //!
-//! Method: every family is walked with the best merit found so far as a bound; branches whose known prices alone reach it
-//! are left. Drives that were best under a like brief, given as guesses, set the bound from the start. The answer is the
-//! one that the full search gives, ties included.
+//! Method: branch and bound. The branches of the first two stages are taken in the order of what they cost at least; a branch
+//! whose known and least prices reach more than the best found is left. Drives that were best under a like brief, given as
+//! guesses, set the bound from the start. The answer is the one that the full search gives, ties included; guesses and
+//! threads change nothing but the time.
 
-use super::{Found, Setting, walk, work_out};
+use super::steps::{Kept, Steps};
+use super::{Attributes, Found, MOST_STAGES, Path, Plan, Setting, work_out};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
+use crate::ledger::Known;
 use crate::units::{Mass, Measure};
+use rayon::prelude::*;
+use std::sync::atomic::{AtomicU64, Ordering};
 
 /// The best admissible drive of an axis that carries this much, kg; of one family where one is named.
 pub fn best_on(
@@ -25,12 +30,10 @@ pub fn best_on(
         let found = worked.map(|worked| Found { attributes: worked.attributes, ..guess.clone() });
         best = better(best, found);
     }
-    for id in considered(brief, axis) {
-        if family.is_none_or(|wanted| wanted == id) {
-            let below = best.as_ref().map(|found| found.attributes.merit);
-            let found = with_family(id, &demand, setting.catalog, Best { demand: &demand, setting, below });
-            best = better(best, found.flatten());
-        }
+    for id in considered(brief, axis).into_iter().filter(|id| family.is_none_or(|wanted| wanted == *id)) {
+        let bound = best.as_ref().map_or(f64::INFINITY, |found| found.attributes.merit);
+        let found = with_family(id, &demand, setting.catalog, Best { demand: &demand, setting, bound });
+        best = better(best, found.flatten());
     }
     best
 }
@@ -45,14 +48,123 @@ fn better(one: Option<Found>, other: Option<Found>) -> Option<Found> {
 struct Best<'s, 'd, 'a> {
     demand: &'d Demand<'d>,
     setting: &'s Setting<'a>,
-    below: Option<f64>,
+    bound: f64,
 }
 
 impl WithFamily for Best<'_, '_, '_> {
     type Output = Option<Found>;
     fn with<F: Family>(self, family: &F) -> Self::Output {
-        // a hair more, so that what ties is found and the order decides
-        let below = self.below.map(|merit| merit * (1.0 + 1e-9));
-        walk(family, self.demand, self.setting, below).best.into_iter().next()
+        let plan = Plan::new(family, self.demand, self.setting);
+        if plan.configurations() == 0 {
+            return None;
+        }
+        let mut axis = Known::default();
+        self.demand.enter(&mut axis);
+        // positive floats order as their bits do
+        let shared = AtomicU64::new(self.bound.to_bits());
+        let steps = Steps { family, plan: &plan, plainly: self.setting.exhaustive };
+        let dive = Dive { steps, setting: self.setting, shared: &shared };
+        let mut branches = dive.branches(&mut axis);
+        branches.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
+        branches
+            .into_par_iter()
+            .with_max_len(1)
+            .map_init(
+                || (axis.clone(), dive.steps.room()),
+                |(sheet, kept), (floor, mut path)| dive.branch(floor, &mut path, sheet, kept),
+            )
+            .reduce(|| None, better)
+    }
+}
+
+struct Dive<'w, 's, F> {
+    steps: Steps<'w, F>,
+    setting: &'w Setting<'s>,
+    /// The bits of the least merit that was found.
+    shared: &'w AtomicU64,
+}
+
+impl<F: Family> Dive<'_, '_, F> {
+    /// The choices of the first two stages that pass, with what each costs at least.
+    fn branches(&self, sheet: &mut Known) -> Vec<(f64, Path)> {
+        let plan = self.steps.plan;
+        let mut kept = self.steps.room();
+        let mut found = Vec::new();
+        for first in 0..plan.stages[0] {
+            for second in 0..plan.stages[1] {
+                let mut path = [0; MOST_STAGES];
+                (path[plan.order[0]], path[plan.order[1]]) = (first as u16, second as u16);
+                if self.pair(&mut path, sheet, &mut kept) {
+                    found.push((self.steps.floor(1, &path, sheet, &kept, &self.setting.merit), path));
+                }
+            }
+        }
+        found
+    }
+
+    /// Enters the first two stages; says whether anything behind them may pass.
+    fn pair(&self, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> bool {
+        for place in 0..2 {
+            self.steps.family.enter(self.steps.plan.order[place], path, sheet);
+            if self.steps.plan.first_failed(place, sheet).is_some() {
+                return false;
+            }
+        }
+        self.steps.keep(path, sheet, kept);
+        !self.steps.hopeless(kept)
+    }
+
+    fn beaten(&self, floor: f64) -> bool {
+        // only what is strictly worse is left, so that ties stay in
+        !self.steps.plainly && floor > f64::from_bits(self.shared.load(Ordering::Relaxed))
+    }
+
+    fn branch(&self, floor: f64, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> Option<Found> {
+        if self.beaten(floor) || !self.pair(path, sheet, kept) {
+            return None;
+        }
+        let mut best = None;
+        self.onward(2, path, sheet, kept, &mut best);
+        best
+    }
+
+    fn onward(&self, place: usize, path: &mut Path, sheet: &mut Known, kept: &Kept, best: &mut Option<Found>) {
+        let plan = self.steps.plan;
+        if place == plan.stages.len() {
+            self.arrive(path, sheet, best);
+            return;
+        }
+        let stage = plan.order[place];
+        for choice in 0..plan.stages[place] {
+            path[stage] = choice as u16;
+            if self.steps.known_to_fail(place, path, kept) {
+                continue;
+            }
+            if !self.steps.screened(place, path, sheet) {
+                self.steps.enter(place, path, sheet, kept);
+                if plan.first_failed(place, sheet).is_some() {
+                    continue;
+                }
+            }
+            if !self.beaten(self.steps.floor(place, path, sheet, kept, &self.setting.merit)) {
+                self.onward(place + 1, path, sheet, kept, best);
+            }
+        }
+        path[stage] = 0;
+    }
+
+    fn arrive(&self, path: &Path, sheet: &Known, best: &mut Option<Found>) {
+        let plain = Attributes::plain(sheet, &self.setting.merit);
+        if self.beaten(plain.merit) {
+            return;
+        }
+        let unmet = self.steps.plan.unmet_advice(sheet);
+        let attributes = plain.whole(self.steps.family, path, unmet);
+        if attributes.merit.is_nan() || self.beaten(attributes.merit) {
+            return;
+        }
+        self.shared.fetch_min(attributes.merit.to_bits(), Ordering::Relaxed);
+        let found = Found { family: self.steps.family.id(), path: *path, attributes };
+        *best = better(best.take(), Some(found));
     }
 }

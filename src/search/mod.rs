@@ -14,9 +14,10 @@ mod front;
 mod nearest;
 mod plan;
 mod reach;
+mod steps;
 mod walk;
 
-pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, search_axis};
+pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, explain_none, offer_lighter, search_axis};
 pub use best::best_on;
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;

@@ -2,14 +2,16 @@
 //!
 //! Method: the shortfall of a configuration is the sum over the binding rules it fails of utilisation minus
 //! one. It only grows from stage to stage, so a branch that already misses by more than the best found is
-//! left; the answer is exact. A first bound comes from following the few that miss by least. Among equals the smallest path is taken.
+//! left. A first bound comes from following the few that miss by least. Among equals the smallest first choice is taken,
+//! then the first in the order of the stages.
+//! Limits: exact as long as no first choice has more behind it than may be looked at; beyond that the answer is the best of
+//! what was looked at, which misses by little but perhaps not by least.
 
 use super::{MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;
 use crate::rule::passes;
 use rayon::prelude::*;
-use std::sync::atomic::{AtomicU64, Ordering};
 
 /// What a rule that cannot be worked out counts as a shortfall.
 const NOT_EVALUATED: f64 = 1e6;
@@ -17,7 +19,10 @@ const NOT_EVALUATED: f64 = 1e6;
 /// How many configurations are followed for a first bound.
 const FEW: usize = 64;
 
-/// The configuration with the least shortfall, and the shortfall.
+/// How many choices are looked at behind each first one before the best so far has to do.
+const MOST_LOOKS: u64 = 20_000;
+
+/// The configuration with the least shortfall that was found, and the shortfall.
 pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Option<(Path, f64)> {
     let plan = Plan::new(family, demand, setting);
     if plan.configurations() == 0 {
@@ -25,22 +30,19 @@ pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>
     }
     let mut axis = Known::default();
     demand.enter(&mut axis);
-    // a bound shared by all branches: only what is strictly worse is left, so that ties stay in
-    let shared = AtomicU64::new(f64::INFINITY.to_bits());
-    let descent = Descent { family, plan: &plan, shared: &shared };
-    shared.store(descent.reached_by_a_few(&mut axis.clone()).to_bits(), Ordering::Relaxed);
-    (0..plan.stages[0])
-        .into_par_iter()
-        .map_init(
-            || axis.clone(),
-            |sheet, first| {
-                let mut path = [0; MOST_STAGES];
-                let mut best = None;
-                descent.choice(0, first, 0.0, &mut path, sheet, &mut best);
-                best
-            },
-        )
-        .reduce(|| None, better)
+    let descent = Descent { family, plan: &plan };
+    let reached = descent.reached_by_a_few(&mut axis.clone());
+    let looked = (0..plan.stages[0]).into_par_iter().map_init(
+        || axis.clone(),
+        |sheet, first| {
+            // only what is strictly worse is left, so that ties stay in
+            let mut look =
+                Look { bound: reached.map_or(f64::INFINITY, |(_, missed)| missed), best: None, left: MOST_LOOKS };
+            descent.choice(0, first, 0.0, &mut [0; MOST_STAGES], sheet, &mut look);
+            look.best
+        },
+    );
+    looked.reduce(|| None, better).or(reached)
 }
 
 type Miss = Option<(Path, f64)>;
@@ -56,55 +58,66 @@ fn better(a: Miss, b: Miss) -> Miss {
 struct Descent<'n, F> {
     family: &'n F,
     plan: &'n Plan,
-    shared: &'n AtomicU64,
+}
+
+/// What is known behind one first choice; nothing of another enters, so that threads change nothing.
+struct Look {
+    bound: f64,
+    best: Miss,
+    left: u64,
 }
 
 impl<F: Family> Descent<'_, F> {
-    /// A shortfall that some configuration has: of the few that miss by least at each stage the best at the end.
-    fn reached_by_a_few(&self, sheet: &mut Known) -> f64 {
+    /// Of the few that miss by least at each stage the best at the end.
+    fn reached_by_a_few(&self, sheet: &mut Known) -> Miss {
         let mut few: Vec<(f64, Path)> = vec![(0.0, [0; MOST_STAGES])];
-        for (stage, &choices) in self.plan.stages.iter().enumerate() {
+        for (place, &choices) in self.plan.stages.iter().enumerate() {
+            let stage = self.plan.order[place];
             let mut next = Vec::with_capacity(few.len() * choices);
             for &(missed, mut path) in &few {
-                for &earlier in &self.plan.order[..stage] {
+                for &earlier in &self.plan.order[..place] {
                     self.family.enter(earlier, &path, sheet);
                 }
                 for choice in 0..choices {
-                    path[self.plan.order[stage]] = choice as u16;
-                    self.family.enter(self.plan.order[stage], &path, sheet);
-                    next.push((missed + self.shortfall(stage, sheet), path));
+                    path[stage] = choice as u16;
+                    self.family.enter(stage, &path, sheet);
+                    next.push((missed + self.shortfall(place, sheet), path));
                 }
             }
             next.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
             next.truncate(FEW);
             few = next;
         }
-        few.first().map_or(f64::INFINITY, |(missed, _)| *missed)
+        few.first().map(|&(missed, path)| (path, missed))
     }
 
-    fn choice(&self, stage: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, best: &mut Miss) {
-        path[self.plan.order[stage]] = choice as u16;
-        self.family.enter(self.plan.order[stage], path, sheet);
-        let missed = missed + self.shortfall(stage, sheet);
-        let mine = best.as_ref().is_some_and(|(_, least)| missed > *least);
-        if mine || missed > f64::from_bits(self.shared.load(Ordering::Relaxed)) {
+    fn choice(&self, place: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, look: &mut Look) {
+        if look.left == 0 {
             return;
         }
-        let next = stage + 1;
+        look.left -= 1;
+        let stage = self.plan.order[place];
+        path[stage] = choice as u16;
+        self.family.enter(stage, path, sheet);
+        let missed = missed + self.shortfall(place, sheet);
+        // an equal one that comes later is no better
+        let mine = look.best.as_ref().is_some_and(|(_, least)| missed >= *least);
+        if mine || missed > look.bound {
+            return;
+        }
+        let next = place + 1;
         if next == self.plan.stages.len() {
-            *best = better(best.take(), Some((*path, missed)));
-            // positive floats order as their bits do
-            self.shared.fetch_min(missed.to_bits(), Ordering::Relaxed);
+            look.best = Some((*path, missed));
             return;
         }
         for further in 0..self.plan.stages[next] {
-            self.choice(next, further, missed, path, sheet, best);
+            self.choice(next, further, missed, path, sheet, look);
         }
         path[self.plan.order[next]] = 0;
     }
 
-    fn shortfall(&self, stage: usize, sheet: &Known) -> f64 {
-        self.plan.rows[stage]
+    fn shortfall(&self, place: usize, sheet: &Known) -> f64 {
+        self.plan.rows[place]
             .iter()
             .map(|row| row.utilisation(sheet))
             .filter(|&utilisation| !passes(utilisation))

@@ -1,7 +1,7 @@
 //! Which rules are judged at which stage.
 
 use super::Setting;
-use crate::characteristic;
+use crate::characteristic::{self, SLOTS};
 use crate::drive::{Demand, Family, Floor};
 use crate::ledger::{Discovery, Known, Ledger};
 use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, utilisation};
@@ -57,6 +57,12 @@ pub struct Plan {
     pub stages: Vec<usize>,
     /// How many configurations lie behind one choice of each stage.
     pub behind: Vec<u64>,
+    /// What each stage enters, where its figures may be kept; empty for the others.
+    pub kept: Vec<Vec<usize>>,
+    /// Of those rules the ones that hang on the axis, the first two stages and the stage itself alone.
+    pub kept_rows: Vec<Vec<Row>>,
+    /// The place of each stage in the order.
+    pub places: Vec<usize>,
     /// The rules judged at each stage, in the order of their ids.
     pub rows: Vec<Vec<Row>>,
     /// Advice that weighs when drives are compared, with its weight; judged at the end.
@@ -86,8 +92,17 @@ impl Plan {
         let mut advice = Vec::new();
         let mut floors = vec![Floor::default(); stages.len()];
         let mut alone = vec![true; stages.len()];
+        let mut kept = vec![Vec::new(); stages.len()];
+        let mut kept_rows = vec![Vec::new(); stages.len()];
+        let mut places = vec![0; stages.len()];
+        for (place, &stage) in order.iter().enumerate() {
+            places[stage] = place;
+        }
         if stages.iter().all(|&choices| choices > 0) {
             let discovery = discover(family, demand, &order);
+            for (place, kept) in kept.iter_mut().enumerate().skip(2).filter(|(place, _)| family.kept(order[*place])) {
+                kept.extend((0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)));
+            }
             let mut axis = Known::default();
             demand.enter(&mut axis);
             for (index, rule) in setting.rulebook.rules.iter().enumerate() {
@@ -118,11 +133,15 @@ impl Plan {
                     }
                 }
             }
+            for (place, own) in kept_rows.iter_mut().enumerate().filter(|(place, _)| !kept[*place].is_empty()) {
+                let early = |slot| discovery.stage_of(slot).is_none_or(|entered| entered <= 2 || entered == place + 1);
+                own.extend(rows[place].iter().filter(|row| row.slots().all(early)).copied());
+            }
             for (stage, floor) in floors.iter_mut().enumerate() {
                 *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
             }
         }
-        Plan { order, stages, behind, rows, advice, floors, alone }
+        Plan { order, stages, behind, kept, kept_rows, places, rows, advice, floors, alone }
     }
 
     /// All configurations there are.

@@ -1,5 +1,6 @@
 //! Walking the stages of a family: census, best and undominated configurations.
 
+use super::steps::{Kept, Steps};
 use super::{Attributes, Found, Front, MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;
@@ -93,22 +94,23 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, b
     let plan = Plan::new(family, demand, setting);
     let rules = setting.rulebook.rules.len();
     let (first, second) = (plan.stages[0], plan.stages[1]);
-    let walker = Walker { family, plan: &plan, setting, below: below.filter(|_| !setting.exhaustive) };
+    let steps = Steps { family, plan: &plan, plainly: setting.exhaustive };
+    let walker = Walker { steps, setting, below: below.filter(|_| !setting.exhaustive) };
     let mut axis = Known::default();
     demand.enter(&mut axis);
     let found = (0..first * second)
         .into_par_iter()
         .fold(
-            || (Partial::new(rules, setting), axis.clone()),
-            |(mut partial, mut sheet), index| {
+            || Hand { partial: Partial::new(rules, setting), sheet: axis.clone(), kept: walker.steps.room() },
+            |mut hand, index| {
                 let mut path = [0; MOST_STAGES];
                 path[plan.order[0]] = (index / second) as u16;
                 path[plan.order[1]] = (index % second) as u16;
-                walker.pair(&mut path, &mut sheet, &mut partial);
-                (partial, sheet)
+                walker.pair(&mut path, &mut hand);
+                hand
             },
         )
-        .map(|(partial, _)| partial)
+        .map(|hand| hand.partial)
         .reduce(|| Partial::new(rules, setting), Partial::merge);
     let named = |(attributes, path): (Attributes, Path)| Found { family: family.id(), path, attributes };
     let mut front: Vec<Found> = found.front.into_members().map(named).collect();
@@ -125,77 +127,77 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, b
     }
 }
 
+/// What one thread has in hand.
+struct Hand {
+    partial: Partial,
+    sheet: Known,
+    kept: Kept,
+}
+
 struct Walker<'w, 's, F> {
-    family: &'w F,
-    plan: &'w Plan,
+    steps: Steps<'w, F>,
     setting: &'w Setting<'s>,
     below: Option<f64>,
 }
 
 impl<F: Family> Walker<'_, '_, F> {
     /// The branch of one choice of the first and one of the second stage.
-    fn pair(&self, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
+    fn pair(&self, path: &mut Path, hand: &mut Hand) {
+        let plan = self.steps.plan;
         let mut failed = None;
-        for stage in 0..2 {
-            self.family.enter(self.plan.order[stage], path, sheet);
-            failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
+        for place in 0..2 {
+            self.steps.family.enter(plan.order[place], path, &mut hand.sheet);
+            failed = failed.or_else(|| plan.first_failed(place, &hand.sheet));
             if failed.is_some() && !self.setting.exhaustive {
                 break;
             }
         }
-        self.onward(2, failed, path, sheet, partial, self.plan.behind[1]);
+        if failed.is_none() {
+            self.steps.keep(path, &mut hand.sheet, &mut hand.kept);
+            // where only the best are looked for
+            if self.below.is_some() && self.steps.hopeless(&hand.kept) {
+                return;
+            }
+        }
+        self.onward(2, failed, path, hand, plan.behind[1]);
     }
 
-    fn onward(
-        &self,
-        stage: usize,
-        failed: Option<usize>,
-        path: &mut Path,
-        sheet: &mut Known,
-        partial: &mut Partial,
-        branch: u64,
-    ) {
+    fn onward(&self, place: usize, failed: Option<usize>, path: &mut Path, hand: &mut Hand, branch: u64) {
         match failed {
-            Some(rule) if !self.setting.exhaustive => partial.excluded[rule] += branch,
-            _ if stage < self.plan.stages.len() => self.stage(stage, failed, path, sheet, partial),
-            Some(rule) => partial.excluded[rule] += 1,
+            Some(rule) if !self.setting.exhaustive => hand.partial.excluded[rule] += branch,
+            _ if place < self.steps.plan.stages.len() => self.stage(place, failed, path, hand),
+            Some(rule) => hand.partial.excluded[rule] += 1,
             None => {
+                let partial = &mut hand.partial;
                 partial.admissible += 1;
-                let plain = Attributes::plain(sheet, &self.setting.merit);
+                let plain = Attributes::plain(&hand.sheet, &self.setting.merit);
                 partial.lightest = partial.lightest.min(plain.mass);
                 // unmet advice only makes it worse: what loses without it need not be looked at more closely
                 if self.setting.coupling.models() || partial.may_take(&plain, path) {
-                    let unmet = self.plan.unmet_advice(sheet);
-                    partial.offer(plain.whole(self.family, path, unmet), *path);
+                    let unmet = self.steps.plan.unmet_advice(&hand.sheet);
+                    partial.offer(plain.whole(self.steps.family, path, unmet), *path);
                 }
             }
         }
     }
 
-    fn stage(&self, stage: usize, failed: Option<usize>, path: &mut Path, sheet: &mut Known, partial: &mut Partial) {
-        let kind = self.plan.order[stage];
-        for choice in 0..self.plan.stages[stage] {
-            path[kind] = choice as u16;
-            if self.screened(stage, path, sheet) {
-                self.onward(stage + 1, None, path, sheet, partial, self.plan.behind[stage]);
+    fn stage(&self, place: usize, failed: Option<usize>, path: &mut Path, hand: &mut Hand) {
+        let plan = self.steps.plan;
+        let stage = plan.order[place];
+        for choice in 0..plan.stages[place] {
+            path[stage] = choice as u16;
+            if self.steps.screened(place, path, &mut hand.sheet) {
+                self.onward(place + 1, None, path, hand, plan.behind[place]);
                 continue;
             }
-            self.family.enter(kind, path, sheet);
-            if self.below.is_some_and(|below| self.setting.merit.floor(sheet, &self.plan.floors[stage]) >= below) {
+            self.steps.enter(place, path, &mut hand.sheet, &hand.kept);
+            let floor = || self.steps.floor(place, path, &hand.sheet, &hand.kept, &self.setting.merit);
+            if self.below.is_some_and(|below| floor() >= below) {
                 continue;
             }
-            let failed = failed.or_else(|| self.plan.first_failed(stage, sheet));
-            self.onward(stage + 1, failed, path, sheet, partial, self.plan.behind[stage]);
+            let failed = failed.or_else(|| plan.first_failed(place, &hand.sheet));
+            self.onward(place + 1, failed, path, hand, plan.behind[place]);
         }
-        path[kind] = 0;
-    }
-
-    /// Whether figures no better than those of the stage already keep all its rules.
-    #[inline(always)]
-    fn screened(&self, stage: usize, path: &Path, sheet: &mut Known) -> bool {
-        !self.setting.exhaustive
-            && self.plan.alone[stage]
-            && self.family.screen(self.plan.order[stage], path, sheet)
-            && self.plan.first_failed(stage, sheet).is_none()
+        path[stage] = 0;
     }
 }

@@ -6,7 +6,7 @@ use axiswright::characteristic as ch;
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
 use axiswright::ledger::{Known, Ledger};
 use axiswright::rule::{Obligation, passes};
-use axiswright::search::{Attributes, Coupling, Found, MOST_STAGES, Path, Setting, nearest, walk};
+use axiswright::search::{Attributes, Coupling, Found, MOST_STAGES, Path, Setting, best_on, nearest, walk};
 use axiswright::units::{Mass, Measure};
 use rayon::prelude::*;
 
@@ -91,6 +91,7 @@ impl Try<'_, '_> {
             .iter()
             .map(|rule| rule.slots().filter_map(|slot| entered.stage[slot]).max().unwrap_or(0).max(1))
             .collect();
+        let order = family.order();
         let mut axis = Known::default();
         self.demand.enter(&mut axis);
         let outcomes: Vec<(Path, Outcome)> = small::paths(&family.stages())
@@ -107,8 +108,10 @@ impl Try<'_, '_> {
                 Outcome::Admissible(attributes) => tried.admissible.push((path, attributes)),
                 Outcome::Excluded(rule, missed) => {
                     tried.excluded[rule] += 1;
-                    // paths come in rising order
-                    if missed < tried.nearest.0 {
+                    // of equal ones the first choice decides, then the choices in the order in which they are taken
+                    let taken = |path: &Path| order.iter().map(|&stage| path[stage]).collect::<Vec<u16>>();
+                    let (least, before) = &tried.nearest;
+                    if missed < *least || (missed == *least && taken(&path) < taken(before)) {
                         tried.nearest = (missed, path);
                     }
                 }
@@ -172,6 +175,14 @@ impl WithFamily for Compare<'_, '_> {
         let undominated = undominated(self.setting.coupling, &tried.admissible);
         let front: Vec<Found> = ranked.iter().filter(|(path, _)| undominated.contains(path)).map(found).collect();
         assert_eq!(walked.front, front, "{id}: the undominated ones");
+
+        let guess = walked.best.last().cloned();
+        for (guesses, exhaustive) in [(vec![], false), (vec![], true), (guess.into_iter().collect(), false)] {
+            let setting = Setting { exhaustive, ..*self.setting };
+            let carried = self.demand.carried.si();
+            let alone = best_on(self.demand.brief, 0, carried, &setting, Some(id), &guesses);
+            assert_eq!(alone.as_ref(), best.first(), "{id}: the best alone");
+        }
 
         if let Some(middle) = walked.best.get(5).map(|found| found.attributes.merit) {
             let below = walk(family, self.demand, self.setting, Some(middle)).front;

@@ -35,7 +35,7 @@ fn stiffness_of_a_rack_does_not_know_the_travel() {
             let inputs = small::inputs(&axis(travel, ""));
             let demand = small::demand(&inputs, 0);
             let family = RackDrive::new(&demand, &inputs.catalog, helical, Pinions::One);
-            let path = small::path_of(&family.stages(), &[1, 0, 2, 3, 1, 0, 0, 0, 0]);
+            let path = small::path_of(&family.stages(), &[1, 2, 0, 3, 1, 0, 0, 0, 0]);
             let stiffness = small::numbers(&family, &demand, &path).read(ch::TOTAL_STIFFNESS).value;
             assert!(stiffness > 1e7);
             assert!(before.is_none_or(|before| before.to_bits() == stiffness.to_bits()), "{travel}: {stiffness}");
@@ -51,7 +51,7 @@ fn the_force_of_equal_damage_lies_between_nothing_and_the_largest_force() {
     let demand = small::demand(&inputs, 0);
     for helical in [false, true] {
         let family = RackDrive::new(&demand, &inputs.catalog, helical, Pinions::One);
-        for seeds in [[0, 0, 0, 0, 0, 0, 0, 0, 0], [1, 2, 1, 5, 1, 0, 0, 0, 1], [0, 1, 3, 7, 1, 0, 0, 0, 0]] {
+        for seeds in [[0, 0, 0, 0, 0, 0, 0, 0, 0], [1, 1, 2, 5, 1, 0, 0, 0, 1], [0, 3, 1, 7, 1, 0, 0, 0, 0]] {
             let path = small::path_of(&family.stages(), &seeds);
             let sheet = small::numbers(&family, &demand, &path);
             let peak = sheet.read(ch::PEAK_FORCE).value;

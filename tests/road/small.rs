@@ -234,8 +234,8 @@ impl Entered {
     pub fn of<F: Family>(family: &F, demand: &Demand<'_>, path: &Path) -> Entered {
         let mut entered = Entered { known: Known::default(), now: 0, stage: vec![None; SLOTS], twice: Vec::new() };
         demand.enter(&mut entered);
-        for stage in 0..family.stages().len() {
-            entered.now = stage + 1;
+        for (place, stage) in family.order().into_iter().enumerate() {
+            entered.now = place + 1;
             family.enter(stage, path, &mut entered);
         }
         entered

@@ -24,6 +24,8 @@ pub struct BallScrewDrive<'a> {
     demand: &'a Demand<'a>,
     catalog: &'a Catalog,
     motors: Vec<&'a ServoMotor>,
+    /// Price of the cheapest motor.
+    least_motor: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
@@ -46,6 +48,7 @@ impl<'a> BallScrewDrive<'a> {
         BallScrewDrive {
             demand,
             catalog,
+            least_motor: motor::least_price(demand, catalog),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
@@ -163,6 +166,10 @@ impl Family for BallScrewDrive<'_> {
             self.feedbacks.len(),
             self.tables.len(),
         ]
+    }
+
+    fn to_come(&self, _: &[u16], taken: impl Fn(usize) -> bool) -> f64 {
+        if taken(MOTOR) { 0.0 } else { f64::from(self.demand.axis.drives.value) * self.least_motor }
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {

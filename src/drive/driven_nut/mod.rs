@@ -26,6 +26,8 @@ pub struct DrivenNutDrive<'a> {
     catalog: &'a Catalog,
     belts: Vec<&'a ScrewReduction>,
     motors: Vec<&'a ServoMotor>,
+    /// Price of the cheapest motor.
+    least_motor: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
@@ -55,7 +57,18 @@ impl<'a> DrivenNutDrive<'a> {
         let tables = mapping::options(demand, catalog);
         let exchanges = Exchanges::new(catalog, "nut-unit");
         let here = Here::new(&demand.brief.environment, catalog);
-        DrivenNutDrive { demand, catalog, belts: belts(catalog), motors, feedbacks, tables, exchanges, here }
+        let least_motor = motor::least_price(demand, catalog);
+        DrivenNutDrive {
+            demand,
+            catalog,
+            belts: belts(catalog),
+            motors,
+            least_motor,
+            feedbacks,
+            tables,
+            exchanges,
+            here,
+        }
     }
 
     fn feedback<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
@@ -113,6 +126,10 @@ impl Family for DrivenNutDrive<'_> {
             self.feedbacks.len(),
             self.tables.len(),
         ]
+    }
+
+    fn to_come(&self, _: &[u16], taken: impl Fn(usize) -> bool) -> f64 {
+        if taken(MOTOR) { 0.0 } else { f64::from(self.demand.axis.drives.value) * self.least_motor }
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {

@@ -11,6 +11,22 @@ use crate::units::Measure;
 #[derive(Debug)]
 pub struct Alike<'a> {
     kinds: Vec<Vec<&'a Gearbox>>,
+    /// Price of the cheapest of each kind.
+    least: Vec<f64>,
+    least_of_all: f64,
+}
+
+/// The least of some prices; one that is not known may be anything.
+fn least(prices: impl Iterator<Item = f64>) -> f64 {
+    prices.fold(f64::INFINITY, |least, price| {
+        if price >= least {
+            least
+        } else if price.is_nan() {
+            0.0
+        } else {
+            price
+        }
+    })
 }
 
 /// Everything of a gearbox but its play, its price and its delivery.
@@ -62,7 +78,9 @@ impl<'a> Alike<'a> {
         if kinds.iter().any(|kind| kind.len() != plays) {
             kinds = kinds.into_iter().flatten().map(|gearbox| vec![gearbox]).collect();
         }
-        Alike { kinds }
+        let cheapest = |kind: &Vec<&Gearbox>| least(kind.iter().map(|gearbox| gearbox.price.si()));
+        let prices: Vec<f64> = kinds.iter().map(cheapest).collect();
+        Alike { kinds, least_of_all: least(prices.iter().copied()), least: prices }
     }
 
     /// How many kinds there are.
@@ -73,6 +91,12 @@ impl<'a> Alike<'a> {
     /// How many plays each kind comes with.
     pub fn plays(&self) -> usize {
         self.kinds.first().map_or(0, Vec::len)
+    }
+
+    /// The price of the cheapest gearbox of this kind, or of all.
+    pub fn least_price(&self, kind: Option<u16>) -> f64 {
+        let of = |kind: u16| self.least[usize::from(kind)];
+        kind.map_or(self.least_of_all, of)
     }
 
     /// The gearbox of this kind with this play.

@@ -38,6 +38,8 @@ pub struct RackDrive<'a> {
     pinions: Vec<&'a Pinion>,
     gearboxes: Alike<'a>,
     motors: Vec<&'a ServoMotor>,
+    /// Price of the cheapest motor.
+    least_motor: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     /// How often all forces together may pass a tooth of the rack for each move that is counted.
@@ -112,6 +114,7 @@ impl<'a> RackDrive<'a> {
             grades: catalog.rack_grades.iter().filter_map(with_steels).collect(),
             pinions: catalog.pinions.iter().filter(|pinion| pinion.helical == helical).collect(),
             gearboxes: Alike::of(catalog, layout),
+            least_motor: motor::least_price(demand, catalog),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
@@ -254,6 +257,20 @@ impl Family for RackDrive<'_> {
     fn order(&self) -> Vec<usize> {
         // with two sides the errors of the quality rack them against each other, and every force hangs on that
         if self.demand.two_sided() { (0..QUALITY_LATE.len()).collect() } else { QUALITY_LATE.to_vec() }
+    }
+
+    fn to_come(&self, path: &[u16], taken: impl Fn(usize) -> bool) -> f64 {
+        let motor = if taken(MOTOR) { 0.0 } else { self.least_motor };
+        let gearbox = match (taken(PLAY), taken(GEARBOX)) {
+            (true, _) => 0.0,
+            (false, true) => self.gearboxes.least_price(Some(path[GEARBOX])),
+            (false, false) => self.gearboxes.least_price(None),
+        };
+        f64::from(self.demand.axis.drives.value) * self.pinion_count().si() * (motor + gearbox)
+    }
+
+    fn kept(&self, stage: usize) -> bool {
+        stage == GRADE
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
