@@ -5,8 +5,14 @@
 
 mod crossover;
 mod requirement;
+mod room;
 mod span;
+mod steps;
+mod turning;
 
 pub use crossover::{Cause, Change, Crossover, Curve, Row, Sweep};
 pub use requirement::Requirement;
+pub use room::Room;
 pub use span::{Span, SpanError};
+pub use steps::ANCHORS;
+pub use turning::{AxisInPlace, RESOLUTION, TurningPoint, Turns, turning_points};

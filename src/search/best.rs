@@ -6,13 +6,16 @@
 //! threads change nothing but the time.
 
 use super::steps::{Kept, Steps};
-use super::{Attributes, Found, MOST_STAGES, Path, Plan, Setting, work_out};
+use super::{Attributes, Found, MOST_STAGES, Path, Plan, Setting};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::ledger::Known;
 use crate::units::{Mass, Measure};
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicU64, Ordering};
+
+/// Which drives count beside being admissible.
+pub type Accept<'c> = &'c (dyn Fn(&Attributes) -> bool + Sync);
 
 /// The best admissible drive of an axis that carries this much, kg; of one family where one is named.
 pub fn best_on(
@@ -23,17 +26,76 @@ pub fn best_on(
     family: Option<&str>,
     guesses: &[Found],
 ) -> Option<Found> {
+    best_that(brief, axis, carried, setting, family, guesses, &|_| true)
+}
+
+/// The same among the drives that are accepted.
+pub fn best_that(
+    brief: &Brief,
+    axis: usize,
+    carried: f64,
+    setting: &Setting<'_>,
+    family: Option<&str>,
+    guesses: &[Found],
+    accept: Accept<'_>,
+) -> Option<Found> {
+    let wanted = |id: &str| family.is_none_or(|wanted| wanted == id);
+    let guesses: Vec<Found> = guesses.iter().filter(|guess| wanted(guess.family)).cloned().collect();
+    let mut best = best_among(brief, axis, carried, setting, &guesses, accept);
     let demand = Demand::new(brief, axis, Mass::of_si(carried));
-    let mut best: Option<Found> = None;
-    for guess in guesses.iter().filter(|guess| family.is_none_or(|wanted| wanted == guess.family)) {
-        let worked = work_out(guess.family, &guess.path, &demand, setting).filter(|worked| worked.admissible());
-        let found = worked.map(|worked| Found { attributes: worked.attributes, ..guess.clone() });
-        best = better(best, found);
-    }
-    for id in considered(brief, axis).into_iter().filter(|id| family.is_none_or(|wanted| wanted == *id)) {
+    for id in considered(brief, axis).into_iter().filter(|id| wanted(id)) {
         let bound = best.as_ref().map_or(f64::INFINITY, |found| found.attributes.merit);
-        let found = with_family(id, &demand, setting.catalog, Best { demand: &demand, setting, bound });
+        let found = with_family(id, &demand, setting.catalog, Best { demand: &demand, setting, bound, accept });
         best = better(best, found.flatten());
+    }
+    best
+}
+
+/// The best of these drives that is admissible and accepted; what they reach under another brief does not count.
+pub fn best_among(
+    brief: &Brief,
+    axis: usize,
+    carried: f64,
+    setting: &Setting<'_>,
+    drives: &[Found],
+    accept: Accept<'_>,
+) -> Option<Found> {
+    struct Among<'s, 'd, 'a> {
+        drives: &'s [Found],
+        demand: &'d Demand<'d>,
+        setting: &'s Setting<'a>,
+        accept: Accept<'s>,
+    }
+    impl WithFamily for Among<'_, '_, '_> {
+        type Output = Option<Found>;
+        fn with<F: Family>(self, family: &F) -> Self::Output {
+            let plan = Plan::new(family, self.demand, self.setting);
+            let choices = family.stages();
+            let mut sheet = Known::default();
+            self.demand.enter(&mut sheet);
+            let mut measure = |found: &Found| {
+                let there = choices.iter().zip(&found.path).all(|(&choices, &choice)| usize::from(choice) < choices);
+                let passes = there
+                    && plan.order.iter().enumerate().all(|(place, &stage)| {
+                        family.enter(stage, &found.path, &mut sheet);
+                        plan.first_failed(place, &sheet).is_none()
+                    });
+                let unmet = if passes { plan.unmet_advice(&sheet) } else { return None };
+                let attributes = Attributes::of(family, &found.path, &sheet, &self.setting.merit, unmet);
+                let counts = !attributes.merit.is_nan() && (self.accept)(&attributes);
+                counts.then(|| Found { attributes, ..found.clone() })
+            };
+            let own = self.drives.iter().filter(|found| found.family == family.id());
+            own.map(&mut measure).fold(None, better)
+        }
+    }
+    let demand = Demand::new(brief, axis, Mass::of_si(carried));
+    let mut best = None;
+    for id in considered(brief, axis) {
+        if drives.iter().any(|found| found.family == id) {
+            let among = Among { drives, demand: &demand, setting, accept };
+            best = better(best, with_family(id, &demand, setting.catalog, among).flatten());
+        }
     }
     best
 }
@@ -49,6 +111,7 @@ struct Best<'s, 'd, 'a> {
     demand: &'d Demand<'d>,
     setting: &'s Setting<'a>,
     bound: f64,
+    accept: Accept<'s>,
 }
 
 impl WithFamily for Best<'_, '_, '_> {
@@ -63,7 +126,7 @@ impl WithFamily for Best<'_, '_, '_> {
         // positive floats order as their bits do
         let shared = AtomicU64::new(self.bound.to_bits());
         let steps = Steps { family, plan: &plan, plainly: self.setting.exhaustive };
-        let dive = Dive { steps, setting: self.setting, shared: &shared };
+        let dive = Dive { steps, setting: self.setting, shared: &shared, accept: self.accept };
         let mut branches = dive.branches(&mut axis);
         branches.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
         branches
@@ -82,6 +145,7 @@ struct Dive<'w, 's, F> {
     setting: &'w Setting<'s>,
     /// The bits of the least merit that was found.
     shared: &'w AtomicU64,
+    accept: Accept<'w>,
 }
 
 impl<F: Family> Dive<'_, '_, F> {
@@ -160,7 +224,7 @@ impl<F: Family> Dive<'_, '_, F> {
         }
         let unmet = self.steps.plan.unmet_advice(sheet);
         let attributes = plain.whole(self.steps.family, path, unmet);
-        if attributes.merit.is_nan() || self.beaten(attributes.merit) {
+        if attributes.merit.is_nan() || self.beaten(attributes.merit) || !(self.accept)(&attributes) {
             return;
         }
         self.shared.fetch_min(attributes.merit.to_bits(), Ordering::Relaxed);

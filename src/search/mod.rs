@@ -18,17 +18,19 @@ mod steps;
 mod walk;
 
 pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, explain_none, offer_lighter, search_axis};
-pub use best::best_on;
+pub use best::{Accept, best_among, best_on, best_that};
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};
 pub use reach::{RuledOut, ruled_out};
 pub use walk::{Census, Walk, walk};
 
+use crate::brief::Brief;
 use crate::catalog::Catalog;
-use crate::drive::{Demand, Family, Merit, WithFamily, with_family};
+use crate::drive::{Demand, Family, Merit, Size, WithFamily, with_family};
 use crate::ledger::Worksheet;
-use crate::rule::{Rule, Rulebook};
+use crate::rule::{Obligation, Rule, Rulebook, passes};
+use crate::units::{Mass, Measure};
 
 /// The most stages that a family may have.
 pub const MOST_STAGES: usize = 16;
@@ -106,11 +108,9 @@ pub struct Worked<'a> {
 impl Worked<'_> {
     /// Whether every binding rule is passed or waived.
     pub fn admissible(&self) -> bool {
-        self.judged.iter().all(|judged| {
-            judged.rule.obligation == crate::rule::Obligation::Should
-                || judged.waived
-                || crate::rule::passes(judged.utilisation)
-        })
+        self.judged
+            .iter()
+            .all(|judged| judged.rule.obligation == Obligation::Should || judged.waived || passes(judged.utilisation))
     }
 }
 
@@ -157,6 +157,30 @@ impl<'a> WithFamily for WorkOut<'_, '_, 'a> {
         let attributes = Attributes::of(family, self.path, &sheet, &self.setting.merit, unmet_advice);
         Some(Worked { sheet, judged, parts, sizes, attributes, unmet_advice })
     }
+}
+
+/// The main sizes of a configuration: of a screw diameter and lead, of a rack module and teeth.
+pub fn main_sizes(brief: &Brief, axis: usize, carried: f64, setting: &Setting<'_>, found: &Found) -> Vec<Size> {
+    struct Sizes<'s>(&'s Path);
+    impl WithFamily for Sizes<'_> {
+        type Output = Vec<Size>;
+        fn with<F: Family>(self, family: &F) -> Vec<Size> {
+            family.sizes(self.0).into_iter().take(2).collect()
+        }
+    }
+    let demand = Demand::new(brief, axis, Mass::of_si(carried));
+    with_family(found.family, &demand, setting.catalog, Sizes(&found.path)).unwrap_or_default()
+}
+
+/// The id of the binding rule that a configuration fails worst; none if it is admissible.
+pub fn worst_failed(brief: &Brief, axis: usize, carried: f64, setting: &Setting<'_>, found: &Found) -> Option<String> {
+    let demand = Demand::new(brief, axis, Mass::of_si(carried));
+    let worked = work_out(found.family, &found.path, &demand, setting)?;
+    let binding = worked.judged.iter().filter(|judged| judged.rule.obligation == Obligation::Shall && !judged.waived);
+    let failed = binding.filter(|judged| !passes(judged.utilisation));
+    let known = |judged: &&Judged<'_>| if judged.utilisation.is_nan() { f64::INFINITY } else { judged.utilisation };
+    let worst = failed.max_by(|a, b| known(a).total_cmp(&known(b)).then_with(|| b.rule.id.cmp(&a.rule.id)));
+    worst.map(|judged| judged.rule.id.clone())
 }
 
 /// Whether a configuration passes every binding rule at this demand, without keeping a sheet.

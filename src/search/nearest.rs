@@ -2,7 +2,8 @@
 //!
 //! Method: the shortfall of a configuration is the sum over the binding rules it fails of utilisation minus
 //! one. It only grows from stage to stage, so a branch that already misses by more than the best found is
-//! left. A first bound comes from following the few that miss by least. Among equals the smallest first choice is taken,
+//! left. A first bound comes from following the few that miss by least, and from changing single
+//! choices as long as that helps. Among equals the smallest first choice is taken,
 //! then the first in the order of the stages.
 //! Limits: exact as long as no first choice has more behind it than may be looked at; beyond that the answer is the best of
 //! what was looked at, which misses by little but perhaps not by least.
@@ -20,7 +21,7 @@ const NOT_EVALUATED: f64 = 1e6;
 const FEW: usize = 64;
 
 /// How many choices are looked at behind each first one before the best so far has to do.
-const MOST_LOOKS: u64 = 20_000;
+const MOST_LOOKS: u64 = 10_000;
 
 /// The configuration with the least shortfall that was found, and the shortfall.
 pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Option<(Path, f64)> {
@@ -31,7 +32,11 @@ pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>
     let mut axis = Known::default();
     demand.enter(&mut axis);
     let descent = Descent { family, plan: &plan };
-    let reached = descent.reached_by_a_few(&mut axis.clone());
+    let reached = descent.reached_by_a_few(&mut axis.clone()).and_then(|few| {
+        let pairs = (0..plan.stages[0] * plan.stages[1]).into_par_iter();
+        let settled = pairs.map_init(|| axis.clone(), |sheet, pair| Some(descent.settled(few.0, pair, sheet)));
+        better(Some(few), settled.reduce(|| None, better))
+    });
     let looked = (0..plan.stages[0]).into_par_iter().map_init(
         || axis.clone(),
         |sheet, first| {
@@ -89,6 +94,40 @@ impl<F: Family> Descent<'_, F> {
             few = next;
         }
         few.first().map(|&(missed, path)| (path, missed))
+    }
+
+    /// From this path, with other choices of the first two stages, to where no other choice of a single stage misses by less.
+    fn settled(&self, from: Path, pair: usize, sheet: &mut Known) -> (Path, f64) {
+        let (plan, mut path) = (self.plan, from);
+        path[plan.order[0]] = (pair / plan.stages[1]) as u16;
+        path[plan.order[1]] = (pair % plan.stages[1]) as u16;
+        let mut least = self.whole_shortfall(&path, sheet);
+        loop {
+            let before = least;
+            for (place, &choices) in plan.stages.iter().enumerate() {
+                let stage = plan.order[place];
+                for choice in 0..choices {
+                    let mut other = path;
+                    other[stage] = choice as u16;
+                    let missed = self.whole_shortfall(&other, sheet);
+                    if missed < least {
+                        (path, least) = (other, missed);
+                    }
+                }
+            }
+            if least >= before {
+                return (path, least);
+            }
+        }
+    }
+
+    fn whole_shortfall(&self, path: &Path, sheet: &mut Known) -> f64 {
+        let mut missed = 0.0;
+        for (place, &stage) in self.plan.order.iter().enumerate() {
+            self.family.enter(stage, path, sheet);
+            missed += self.shortfall(place, sheet);
+        }
+        missed
     }
 
     fn choice(&self, place: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, look: &mut Look) {

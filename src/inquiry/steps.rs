@@ -1,0 +1,76 @@
+//! The values at which a requirement is tried: anchors that are searched in full, fine steps between, and breaks of the catalogue.
+
+use super::requirement::Requirement;
+use crate::brief::Brief;
+use crate::catalog::Catalog;
+use crate::units::Measure;
+
+/// How many times as much, or as little, is searched in full.
+pub const ANCHORS: [f64; 3] = [1.2, 1.6, 2.5];
+
+/// Fine steps between two anchors.
+const FINE: usize = 6;
+
+/// How far to either side of a break of the catalogue is looked, relative.
+const BESIDE: f64 = 1e-6;
+
+/// A value to try.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Step {
+    /// The value, in SI units.
+    pub value: f64,
+    /// Whether the axis is searched in full there.
+    pub anchor: bool,
+}
+
+/// The values to try, from what is asked now outward.
+pub fn steps(requirement: Requirement, brief: &Brief, axis: usize, catalog: &Catalog, now: f64, up: bool) -> Vec<Step> {
+    let turned = |times: f64| if up { now * times } else { now / times };
+    let mut steps = Vec::new();
+    let mut before: f64 = 1.0;
+    for anchor in ANCHORS {
+        for fine in 1..=FINE {
+            let times = before * (anchor / before).powf(fine as f64 / FINE as f64);
+            steps.push(Step { value: turned(times), anchor: fine == FINE });
+        }
+        before = anchor;
+    }
+    let end = turned(before);
+    let (least, most) = if up { (now, end) } else { (end, now) };
+    for at in breaks(requirement, brief, axis, catalog) {
+        let sides = [at * (1.0 - BESIDE), at * (1.0 + BESIDE)];
+        steps.extend(
+            sides.into_iter().filter(|value| (least..most).contains(value)).map(|value| Step { value, anchor: false }),
+        );
+    }
+    steps.sort_by(|a, b| a.value.total_cmp(&b.value));
+    if !up {
+        steps.reverse();
+    }
+    steps
+}
+
+/// Values at which an entry of the catalogue ends: lengths and speeds of scales, segments of racks, speeds of their qualities.
+fn breaks(requirement: Requirement, brief: &Brief, axis: usize, catalog: &Catalog) -> Vec<f64> {
+    let wanted = &brief.axes[axis];
+    let mut values: Vec<f64> = match requirement {
+        Requirement::Travel => {
+            let segments = catalog.rack_grades.iter().flat_map(|grade| {
+                let length = grade.segment_length.si();
+                let count = if length > 0.0 { (3.0 * wanted.travel.si() / length) as usize } else { 0 };
+                (1..=count.min(100)).map(move |count| count as f64 * length)
+            });
+            catalog.linear_scales.iter().map(|scale| scale.length_limit.si()).chain(segments).collect()
+        }
+        Requirement::Speed => {
+            let racks = catalog.rack_grades.iter();
+            let qualities = racks.flat_map(|grade| [grade.speed_limit_helical.si(), grade.speed_limit_straight.si()]);
+            catalog.linear_scales.iter().map(|scale| scale.speed_limit.si()).chain(qualities).collect()
+        }
+        Requirement::Acceleration => catalog.ball_screws.iter().map(|screw| screw.acceleration_limit.si()).collect(),
+        _ => Vec::new(),
+    };
+    values.sort_by(f64::total_cmp);
+    values.dedup();
+    values
+}

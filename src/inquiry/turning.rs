@@ -1,0 +1,224 @@
+//! Turning points: how far a requirement of one axis may be turned before the answer changes, to what, and by which rule.
+//!
+//! Method: the value is moved outward in steps. At the anchors the axis is searched in full; between them the best is taken of
+//! all drives that are known: what the recommendation had found, and what every full search adds. Where the answer changes the
+//! step is halved to the resolution, and both sides are searched in full; what that brings up is halved again.
+//! Limits: the other axes stay as they are, and so does the mass that the axis carries. A change and a change back between two
+//! steps is missed, and so is a drive that is best only between two anchors and was never found. Nothing is looked for
+//! beyond the last anchor.
+
+use super::requirement::Requirement;
+use super::room::Room;
+use super::steps::{Step, steps};
+use crate::brief::Brief;
+use crate::search::{Attributes, Found, Setting, best_among, best_that, main_sizes, worst_failed};
+use rayon::prelude::*;
+
+/// Relative width to which a change is narrowed.
+pub const RESOLUTION: f64 = 1e-3;
+
+/// Rounds of narrowing and searching before a change is given up.
+const MOST_ROUNDS: usize = 24;
+
+/// One axis of a machine that was chosen.
+pub struct AxisInPlace<'q, 'a> {
+    /// The brief.
+    pub brief: &'q Brief,
+    /// The axis.
+    pub axis: usize,
+    /// What it carries in the machine that was chosen, kg.
+    pub carried: f64,
+    /// How it is searched.
+    pub setting: Setting<'a>,
+    /// The drive that was chosen.
+    pub chosen: Found,
+    /// Drives that the recommendation found: the best of the families and the undominated ones.
+    pub known: Vec<Found>,
+    /// What the other axes leave.
+    pub room: Room,
+    /// Price to buy all drives of the machine.
+    pub machine_purchase: f64,
+}
+
+/// What of the answer changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Turns {
+    /// The main sizes, within the family or not.
+    MainSize,
+    /// The family.
+    Family,
+}
+
+/// A value of a requirement at which the answer changes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TurningPoint {
+    /// The requirement.
+    pub requirement: Requirement,
+    /// What changes.
+    pub change: Turns,
+    /// What the brief asks now, in SI units.
+    pub now: f64,
+    /// The farthest value at which the answer was found to hold.
+    pub holds_at: f64,
+    /// The nearest value beyond at which it was found to have changed.
+    pub turns_at: f64,
+    /// The drive before.
+    pub from: Found,
+    /// The drive beyond; none where nothing is admissible.
+    pub to: Option<Found>,
+    /// The rule that the drive before fails worst beyond; none where another is only better.
+    pub rule: Option<String>,
+}
+
+/// Every turning point of an axis, by requirement, upward before downward; none (`None`) where the axis alone would not choose
+/// its drive, so that it gave way to the machine.
+pub fn turning_points(place: &AxisInPlace<'_, '_>) -> Option<Vec<TurningPoint>> {
+    let here = place.best(place.brief, &place.room, &place.known)?;
+    if !place.same(Turns::MainSize, Some(&here), Some(&place.chosen)) {
+        return None;
+    }
+    let mut jobs: Vec<(Requirement, bool)> = Vec::new();
+    for requirement in Requirement::ALL.into_iter().filter(|requirement| *requirement != Requirement::Purchase) {
+        jobs.extend([true, false].map(|up| (requirement, up)));
+    }
+    let found: Vec<Vec<TurningPoint>> =
+        jobs.par_iter().map(|&(requirement, up)| place.outward(requirement, up, &here)).collect();
+    let mut found: Vec<TurningPoint> = found.into_iter().flatten().collect();
+    found.extend(place.cheaper(&here));
+    Some(found)
+}
+
+impl AxisInPlace<'_, '_> {
+    fn best(&self, brief: &Brief, room: &Room, known: &[Found]) -> Option<Found> {
+        let accept = |attributes: &Attributes| room.takes(attributes);
+        best_that(brief, self.axis, self.carried, &self.setting, None, known, &accept)
+    }
+
+    fn best_known(&self, brief: &Brief, known: &[Found]) -> Option<Found> {
+        let accept = |attributes: &Attributes| self.room.takes(attributes);
+        best_among(brief, self.axis, self.carried, &self.setting, known, &accept)
+    }
+
+    /// Whether two answers are the same as far as this change goes.
+    fn same(&self, change: Turns, one: Option<&Found>, other: Option<&Found>) -> bool {
+        let sizes = |found: &Found| main_sizes(self.brief, self.axis, self.carried, &self.setting, found);
+        match (one, other) {
+            (None, None) => true,
+            (Some(one), Some(other)) if one.family == other.family => {
+                change == Turns::Family || one.path == other.path || sizes(one) == sizes(other)
+            }
+            _ => false,
+        }
+    }
+
+    /// The turning points of one requirement in one direction.
+    fn outward(&self, requirement: Requirement, up: bool, here: &Found) -> Vec<TurningPoint> {
+        let Some(now) = requirement.of(self.brief, self.axis) else { return Vec::new() };
+        let mut known = self.known.clone();
+        let mut points = Vec::new();
+        let mut change = Turns::MainSize;
+        let mut held = now;
+        for Step { value, anchor } in steps(requirement, self.brief, self.axis, self.setting.catalog, now, up) {
+            let there = self.answer(requirement, value, anchor, &mut known);
+            if self.same(change, there.as_ref(), Some(here)) {
+                held = value;
+                continue;
+            }
+            let Some(point) = self.narrowed(requirement, change, now, (held, value), here, &mut known) else {
+                held = value;
+                continue;
+            };
+            held = point.turns_at;
+            let family = !self.same(Turns::Family, point.to.as_ref(), Some(here));
+            points.push(TurningPoint { change: if family { Turns::Family } else { change }, ..point });
+            if family {
+                break;
+            }
+            change = Turns::Family;
+        }
+        points
+    }
+
+    /// The answer at a value: searched in full, or out of the drives that are known.
+    fn answer(&self, requirement: Requirement, value: f64, full: bool, known: &mut Vec<Found>) -> Option<Found> {
+        let brief = requirement.with(self.brief, self.axis, value);
+        if !full {
+            return self.best_known(&brief, known);
+        }
+        let best = self.best(&brief, &self.room, known);
+        if let Some(best) = &best
+            && !known.iter().any(|other| other.family == best.family && other.path == best.path)
+        {
+            known.push(best.clone());
+        }
+        best
+    }
+
+    /// A change between two values, narrowed to the resolution and searched in full on both sides.
+    fn narrowed(
+        &self,
+        requirement: Requirement,
+        change: Turns,
+        now: f64,
+        between: (f64, f64),
+        here: &Found,
+        known: &mut Vec<Found>,
+    ) -> Option<TurningPoint> {
+        let (mut inner, mut outer) = between;
+        for _ in 0..MOST_ROUNDS {
+            while (outer - inner).abs() > RESOLUTION * now {
+                let middle = 0.5 * (inner + outer);
+                let there = self.answer(requirement, middle, false, known);
+                if self.same(change, there.as_ref(), Some(here)) { inner = middle } else { outer = middle }
+            }
+            let beyond = self.answer(requirement, outer, true, known);
+            if self.same(change, beyond.as_ref(), Some(here)) {
+                // a drive came up that was not known: on to where the answer did change, if it still does
+                (inner, outer) = (outer, between.1);
+                let there = self.answer(requirement, outer, true, known);
+                if self.same(change, there.as_ref(), Some(here)) || (outer - inner).abs() <= RESOLUTION * now {
+                    return None;
+                }
+                continue;
+            }
+            let before = self.answer(requirement, inner, true, known);
+            if self.same(change, before.as_ref(), Some(here)) {
+                return Some(self.point(requirement, change, now, (inner, outer), here, before, beyond));
+            }
+            (inner, outer) = (between.0, inner);
+        }
+        None
+    }
+
+    #[allow(clippy::too_many_arguments)]
+    fn point(
+        &self,
+        requirement: Requirement,
+        change: Turns,
+        now: f64,
+        (holds_at, turns_at): (f64, f64),
+        here: &Found,
+        before: Option<Found>,
+        to: Option<Found>,
+    ) -> TurningPoint {
+        let from = before.unwrap_or_else(|| here.clone());
+        let brief = requirement.with(self.brief, self.axis, turns_at);
+        let rule = worst_failed(&brief, self.axis, self.carried, &self.setting, &from);
+        TurningPoint { requirement, change, now, holds_at, turns_at, from, to, rule }
+    }
+
+    /// What the axis would get if the machine might cost no more than it does now, and not quite that.
+    fn cheaper(&self, here: &Found) -> Option<TurningPoint> {
+        let now = Requirement::Purchase.of(self.brief, self.axis)?;
+        let less = here.attributes.purchase * (1.0 - 1e-6);
+        let room = Room { purchase: less, ..self.room.clone() };
+        let to = self.best(self.brief, &room, &self.known);
+        let change = match self.same(Turns::Family, to.as_ref(), Some(here)) {
+            true => Turns::MainSize,
+            false => Turns::Family,
+        };
+        let turns_at = self.machine_purchase - (here.attributes.purchase - less);
+        let (requirement, holds_at, from) = (Requirement::Purchase, self.machine_purchase, here.clone());
+        Some(TurningPoint { requirement, change, now, holds_at, turns_at, from, to, rule: None })
+    }
+}
