@@ -1,6 +1,7 @@
 //! The whole road, top to bottom: from a brief to the record.
 
 mod crossover;
+mod questions;
 
 pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover};
 
@@ -117,6 +118,15 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// The mass of a drive that another axis carries counts as far as an axis that carries it may gain by less: a lighter one
 /// may then be worth its price.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
+    decide(inputs, exhaustive, false)
+}
+
+/// The same, and what would change the answer: that takes several times as long.
+pub fn recommend_and_ask(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
+    decide(inputs, exhaustive, true)
+}
+
+fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
     let mut coupling = Coupling::default();
@@ -147,6 +157,8 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
             for (axis, search) in searches.iter_mut().enumerate() {
                 explain_none(brief, axis, search, &settings[axis]);
             }
+            let chosen = choice.as_ref().filter(|choice| ask && !choice.picks.is_empty());
+            let turning = chosen.map(|choice| questions::turning(inputs, &searches, &settings, &whole, choice));
             let parts = Parts {
                 brief,
                 catalog: &inputs.catalog,
@@ -155,6 +167,7 @@ pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
                 settings: &settings,
                 machine: &whole,
                 choice: choice.as_ref(),
+                turning: turning.as_deref(),
             };
             return build(&parts);
         }

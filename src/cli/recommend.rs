@@ -28,6 +28,9 @@ pub struct Recommend {
     /// Judge every configuration, without pruning or bounding; the answer is the same and takes longer
     #[arg(long)]
     exhaustive: bool,
+    /// Do not look for what would change the answer; the recommendation is the same and quicker
+    #[arg(long)]
+    no_turning_points: bool,
     /// Units of the report; the record stays metric
     #[arg(long, value_enum, default_value_t = Units::Metric)]
     units: Units,
@@ -41,7 +44,10 @@ impl Recommend {
         }
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
         let progress = Progress::begin(console, "searching");
-        let record = pipeline::recommend(&inputs, self.exhaustive);
+        let record = match self.no_turning_points {
+            true => pipeline::recommend(&inputs, self.exhaustive),
+            false => pipeline::recommend_and_ask(&inputs, self.exhaustive),
+        };
         drop(progress);
         if let Some(folder) = &self.out {
             folder::write(&folder::DECISION, folder, &self.files(&inputs, &record)?).map_err(folder::refused)?;

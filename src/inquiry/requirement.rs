@@ -94,6 +94,11 @@ impl Requirement {
         dimension.units().find(|unit| unit.name == name).map(|unit| (dimension, unit))
     }
 
+    /// The word after a plain number; nothing after an amount of money.
+    pub fn plain_unit(self) -> &'static str {
+        if self == Requirement::YearsInService { "years" } else { "" }
+    }
+
     /// What the brief asks, in SI units; none where it does not state it.
     pub fn of(self, brief: &Brief, axis: usize) -> Option<f64> {
         let wanted = &brief.axes[axis];

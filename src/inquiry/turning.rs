@@ -55,7 +55,7 @@ pub struct TurningPoint {
     /// The requirement.
     pub requirement: Requirement,
     /// What changes.
-    pub change: Turns,
+    pub turns: Turns,
     /// What the brief asks now, in SI units.
     pub now: f64,
     /// The farthest value at which the answer was found to hold.
@@ -130,7 +130,7 @@ impl AxisInPlace<'_, '_> {
             };
             held = point.turns_at;
             let family = !self.same(Turns::Family, point.to.as_ref(), Some(here));
-            points.push(TurningPoint { change: if family { Turns::Family } else { change }, ..point });
+            points.push(TurningPoint { turns: if family { Turns::Family } else { change }, ..point });
             if family {
                 break;
             }
@@ -204,7 +204,7 @@ impl AxisInPlace<'_, '_> {
         let from = before.unwrap_or_else(|| here.clone());
         let brief = requirement.with(self.brief, self.axis, turns_at);
         let rule = worst_failed(&brief, self.axis, self.carried, &self.setting, &from);
-        TurningPoint { requirement, change, now, holds_at, turns_at, from, to, rule }
+        TurningPoint { requirement, turns: change, now, holds_at, turns_at, from, to, rule }
     }
 
     /// What the axis would get if the machine might cost no more than it does now, and not quite that.
@@ -219,6 +219,6 @@ impl AxisInPlace<'_, '_> {
         };
         let turns_at = self.machine_purchase - (here.attributes.purchase - less);
         let (requirement, holds_at, from) = (Requirement::Purchase, self.machine_purchase, here.clone());
-        Some(TurningPoint { requirement, change, now, holds_at, turns_at, from, to, rule: None })
+        Some(TurningPoint { requirement, turns: change, now, holds_at, turns_at, from, to, rule: None })
     }
 }

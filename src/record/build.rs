@@ -12,6 +12,7 @@ use super::{requirement, tool_point};
 use crate::brief::Brief;
 use crate::catalog::Catalog;
 use crate::drive::{self, Demand, Merit};
+use crate::inquiry;
 use crate::rule::Rulebook;
 use crate::search::{AxisSearch, Found, Path, Setting, Worked, work_out};
 use crate::select::{Choice, Machine};
@@ -34,6 +35,8 @@ pub struct Parts<'p> {
     pub machine: &'p Machine<'p>,
     /// The choice; none if an axis has no admissible drive.
     pub choice: Option<&'p Choice>,
+    /// The turning points of every axis, where they were looked for; none of an axis that gave way to the machine.
+    pub turning: Option<&'p [Option<Vec<inquiry::TurningPoint>>]>,
 }
 
 /// Builds the record.
@@ -236,6 +239,11 @@ fn axis_record(
         super::cost_cases::cost_cases(brief, axis, search.carried.most, &drives, setting)
     });
     let told = told.unwrap_or_else(|| cautions::without_drive(parts, &census));
+    let looked_for = parts.turning.and_then(|turning| turning.get(axis));
+    let turning_points = match (looked_for, &picked) {
+        (Some(Some(points)), Some((_, carried))) => turning::points(brief, axis, *carried, setting, points),
+        _ => Vec::new(),
+    };
     AxisRecord {
         name: wanted.name.clone(),
         purpose: wanted.purpose.clone(),
@@ -244,7 +252,8 @@ fn axis_record(
         chosen,
         runners_up,
         families,
-        turning_points: Vec::new(),
+        turning_points,
+        turning_scope: looked_for.map(|points| turning::scope(points.as_deref())),
         undominated: search.offers.len() as u64,
         cost_cases,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),

@@ -21,6 +21,7 @@ mod machine_build;
 mod parameters;
 mod requirement;
 mod tool_point;
+mod turning;
 mod upkeep;
 mod workshop;
 
@@ -30,6 +31,7 @@ pub use cost_cases::{CostCase, CostOfDrive};
 pub use crossover::*;
 pub use crossover_build::crossover;
 pub use explained::*;
+pub use turning::{TurningPoint, TurningScope};
 pub use workshop::unknown as unknown_in_line;
 
 use serde::{Deserialize, Serialize};
@@ -158,6 +160,9 @@ pub struct AxisRecord {
     pub families: Vec<FamilyRecord>,
     /// What would change the answer.
     pub turning_points: Vec<TurningPoint>,
+    /// How they were looked for; none where they were not.
+    #[serde(default)]
+    pub turning_scope: Option<TurningScope>,
     /// How many drives of this axis nothing else beats in every respect at once (cost, mass, error, power …).
     pub undominated: u64,
     /// The drives that no other of this axis beats in merit and error at the tool at once, best merit first.
@@ -256,26 +261,6 @@ pub struct Exclusion {
     pub rule: String,
     /// Configurations that failed it first.
     pub configurations: u64,
-}
-
-/// The nearest value of a requirement at which the answer changes.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct TurningPoint {
-    /// The requirement.
-    pub requirement: String,
-    /// Its unit.
-    pub unit: String,
-    /// What the brief asks now.
-    pub now: f64,
-    /// Where the answer changes.
-    pub turns_at: f64,
-    /// From which drive.
-    pub from: String,
-    /// To which drive.
-    pub to: String,
-    /// The rule that turns it, or "cost".
-    pub rule: String,
 }
 
 /// The machine as a whole.

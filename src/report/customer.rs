@@ -6,6 +6,7 @@ use super::assumed::{self, Named};
 use super::figure;
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
+use super::turning;
 use super::view::{View, only_fits, worst_first};
 use super::words;
 use crate::record::*;
@@ -97,7 +98,7 @@ pub fn collect(view: &View) -> Customer {
             .filter(|axis| axis.outcome == Outcome::Chosen)
             .map(|axis| reasons::why(view, axis))
             .collect(),
-        turning: record.axes.iter().flat_map(|axis| turning(view, axis)).collect(),
+        turning: record.axes.iter().flat_map(|axis| turning::told(view, axis)).collect(),
         tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
         assumptions: assumed::left_open(view),
         of_method: assumed::of_method(view),
@@ -252,21 +253,6 @@ fn whole(view: &View) -> Vec<Named> {
         lines.push(named("longest delivery", amount(&machine.lead_time)));
     }
     lines
-}
-
-fn turning(view: &View, axis: &AxisRecord) -> Vec<String> {
-    let sentence = |point: &TurningPoint| {
-        let (now, turns) = figure::pair(Some(point.now), Some(point.turns_at), &point.unit, view.units);
-        let side = if point.turns_at < point.now { "below" } else { "above" };
-        let rule = if point.rule == "cost" { "cost".into() } else { view.rule_title(&point.rule) };
-        let (from, to) = (words::family(&point.from), words::family(&point.to));
-        format!(
-            "Axis {}: {} {side} {turns} (now {now}) changes the answer from {from} to {to}. What turns it: {rule}.",
-            axis.name,
-            words::spaced(&point.requirement)
-        )
-    };
-    axis.turning_points.iter().map(sentence).collect()
 }
 
 fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {

@@ -26,6 +26,7 @@ mod sheet;
 mod sizes;
 mod teeth;
 mod tool_point;
+mod turning;
 mod view;
 mod words;
 

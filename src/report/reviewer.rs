@@ -2,6 +2,7 @@
 
 use super::assumed::assumed_value;
 use super::figure;
+use super::turning;
 use super::view::{View, one_line};
 use super::words;
 use crate::record::*;
@@ -18,6 +19,8 @@ pub struct Reviewer {
     objective: String,
     solver: Vec<Named>,
     limits: Vec<Limit>,
+    turning: Vec<turning::Row>,
+    turning_scope: Option<String>,
     assumptions: Vec<Assumption>,
     waivers: Vec<Waiver>,
     rules: Vec<Rule>,
@@ -113,6 +116,8 @@ pub fn collect(view: &View) -> Reviewer {
     let solver = &record.machine.solver;
     let number = |value: Option<f64>| value.map_or_else(|| "none".into(), |value| figure::figure(value, 7));
     Reviewer {
+        turning: turning::rows(view),
+        turning_scope: turning::scope(view),
         record: record.record.clone(),
         tool: record.tool.clone(),
         inputs: record
