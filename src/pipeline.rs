@@ -153,6 +153,9 @@ fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
         let whole = Machine { brief, limits: brief.limits, offers: offers() };
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
         let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
+        // where no machine keeps those that joined, all that are stated join, so that what is told of them holds
+        let none = choice.as_ref().is_some_and(|choice| choice.picks.is_empty());
+        let exceeded = if none { stated(&brief.limits) } else { exceeded };
         if !join(&exceeded, &brief.limits, &mut coupling, &mut limits) {
             for (axis, search) in searches.iter_mut().enumerate() {
                 explain_none(brief, axis, search, &settings[axis]);
@@ -190,6 +193,18 @@ fn join(exceeded: &[&str], all: &Limits, coupling: &mut Coupling, limits: &mut L
     // a machine that gives way to a limit may take other masses too
     coupling.mass |= *coupling != before;
     *coupling != before
+}
+
+/// The limits that the brief states and that couple the axes.
+fn stated(limits: &Limits) -> Vec<&'static str> {
+    let all = [
+        ("purchase", limits.purchase.is_some()),
+        ("supply-power", limits.supply_power.is_some()),
+        ("motor-models", limits.motor_models.is_some()),
+        ("gearbox-models", limits.gearbox_models.is_some()),
+        ("tool-point-error", limits.tool_point_error.is_some()),
+    ];
+    all.into_iter().filter(|(_, stated)| *stated).map(|(key, _)| key).collect()
 }
 
 fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {

@@ -3,16 +3,25 @@
 //! Method: every question is asked of the brief with one or two of its requirements replaced, and answered by the same
 //! search, rules and merit as the recommendation. Limits: those that each question states.
 
+pub mod condition;
+pub mod conflict;
 mod crossover;
+mod limits;
+pub mod relax;
 mod requirement;
 mod room;
 mod span;
 mod steps;
 mod turning;
+pub mod weights;
 
+pub use condition::Condition;
 pub use crossover::{Cause, Change, Crossover, Curve, Row, Sweep};
+pub use limits::{MachineObstacle, Reached, machine_obstacle};
+pub use relax::{Obstacle, Relaxation, obstacle};
 pub use requirement::Requirement;
 pub use room::Room;
 pub use span::{Span, SpanError};
 pub use steps::ANCHORS;
 pub use turning::{AxisInPlace, RESOLUTION, TurningPoint, Turns, turning_points};
+pub use weights::{Weights, weights};

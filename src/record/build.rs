@@ -244,6 +244,13 @@ fn axis_record(
         (Some(Some(points)), Some((_, carried))) => turning::points(brief, axis, *carried, setting, points),
         _ => Vec::new(),
     };
+    let (weights, better_alone, other_families) = picked.as_ref().map_or_else(Default::default, |(found, carried)| {
+        super::alternatives_build::weights(parts, axis, found, *carried)
+    });
+    let (conflict, relaxations) = match outcome {
+        Outcome::NothingAdmissible => super::obstacles_build::of_axis(parts, axis),
+        Outcome::Chosen | Outcome::MachineLimit => Default::default(),
+    };
     AxisRecord {
         name: wanted.name.clone(),
         purpose: wanted.purpose.clone(),
@@ -254,6 +261,11 @@ fn axis_record(
         families,
         turning_points,
         turning_scope: looked_for.map(|points| turning::scope(points.as_deref())),
+        weights,
+        better_alone,
+        other_families,
+        conflict,
+        relaxations,
         undominated: search.offers.len() as u64,
         cost_cases,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),

@@ -18,6 +18,23 @@ fn amount(value: f64, dimension: Dimension, name: &str) -> Amount {
     Amount { value: value.is_finite().then_some(value), unit: name.into() }
 }
 
+/// An error at the tool, given in metres.
+pub(super) fn error(metres: f64) -> Amount {
+    amount(metres, Dimension::Length, "mm")
+}
+
+/// The unit in which a limit of the machine is told, and how many SI units it holds.
+pub(super) fn limit_unit(key: &str) -> (&'static str, f64) {
+    let of = |dimension, name| (name, unit(dimension, name).si);
+    match key {
+        "purchase" => ("", 1.0),
+        "tool-point-error" => of(Dimension::Length, "mm"),
+        "supply-power" => of(Dimension::Power, "kW"),
+        "lead-time" => of(Dimension::Time, "weeks"),
+        _ => ("1", 1.0),
+    }
+}
+
 /// The machine. `chosen` are the attributes of the chosen drives at the mass that they really carry, `growths`
 /// their growth with temperature, m.
 pub fn machine(
@@ -43,7 +60,11 @@ pub fn machine(
     }
     let chosen = reached.as_ref().filter(|_| have);
     let finite = |value: f64| value.is_finite().then_some(value);
+    let (conflict, relaxations) = super::obstacles_build::of_machine(parts);
     MachineRecord {
+        next_best: super::alternatives_build::next_best(parts),
+        conflict,
+        relaxations,
         purchase: chosen.and_then(|needs| finite(needs.purchase)),
         whole_life_cost: chosen.and_then(|needs| finite(needs.whole_life)),
         tool_point_error: chosen.map(|needs| amount(needs.error, Dimension::Length, "mm")),
@@ -65,7 +86,9 @@ pub fn machine(
 fn solver(parts: &Parts<'_>) -> SolverRecord {
     let columns = parts.machine.offers.iter().map(|offer| offer.len() as u64).sum();
     match parts.choice {
-        None => SolverRecord { status: "not-run".into(), objective: None, bound: None, columns, cuts: 0 },
+        None => {
+            SolverRecord { status: "not-run".into(), objective: None, bound: None, columns, cuts: 0, confirmed: false }
+        }
         Some(choice) => SolverRecord {
             status: match choice.status {
                 Status::Optimal => "optimal".into(),
@@ -76,6 +99,7 @@ fn solver(parts: &Parts<'_>) -> SolverRecord {
             bound: choice.bound,
             columns: choice.columns,
             cuts: choice.cuts,
+            confirmed: choice.confirmed,
         },
     }
 }

@@ -5,6 +5,8 @@
 //! host name, no absolute path and no thread count: same inputs, same bytes.
 
 mod acceptance;
+mod alternatives;
+mod alternatives_build;
 mod build;
 mod candidate;
 mod candidate_build;
@@ -18,6 +20,8 @@ mod has;
 mod known;
 mod lines;
 mod machine_build;
+mod obstacles;
+mod obstacles_build;
 mod parameters;
 mod requirement;
 mod tool_point;
@@ -25,12 +29,14 @@ mod turning;
 mod upkeep;
 mod workshop;
 
+pub use alternatives::*;
 pub use build::{Parts, build};
 pub use candidate::*;
 pub use cost_cases::{CostCase, CostOfDrive};
 pub use crossover::*;
 pub use crossover_build::crossover;
 pub use explained::*;
+pub use obstacles::*;
 pub use turning::{TurningPoint, TurningScope};
 pub use workshop::unknown as unknown_in_line;
 
@@ -163,6 +169,21 @@ pub struct AxisRecord {
     /// How they were looked for; none where they were not.
     #[serde(default)]
     pub turning_scope: Option<TurningScope>,
+    /// Over which weights the drive chosen stays the best of the axis alone; empty where the machine decided.
+    #[serde(default)]
+    pub weights: Vec<WeightRange>,
+    /// The drive that is better for the axis alone, where the machine decided for another.
+    #[serde(default)]
+    pub better_alone: Option<DriveName>,
+    /// The best of each other family at the mass carried in the machine chosen, the nearest in merit first.
+    #[serde(default)]
+    pub other_families: Vec<OtherFamily>,
+    /// Requirements that no drive keeps together, none of which can be left out; where no drive is admissible.
+    #[serde(default)]
+    pub conflict: Vec<String>,
+    /// The ways to relax requirements so that a drive is admissible, the least change first.
+    #[serde(default)]
+    pub relaxations: Vec<RelaxationRecord>,
     /// How many drives of this axis nothing else beats in every respect at once (cost, mass, error, power …).
     pub undominated: u64,
     /// The drives that no other of this axis beats in merit and error at the tool at once, best merit first.
@@ -293,6 +314,15 @@ pub struct MachineRecord {
     pub objective: String,
     /// How the choice was found and proved.
     pub solver: SolverRecord,
+    /// The machines that come next, and the best that differs in the family of a drive.
+    #[serde(default)]
+    pub next_best: Vec<NextMachine>,
+    /// Limits that no machine keeps together, none of which can be left out; where every axis has drives.
+    #[serde(default)]
+    pub conflict: Vec<String>,
+    /// The ways to raise limits so that there is a machine.
+    #[serde(default)]
+    pub relaxations: Vec<MachineRelaxation>,
 }
 
 /// What the axes that move along one direction make at the tool.
@@ -339,4 +369,8 @@ pub struct SolverRecord {
     pub columns: u64,
     /// Answers that direct evaluation refused and that were cut off.
     pub cuts: u64,
+    /// Whether the solver of the integer program found the same; where many drives may be in a machine as good it is not
+    /// asked, and the tool's own search has proved the answer alone.
+    #[serde(default)]
+    pub confirmed: bool,
 }

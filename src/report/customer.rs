@@ -3,12 +3,11 @@
 //! Method: sentences of subject, number with unit and limit; the layout is the template's.
 
 use super::assumed::{self, Named};
-use super::figure;
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
 use super::turning;
 use super::view::{View, only_fits, worst_first};
-use super::words;
+use super::{alternatives, figure, obstacles, words};
 use crate::record::*;
 use serde::Serialize;
 
@@ -19,6 +18,7 @@ pub struct Customer {
     decisions: Vec<Decision>,
     misses: Vec<AxisMiss>,
     limits: Vec<LimitLine>,
+    raise: Vec<String>,
     glance: Vec<Glance>,
     whole: Vec<Named>,
     why: Vec<AxisWhy>,
@@ -98,7 +98,13 @@ pub fn collect(view: &View) -> Customer {
             .filter(|axis| axis.outcome == Outcome::Chosen)
             .map(|axis| reasons::why(view, axis))
             .collect(),
-        turning: record.axes.iter().flat_map(|axis| turning::told(view, axis)).collect(),
+        raise: obstacles::of_machine(view),
+        turning: record
+            .axes
+            .iter()
+            .flat_map(|axis| turning::told(view, axis))
+            .chain(alternatives::sentences(view))
+            .collect(),
         tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
         assumptions: assumed::left_open(view),
         of_method: assumed::of_method(view),

@@ -6,6 +6,7 @@
 //! Limits: no charts yet; the turning points are those the record holds.
 
 mod acceptance;
+mod alternatives;
 mod assumed;
 mod budget;
 mod cost;
@@ -17,6 +18,7 @@ mod glossary;
 mod html;
 mod inch;
 mod markup;
+mod obstacles;
 pub mod picture;
 mod reasons;
 mod reviewer;

@@ -4,9 +4,8 @@
 //! best figure that any of them reaches; if there is no such rule, by the worst failing rule of the one that
 //! misses by least. A family that has admissible configurations and lost is told by its cost.
 
-use super::figure;
 use super::view::{View, failing, worst_binding, worst_failing};
-use super::words;
+use super::{figure, obstacles, words};
 use crate::record::*;
 use serde::Serialize;
 
@@ -28,6 +27,8 @@ struct Other {
 #[derive(Serialize)]
 pub struct AxisMiss {
     axis: String,
+    conflict: String,
+    ways: Vec<String>,
     families: Vec<Miss>,
 }
 
@@ -289,7 +290,12 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
 /// How an axis without an admissible drive misses.
 pub fn misses(view: &View, axis: &AxisRecord) -> AxisMiss {
     let considered = axis.families.iter().filter(|family| family.configurations > 0);
-    AxisMiss { axis: axis.name.clone(), families: considered.map(|family| miss(view, family)).collect() }
+    AxisMiss {
+        axis: axis.name.clone(),
+        conflict: obstacles::conflict(view, axis),
+        ways: obstacles::ways(view, axis),
+        families: considered.map(|family| miss(view, family)).collect(),
+    }
 }
 
 /// How many of the rules that a drive misses stand on page one; part two has them all.

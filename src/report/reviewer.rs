@@ -1,7 +1,9 @@
 //! Part three: what the reviewer reads. Inputs, census, machine program, assumptions, rules, formulas, limits.
 
+use super::alternatives::{self, Alternatives};
 use super::assumed::assumed_value;
 use super::figure;
+use super::obstacles::{self, Obstacles};
 use super::turning;
 use super::view::{View, one_line};
 use super::words;
@@ -21,6 +23,8 @@ pub struct Reviewer {
     limits: Vec<Limit>,
     turning: Vec<turning::Row>,
     turning_scope: Option<String>,
+    alternatives: Alternatives,
+    obstacles: Obstacles,
     assumptions: Vec<Assumption>,
     waivers: Vec<Waiver>,
     rules: Vec<Rule>,
@@ -152,8 +156,11 @@ pub fn collect(view: &View) -> Reviewer {
             Named { name: "bound: no machine does better than", value: number(solver.bound) },
             Named { name: "drives offered, all axes", value: figure::count(solver.columns) },
             Named { name: "answers that direct evaluation refused", value: figure::count(solver.cuts) },
+            Named { name: "found by the solver of the integer program too", value: confirmed(solver).into() },
         ],
         limits: record.machine.limits.iter().map(|limit| limit_line(view, limit)).collect(),
+        alternatives: alternatives::collect(view),
+        obstacles: obstacles::collect(view),
         assumptions: record
             .assumptions
             .iter()
@@ -167,6 +174,16 @@ pub fn collect(view: &View) -> Reviewer {
         rules: record.rules.iter().map(rule_line).collect(),
         formulas: record.formulas.iter().map(formula_line).collect(),
         not_calculated: NOT_CALCULATED,
+    }
+}
+
+fn confirmed(solver: &SolverRecord) -> &'static str {
+    match (solver.status.as_str(), solver.confirmed) {
+        (_, true) => "yes",
+        ("optimal" | "infeasible", false) => {
+            "not asked: too many drives may stay; the search of the tool proves it alone"
+        }
+        _ => "no",
     }
 }
 

@@ -3,19 +3,24 @@
 //! Method: an integer program with one binary for each drive that an axis offers (a column). Exactly one is
 //! chosen an axis; the drives of carried axes load their carriers, and a column stands for an interval of
 //! carried mass within which the drive passes all its rules, so the coupling is a pair of linear rows. Errors
-//! of axes at right angles add by squares, which is linear in the binaries. Columns that no optimal machine
-//! can hold are dropped first (Lagrangian bounds against a machine already found; exact), then good_lp solves
-//! what is left. A search of our own decides between equals by a fixed order and checks the solver. The
-//! answer is verified by working every drive out again at the mass it really carries; an answer that fails
-//! is cut off and the program is solved again.
+//! of axes at right angles add by squares, which is linear in the binaries. Prices on the limits (Lagrangian
+//! relaxation) bound every machine from below and drop the columns that no machine of interest can hold; a
+//! search of our own over what is left finds the best, of equals the first by a fixed order, and good_lp solves
+//! the program over the columns that may still be in a machine as good and has to agree. The answer is verified
+//! by working every drive out again at the mass it really carries; an answer that fails is cut off and the
+//! program is solved again.
 //! Limits: one error figure for the whole machine; power of all axes at once.
 
 mod check;
+mod dual;
+mod next;
 mod program;
-mod reduce;
+mod ranked;
+mod table;
 mod tree;
 
 pub use check::{Needs, needs};
+pub use next::{Next, NextKind};
 
 use crate::brief::{Brief, Limits};
 use crate::search::{Found, Offer};
@@ -58,7 +63,13 @@ pub struct Choice {
     pub columns: u64,
     /// Answers that direct evaluation refused.
     pub cuts: u64,
+    /// Whether the solver of the integer program found the same; it is not asked where many columns may be in a machine
+    /// as good, and the search of our own has then proved the answer alone.
+    pub confirmed: bool,
 }
+
+/// Columns up to which the solver is asked to confirm what the search proved; beyond it may take seconds.
+const MOST_CONFIRMED: usize = 64;
 
 /// Answers that may be refused before the program gives up.
 const MOST_CUTS: u64 = 200;
@@ -97,12 +108,7 @@ impl Machine<'_> {
             let mut choice = self.solve(exhaustive, &cuts);
             choice.columns = columns;
             choice.cuts = cuts.len() as u64;
-            let sound = choice.picks.is_empty()
-                || (0..self.offers.len()).all(|axis| {
-                    let found = &self.offers[axis][choice.picks[axis]].found;
-                    verify(axis, found, self.carried(axis, &choice.picks))
-                });
-            if sound {
+            if choice.picks.is_empty() || self.stands(&choice.picks, &verify) {
                 return choice;
             }
             cuts.push(choice.picks.clone());
@@ -113,50 +119,51 @@ impl Machine<'_> {
         }
     }
 
+    /// Whether every drive of a choice passes at the mass that it really carries.
+    fn stands(&self, picks: &[usize], verify: &impl Fn(usize, &Found, f64) -> bool) -> bool {
+        (0..self.offers.len())
+            .all(|axis| verify(axis, &self.offers[axis][picks[axis]].found, self.carried(axis, picks)))
+    }
+
     fn solve(&self, exhaustive: bool, cuts: &[Vec<usize>]) -> Choice {
-        let kept = if exhaustive || !cuts.is_empty() {
-            self.offers.iter().map(|offer| (0..offer.len()).collect()).collect()
+        let all = self.everything();
+        let ranked = self.ranked(&all, 1, cuts, exhaustive);
+        let best = ranked.best.first().map(|(_, picks)| picks.clone());
+        let kept = if exhaustive { all } else { ranked.kept };
+        let few = kept.iter().map(Vec::len).sum::<usize>() <= MOST_CONFIRMED;
+        let solved = if exhaustive || few || !ranked.complete {
+            program::solve(self, &kept, cuts)
         } else {
-            reduce::reduce(self)
+            program::Solved::NotProven
         };
-        let solved = program::solve(self, &kept, cuts);
-        let tree = tree::search(self, &kept, cuts);
-        let columns = 0;
-        match (&solved, tree) {
-            (_, Some(tree)) if tree.complete => match tree.picks {
-                Some(picks) => {
-                    let objective = self.objective(&picks);
-                    // the solver's own answer has to be as good; where it is not, nothing is called proven
-                    let disputed = matches!(&solved, program::Solved::Picks { picks, proven: true }
-                        if (self.objective(picks) - objective).abs() > 1e-6 * objective.abs());
-                    Choice {
-                        status: if disputed { Status::NotProven } else { Status::Optimal },
-                        picks,
-                        objective: Some(objective),
-                        bound: Some(objective),
-                        columns,
-                        cuts: 0,
-                    }
-                }
-                None => {
-                    Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
-                }
-            },
-            (program::Solved::Picks { picks, proven }, _) if needs(self, picks).keep_all() => {
-                let objective = self.objective(picks);
-                let status = if *proven { Status::Optimal } else { Status::NotProven };
-                let bound = if *proven { Some(objective) } else { Some(self.floor()) };
-                Choice { status, picks: picks.clone(), objective: Some(objective), bound, columns, cuts: 0 }
+        let confirmed = matches!((&solved, &best), (program::Solved::Picks { proven: true, .. }, Some(_)))
+            || matches!((&solved, &best), (program::Solved::Infeasible, None));
+        let choice = |status, picks: Vec<usize>, bound: Option<f64>| {
+            let objective = if picks.is_empty() { None } else { Some(self.objective(&picks)) };
+            let confirmed = confirmed && status != Status::NotProven;
+            Choice { status, picks, objective, bound, columns: 0, cuts: 0, confirmed }
+        };
+        match (solved, best) {
+            (solved, Some(picks)) if ranked.complete => {
+                let objective = self.objective(&picks);
+                // the solver's own answer has to be as good; where it is not, nothing is called proven
+                let disputed = matches!(&solved, program::Solved::Picks { picks, proven: true }
+                    if (self.objective(picks) - objective).abs() > 1e-6 * objective.abs());
+                choice(if disputed { Status::NotProven } else { Status::Optimal }, picks, Some(objective))
             }
-            (program::Solved::Infeasible, _) => {
-                Choice { status: Status::Infeasible, picks: vec![], objective: None, bound: None, columns, cuts: 0 }
+            (_, None) if ranked.complete => choice(Status::Infeasible, Vec::new(), None),
+            (program::Solved::Picks { picks, proven }, _) if needs(self, &picks).keep_all() => {
+                let bound = if proven { self.objective(&picks) } else { self.floor() };
+                choice(if proven { Status::Optimal } else { Status::NotProven }, picks, Some(bound))
             }
-            (_, tree) => {
-                let picks = tree.and_then(|tree| tree.picks).unwrap_or_default();
-                let objective = if picks.is_empty() { None } else { Some(self.objective(&picks)) };
-                Choice { status: Status::NotProven, picks, objective, bound: Some(self.floor()), columns, cuts: 0 }
-            }
+            (program::Solved::Infeasible, None) => choice(Status::Infeasible, Vec::new(), None),
+            (_, best) => choice(Status::NotProven, best.unwrap_or_default(), Some(self.floor())),
         }
+    }
+
+    /// Every column of every axis.
+    fn everything(&self) -> Vec<Vec<usize>> {
+        self.offers.iter().map(|offer| (0..offer.len()).collect()).collect()
     }
 
     /// The sum of merits of a choice.

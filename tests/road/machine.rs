@@ -11,7 +11,7 @@ use axiswright::units::{Length, Mass, Measure, Money, Power};
 use proptest::prelude::*;
 
 /// Three axes; who carries whom is set by the form: nobody anybody, one the two others, or one the next.
-fn brief(form: usize) -> Brief {
+pub fn brief(form: usize) -> Brief {
     let carries = [["", "", ""], ["b, c", "", ""], ["b", "c", ""]][form];
     let mut text = String::from("machine: Small\naxes:\n");
     for ((name, mass), carries) in ["a", "b", "c"].iter().zip([40, 20, 10]).zip(carries) {
@@ -25,16 +25,16 @@ fn brief(form: usize) -> Brief {
 }
 
 /// What the drives that an axis carries may weigh beside the axes themselves, for each form and axis.
-const FIXED: [[f64; 3]; 3] = [[0.0, 0.0, 0.0], [30.0, 0.0, 0.0], [30.0, 10.0, 0.0]];
+pub const FIXED: [[f64; 3]; 3] = [[0.0, 0.0, 0.0], [30.0, 0.0, 0.0], [30.0, 10.0, 0.0]];
 
 /// One drive: merit, error in µm, mass, purchase, power, motor, gearbox, least carried mass, width of the interval.
-type Column = (u32, u32, u32, u32, u32, u64, u64, u32, u32);
+pub type Column = (u32, u32, u32, u32, u32, u64, u64, u32, u32);
 
-fn column() -> impl Strategy<Value = Column> {
+pub fn column() -> impl Strategy<Value = Column> {
     (1..15_u32, 1..7_u32, 1..9_u32, 1..12_u32, 1..9_u32, 1..4_u64, 0..3_u64, 0..6_u32, 0..18_u32)
 }
 
-fn offer(axis: usize, place: usize, column: &Column, fixed: f64) -> Offer {
+pub fn offer(axis: usize, place: usize, column: &Column, fixed: f64) -> Offer {
     let &(merit, error, mass, purchase, power, motor, gearbox, least, width) = column;
     let mut path = [0; MOST_STAGES];
     (path[0], path[1]) = (axis as u16, place as u16);
@@ -54,7 +54,7 @@ fn offer(axis: usize, place: usize, column: &Column, fixed: f64) -> Offer {
     Offer { found: Found { family: "ball-screw", path, attributes }, least: carried, most: carried + f64::from(width) }
 }
 
-fn limits() -> impl Strategy<Value = Limits> {
+pub fn limits() -> impl Strategy<Value = Limits> {
     (
         prop::option::of(6..30_u32),
         prop::option::of(3..10_u32),
@@ -75,7 +75,7 @@ fn limits() -> impl Strategy<Value = Limits> {
 /// Axes that each axis carries, for each form.
 const BELOW: [[&[usize]; 3]; 3] = [[&[], &[], &[]], [&[1, 2], &[], &[]], [&[1, 2], &[2], &[]]];
 
-fn carried(form: usize, axis: usize, chosen: &[&Offer; 3]) -> f64 {
+pub fn carried(form: usize, axis: usize, chosen: &[&Offer; 3]) -> f64 {
     FIXED[form][axis] + BELOW[form][axis].iter().map(|&below| chosen[below].found.attributes.mass).sum::<f64>()
 }
 
@@ -101,7 +101,7 @@ fn keeps(form: usize, limits: &Limits, chosen: &[&Offer; 3]) -> bool {
 }
 
 /// Every combination that keeps the limits, cheapest first; of equals the one whose columns come first.
-fn ranked(form: usize, limits: &Limits, offers: &[Vec<Offer>]) -> Vec<(f64, [usize; 3])> {
+pub fn ranked(form: usize, limits: &Limits, offers: &[Vec<Offer>]) -> Vec<(f64, [usize; 3])> {
     let mut all = Vec::new();
     for a in 0..offers[0].len() {
         for b in 0..offers[1].len() {
@@ -118,7 +118,7 @@ fn ranked(form: usize, limits: &Limits, offers: &[Vec<Offer>]) -> Vec<(f64, [usi
 }
 
 /// Refuses one drive in five, by what it is and what it carries.
-fn refused(seed: u64, axis: usize, place: u16, carried: f64) -> bool {
+pub fn refused(seed: u64, axis: usize, place: u16, carried: f64) -> bool {
     let mixed = [axis as u64, u64::from(place), carried.round() as u64]
         .iter()
         .fold(seed, |hash, part| (hash ^ part).wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_left(23));
