@@ -171,6 +171,7 @@ fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
                 machine: &whole,
                 choice: choice.as_ref(),
                 turning: turning.as_deref(),
+                asked: ask,
             };
             return build(&parts);
         }

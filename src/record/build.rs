@@ -37,6 +37,8 @@ pub struct Parts<'p> {
     pub choice: Option<&'p Choice>,
     /// The turning points of every axis, where they were looked for; none of an axis that gave way to the machine.
     pub turning: Option<&'p [Option<Vec<inquiry::TurningPoint>>]>,
+    /// Whether weights and ways to relax are looked for.
+    pub asked: bool,
 }
 
 /// Builds the record.
@@ -244,12 +246,16 @@ fn axis_record(
         (Some(Some(points)), Some((_, carried))) => turning::points(brief, axis, *carried, setting, points),
         _ => Vec::new(),
     };
-    let (weights, better_alone, other_families) = picked.as_ref().map_or_else(Default::default, |(found, carried)| {
+    let asked = picked.as_ref().filter(|_| parts.asked);
+    let (weights, better_alone, other_families) = asked.map_or_else(Default::default, |(found, carried)| {
         super::alternatives_build::weights(parts, axis, found, *carried)
     });
     let (conflict, relaxations) = match outcome {
-        Outcome::NothingAdmissible => super::obstacles_build::of_axis(parts, axis),
-        Outcome::Chosen | Outcome::MachineLimit => Default::default(),
+        Outcome::NothingAdmissible if parts.asked => {
+            let (conflict, relaxations) = super::obstacles_build::of_axis(parts, axis);
+            (Some(conflict), relaxations)
+        }
+        Outcome::NothingAdmissible | Outcome::Chosen | Outcome::MachineLimit => Default::default(),
     };
     AxisRecord {
         name: wanted.name.clone(),

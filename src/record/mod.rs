@@ -178,9 +178,10 @@ pub struct AxisRecord {
     /// The best of each other family at the mass carried in the machine chosen, the nearest in merit first.
     #[serde(default)]
     pub other_families: Vec<OtherFamily>,
-    /// Requirements that no drive keeps together, none of which can be left out; where no drive is admissible.
+    /// Requirements that no drive keeps together, none of which can be left out; empty where not even the easiest values
+    /// would do, none where it was not looked for.
     #[serde(default)]
-    pub conflict: Vec<String>,
+    pub conflict: Option<Vec<String>>,
     /// The ways to relax requirements so that a drive is admissible, the least change first.
     #[serde(default)]
     pub relaxations: Vec<RelaxationRecord>,

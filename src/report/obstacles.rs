@@ -60,10 +60,10 @@ fn asked(view: &View, axis: &AxisRecord, key: &str) -> String {
     }
 }
 
-/// The requirements of an axis that no drive keeps together, in one sentence.
-pub fn conflict(view: &View, axis: &AxisRecord) -> String {
-    let asked: Vec<String> = axis.conflict.iter().map(|key| asked(view, axis, key)).collect();
-    match asked.as_slice() {
+/// The requirements of an axis that no drive keeps together, in one sentence; none where it was not looked for.
+pub fn conflict(view: &View, axis: &AxisRecord) -> Option<String> {
+    let asked: Vec<String> = axis.conflict.as_ref()?.iter().map(|key| asked(view, axis, key)).collect();
+    Some(match asked.as_slice() {
         [] => "No single requirement stands in the way: even the easiest values of all of them admit no drive of the \
                catalogue."
             .into(),
@@ -73,7 +73,7 @@ pub fn conflict(view: &View, axis: &AxisRecord) -> String {
              the others could be kept.",
             words::list(several)
         ),
-    }
+    })
 }
 
 /// The ways to relax an axis that change least, a sentence each.
@@ -91,7 +91,7 @@ pub fn ways(view: &View, axis: &AxisRecord) -> Vec<String> {
             view.money(Some(relaxation.drive.purchase))
         )
     }));
-    if axis.relaxations.is_empty() && !axis.conflict.is_empty() {
+    if axis.relaxations.is_empty() && axis.conflict.as_ref().is_some_and(|conflict| !conflict.is_empty()) {
         told.push("No way to relax was found within two hundred times what the brief asks.".into());
     }
     told
@@ -138,7 +138,9 @@ fn raised(view: &View, relaxation: &MachineRelaxation) -> String {
 pub fn collect(view: &View) -> Obstacles {
     let blocked = || view.record.axes.iter().filter(|axis| axis.outcome == Outcome::NothingAdmissible);
     Obstacles {
-        conflicts: blocked().map(|axis| format!("Axis {}: {}", axis.name, conflict(view, axis))).collect(),
+        conflicts: blocked()
+            .filter_map(|axis| Some(format!("Axis {}: {}", axis.name, conflict(view, axis)?)))
+            .collect(),
         axes: blocked()
             .flat_map(|axis| {
                 axis.relaxations.iter().map(|relaxation| {

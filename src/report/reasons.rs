@@ -27,7 +27,7 @@ struct Other {
 #[derive(Serialize)]
 pub struct AxisMiss {
     axis: String,
-    conflict: String,
+    conflict: Option<String>,
     ways: Vec<String>,
     families: Vec<Miss>,
 }

@@ -192,10 +192,9 @@ impl Found<'_, '_> {
             }
         }
         let mut now = (self.excess(&sums, &choice), self.merit(&choice));
-        let mut exchanged_sums: Vec<f64> = Vec::with_capacity(rows);
+        let mut exchanged: Vec<f64> = Vec::with_capacity(rows);
         for _ in 0..EXCHANGES {
-            // what is excess per merit that it costs; a choice that keeps everything beats all that do not
-            let mut best: Option<((bool, f64), (f64, f64), usize, usize)> = None;
+            let mut best: Option<Exchange> = None;
             for axis in 0..choice.len() {
                 let (before, own) = (choice[axis], &self.table.axes[axis][choice[axis]]);
                 for (column, other) in self.table.axes[axis].iter().enumerate() {
@@ -204,26 +203,27 @@ impl Found<'_, '_> {
                     if now.0 <= 0.0 && merit >= now.1 - 1e-12 * now.1.abs() {
                         continue;
                     }
-                    if best.is_some_and(|((missing, least), ..)| !missing && merit >= least) {
+                    if best.as_ref().is_some_and(|best| !best.key.0 && merit >= best.key.1) {
                         continue;
                     }
-                    let exchanged = (0..rows).map(|row| sums[row] - own.uses[row] + other.uses[row]);
-                    exchanged_sums.clear();
-                    exchanged_sums.extend(exchanged);
+                    let uses = own.uses.iter().zip(&other.uses);
+                    exchanged.clear();
+                    exchanged.extend(sums.iter().zip(uses).map(|(sum, (own, other))| sum - own + other));
                     choice[axis] = column;
-                    let excess = self.excess(&exchanged_sums, &choice);
+                    let excess = self.excess(&exchanged, &choice);
                     let dearer = larger(merit - now.1, 1e-9 * now.1.abs());
                     let key = if excess > 0.0 { (true, (excess - now.0) / dearer) } else { (false, merit) };
                     let towards = excess <= 0.0 || excess < now.0 - 1e-12;
-                    if towards && best.is_none_or(|(least, ..)| (key.0, key.1) < (least.0, least.1)) {
-                        best = Some((key, (excess, merit), axis, column));
+                    if towards && best.as_ref().is_none_or(|best| key < best.key) {
+                        best = Some(Exchange { key, reached: (excess, merit), axis, column });
                     }
                 }
                 choice[axis] = before;
             }
-            let Some((_, reached, axis, column)) = best else { break };
-            for row in 0..rows {
-                sums[row] += self.table.axes[axis][column].uses[row] - self.table.axes[axis][choice[axis]].uses[row];
+            let Some(Exchange { reached, axis, column, .. }) = best else { break };
+            let (own, other) = (&self.table.axes[axis][choice[axis]].uses, &self.table.axes[axis][column].uses);
+            for (sum, (own, other)) in sums.iter_mut().zip(own.iter().zip(other)) {
+                *sum += other - own;
             }
             choice[axis] = column;
             now = reached;
@@ -232,6 +232,16 @@ impl Found<'_, '_> {
             }
         }
     }
+}
+
+/// One drive exchanged.
+struct Exchange {
+    /// Whether something is still exceeded; then the excess per merit that it costs, else the merit.
+    key: (bool, f64),
+    /// The excess and the merit.
+    reached: (f64, f64),
+    axis: usize,
+    column: usize,
 }
 
 /// The columns of each axis that a machine of at most this much may hold, as places in the table.
