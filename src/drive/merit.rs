@@ -31,7 +31,7 @@ pub struct Merit {
 }
 
 /// What of the merit is known at a stage.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Floor {
     /// Prices of one drive.
     drive: Vec<usize>,

@@ -105,8 +105,9 @@ pub trait Family: Sync {
     fn kept(&self, _stage: usize) -> bool {
         false
     }
-    /// What the stages that are not yet taken add at least to the price of all drives of the axis, as far as it is easily told.
-    fn to_come(&self, _path: &[u16], _taken: impl Fn(usize) -> bool) -> f64 {
+    /// What the stages that are not yet entered add at least to the price of all drives of the axis, as far as it is easily told;
+    /// of the stage at hand, if there is one, the choice of the path counts.
+    fn to_come(&self, _path: &[u16], _at_hand: Option<usize>, _entered: impl Fn(usize) -> bool) -> f64 {
         0.0
     }
     /// Enters the quantities of a stage; the path holds the choices up to and including it.

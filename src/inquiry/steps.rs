@@ -6,7 +6,7 @@ use crate::catalog::Catalog;
 use crate::units::Measure;
 
 /// How many times as much, or as little, is searched in full.
-pub const ANCHORS: [f64; 3] = [1.2, 1.6, 2.5];
+pub const ANCHORS: [f64; 2] = [1.3, 2.0];
 
 /// Fine steps between two anchors.
 const FINE: usize = 6;

@@ -18,7 +18,7 @@ use rayon::prelude::*;
 pub const RESOLUTION: f64 = 1e-3;
 
 /// Rounds of narrowing and searching before a change is given up.
-const MOST_ROUNDS: usize = 24;
+const MOST_ROUNDS: usize = 12;
 
 /// One axis of a machine that was chosen.
 pub struct AxisInPlace<'q, 'a> {
@@ -117,18 +117,18 @@ impl AxisInPlace<'_, '_> {
         let mut known = self.known.clone();
         let mut points = Vec::new();
         let mut change = Turns::MainSize;
-        let mut held = now;
+        // where the answer was last seen to hold by a full search
+        let mut sure = now;
         for Step { value, anchor } in steps(requirement, self.brief, self.axis, self.setting.catalog, now, up) {
             let there = self.answer(requirement, value, anchor, &mut known);
             if self.same(change, there.as_ref(), Some(here)) {
-                held = value;
+                sure = if anchor { value } else { sure };
                 continue;
             }
-            let Some(point) = self.narrowed(requirement, change, now, (held, value), here, &mut known) else {
-                held = value;
+            let Some(point) = self.narrowed(requirement, change, now, (sure, value), here, &mut known) else {
                 continue;
             };
-            held = point.turns_at;
+            sure = point.turns_at;
             let family = !self.same(Turns::Family, point.to.as_ref(), Some(here));
             points.push(TurningPoint { turns: if family { Turns::Family } else { change }, ..point });
             if family {
@@ -154,7 +154,8 @@ impl AxisInPlace<'_, '_> {
         best
     }
 
-    /// A change between two values, narrowed to the resolution and searched in full on both sides.
+    /// A change between a value where the answer is sure to hold and one where it seemed to have changed, narrowed to the
+    /// resolution and searched in full on both sides; none where a full search finds no change.
     fn narrowed(
         &self,
         requirement: Requirement,
@@ -165,26 +166,28 @@ impl AxisInPlace<'_, '_> {
         known: &mut Vec<Found>,
     ) -> Option<TurningPoint> {
         let (mut inner, mut outer) = between;
+        let narrow = RESOLUTION * now;
         for _ in 0..MOST_ROUNDS {
-            while (outer - inner).abs() > RESOLUTION * now {
+            while (outer - inner).abs() > narrow {
                 let middle = 0.5 * (inner + outer);
                 let there = self.answer(requirement, middle, false, known);
                 if self.same(change, there.as_ref(), Some(here)) { inner = middle } else { outer = middle }
             }
             let beyond = self.answer(requirement, outer, true, known);
             if self.same(change, beyond.as_ref(), Some(here)) {
-                // a drive came up that was not known: on to where the answer did change, if it still does
-                (inner, outer) = (outer, between.1);
-                let there = self.answer(requirement, outer, true, known);
-                if self.same(change, there.as_ref(), Some(here)) || (outer - inner).abs() <= RESOLUTION * now {
+                // a drive came up that was not known; on, if what is farther out still differs
+                let farther = self.answer(requirement, between.1, false, known);
+                if outer == between.1 || self.same(change, farther.as_ref(), Some(here)) {
                     return None;
                 }
+                (inner, outer) = (outer, between.1);
                 continue;
             }
             let before = self.answer(requirement, inner, true, known);
             if self.same(change, before.as_ref(), Some(here)) {
                 return Some(self.point(requirement, change, now, (inner, outer), here, before, beyond));
             }
+            // the change lies farther in, for the answer holds at the value that is sure
             (inner, outer) = (between.0, inner);
         }
         None

@@ -14,6 +14,9 @@ use crate::units::{Mass, Measure};
 use rayon::prelude::*;
 use std::sync::atomic::{AtomicU64, Ordering};
 
+/// Choices of a stage from which on each is asked for its price before it is entered.
+const MANY: usize = 8;
+
 /// Which drives count beside being admissible.
 pub type Accept<'c> = &'c (dyn Fn(&Attributes) -> bool + Sync);
 
@@ -204,15 +207,22 @@ impl<F: Family> Dive<'_, '_, F> {
             if self.steps.known_to_fail(place, path, kept) {
                 continue;
             }
+            // where there are many, the price alone leaves most
+            let before = || self.steps.floor_before(place, path, sheet, kept, &self.setting.merit);
+            if plan.stages[place] > MANY && self.beaten(before()) {
+                continue;
+            }
             if !self.steps.screened(place, path, sheet) {
                 self.steps.enter(place, path, sheet, kept);
                 if plan.first_failed(place, sheet).is_some() {
                     continue;
                 }
             }
-            if !self.beaten(self.steps.floor(place, path, sheet, kept, &self.setting.merit)) {
-                self.onward(place + 1, path, sheet, kept, best);
+            let floor = || self.steps.floor(place, path, sheet, kept, &self.setting.merit);
+            if plan.grows[place] && self.beaten(floor()) {
+                continue;
             }
+            self.onward(place + 1, path, sheet, kept, best);
         }
         path[stage] = 0;
     }

@@ -69,6 +69,8 @@ pub struct Plan {
     pub advice: Vec<(Row, f64)>,
     /// For each stage what is known there of the merit.
     pub floors: Vec<Floor>,
+    /// Whether more of the merit is known at each stage than at the one before.
+    pub grows: Vec<bool>,
     /// For each stage whether only its own rules read what it enters, so that a screen may stand for it.
     pub alone: Vec<bool>,
 }
@@ -141,7 +143,8 @@ impl Plan {
                 *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
             }
         }
-        Plan { order, stages, behind, kept, kept_rows, places, rows, advice, floors, alone }
+        let grows = (0..floors.len()).map(|place| place < 2 || floors[place] != floors[place - 1]).collect();
+        Plan { order, stages, behind, kept, kept_rows, places, rows, advice, floors, grows, alone }
     }
 
     /// All configurations there are.

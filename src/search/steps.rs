@@ -91,8 +91,17 @@ impl<F: Family> Steps<'_, F> {
     #[inline]
     pub fn floor(&self, place: usize, path: &Path, sheet: &Known, kept: &Kept, merit: &Merit) -> f64 {
         let still: f64 = kept.least[place + 1..].iter().sum();
-        let to_come = still + self.family.to_come(path, |stage| self.plan.places[stage] <= place);
+        let to_come = still + self.family.to_come(path, None, |stage| self.plan.places[stage] <= place);
         merit.floor(sheet, &self.plan.floors[place], to_come)
+    }
+
+    /// The same before the choice of this place is entered, the first two apart.
+    #[inline]
+    pub fn floor_before(&self, place: usize, path: &Path, sheet: &Known, kept: &Kept, merit: &Merit) -> f64 {
+        let still: f64 = kept.least[place..].iter().sum();
+        let to_come =
+            still + self.family.to_come(path, Some(self.plan.order[place]), |stage| self.plan.places[stage] < place);
+        merit.floor(sheet, &self.plan.floors[place - 1], to_come)
     }
 
     /// Whether figures no better than those of the place already keep all its rules.

@@ -128,8 +128,12 @@ impl Family for DrivenNutDrive<'_> {
         ]
     }
 
-    fn to_come(&self, _: &[u16], taken: impl Fn(usize) -> bool) -> f64 {
-        if taken(MOTOR) { 0.0 } else { f64::from(self.demand.axis.drives.value) * self.least_motor }
+    fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
+        let motor = if entered(MOTOR) { 0.0 } else { self.least_motor };
+        let reduction = if at_hand == Some(BELT) { self.picked_belt(path).price.si() } else { 0.0 };
+        // a price that is not known may be anything
+        let reduction = if reduction > 0.0 { reduction } else { 0.0 };
+        f64::from(self.demand.axis.drives.value) * (motor + reduction)
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {

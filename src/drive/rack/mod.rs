@@ -259,9 +259,9 @@ impl Family for RackDrive<'_> {
         if self.demand.two_sided() { (0..QUALITY_LATE.len()).collect() } else { QUALITY_LATE.to_vec() }
     }
 
-    fn to_come(&self, path: &[u16], taken: impl Fn(usize) -> bool) -> f64 {
-        let motor = if taken(MOTOR) { 0.0 } else { self.least_motor };
-        let gearbox = match (taken(PLAY), taken(GEARBOX)) {
+    fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
+        let motor = if entered(MOTOR) { 0.0 } else { self.least_motor };
+        let gearbox = match (entered(PLAY), entered(GEARBOX) || at_hand == Some(GEARBOX)) {
             (true, _) => 0.0,
             (false, true) => self.gearboxes.least_price(Some(path[GEARBOX])),
             (false, false) => self.gearboxes.least_price(None),
