@@ -22,6 +22,6 @@ pub use relax::{Obstacle, Relaxation, obstacle};
 pub use requirement::Requirement;
 pub use room::Room;
 pub use span::{Span, SpanError};
-pub use steps::ANCHORS;
+pub use steps::{ANCHORS, FAR_ANCHORS};
 pub use turning::{AxisInPlace, RESOLUTION, TurningPoint, Turns, turning_points};
 pub use weights::{Weights, weights};

@@ -55,15 +55,23 @@ impl Room {
 
     /// Whether a drive fits in.
     pub fn takes(&self, drive: &Attributes) -> bool {
+        self.exceeded(drive).is_none()
+    }
+
+    /// The key of the first limit that a drive exceeds.
+    pub fn exceeded(&self, drive: &Attributes) -> Option<&'static str> {
         let fits = |(models, most): &(Vec<u64>, u32), model: u64| {
             let new = model != 0 && models.binary_search(&model).is_err();
             models.len() + usize::from(new) <= *most as usize
         };
         // comparisons that nothing unknown passes
-        drive.purchase <= self.purchase
-            && drive.error * drive.error <= self.squared_error
-            && drive.power <= self.power
-            && fits(&self.motors, drive.motor)
-            && fits(&self.gearboxes, drive.gearbox)
+        let kept = [
+            ("purchase", drive.purchase <= self.purchase),
+            ("tool-point-error", drive.error * drive.error <= self.squared_error),
+            ("supply-power", drive.power <= self.power),
+            ("motor-models", fits(&self.motors, drive.motor)),
+            ("gearbox-models", fits(&self.gearboxes, drive.gearbox)),
+        ];
+        kept.into_iter().find(|(_, kept)| !kept).map(|(key, _)| key)
     }
 }

@@ -8,6 +8,9 @@ use crate::units::Measure;
 /// How many times as much, or as little, is searched in full.
 pub const ANCHORS: [f64; 2] = [1.3, 2.0];
 
+/// The same for what a machine is drawn around: travel and speed may be turned farther.
+pub const FAR_ANCHORS: [f64; 3] = [1.3, 2.0, 4.0];
+
 /// Fine steps between two anchors.
 const FINE: usize = 6;
 
@@ -28,7 +31,11 @@ pub fn steps(requirement: Requirement, brief: &Brief, axis: usize, catalog: &Cat
     let turned = |times: f64| if up { now * times } else { now / times };
     let mut steps = Vec::new();
     let mut before: f64 = 1.0;
-    for anchor in ANCHORS {
+    let anchors: &[f64] = match requirement {
+        Requirement::Travel | Requirement::Speed => &FAR_ANCHORS,
+        _ => &ANCHORS,
+    };
+    for &anchor in anchors {
         for fine in 1..=FINE {
             let times = before * (anchor / before).powf(fine as f64 / FINE as f64);
             steps.push(Step { value: turned(times), anchor: fine == FINE });

@@ -66,7 +66,8 @@ pub struct TurningPoint {
     pub from: Found,
     /// The drive beyond; none where nothing is admissible.
     pub to: Option<Found>,
-    /// The rule that the drive before fails worst beyond; none where another is only better.
+    /// The rule that the drive before fails worst beyond, or the limit of the machine that it exceeds, as "limits.purchase"; none
+    /// where another is only better.
     pub rule: Option<String>,
 }
 
@@ -207,7 +208,15 @@ impl AxisInPlace<'_, '_> {
         let from = before.unwrap_or_else(|| here.clone());
         let brief = requirement.with(self.brief, self.axis, turns_at);
         let rule = worst_failed(&brief, self.axis, self.carried, &self.setting, &from);
+        let rule = rule.or_else(|| self.left_out(&brief, &from).map(|limit| format!("limits.{limit}")));
         TurningPoint { requirement, turns: change, now, holds_at, turns_at, from, to, rule }
+    }
+
+    /// The limit of the machine that an admissible drive exceeds.
+    fn left_out(&self, brief: &Brief, drive: &Found) -> Option<&'static str> {
+        let drives = std::slice::from_ref(drive);
+        let there = best_among(brief, self.axis, self.carried, &self.setting, drives, &|_| true)?;
+        self.room.exceeded(&there.attributes)
     }
 
     /// What the axis would get if the machine might cost no more than it does now, and not quite that.

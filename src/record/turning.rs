@@ -2,7 +2,7 @@
 
 use super::candidate_build::parameter;
 use super::*;
-use crate::inquiry::{self, ANCHORS, RESOLUTION, Turns};
+use crate::inquiry::{self, ANCHORS, FAR_ANCHORS, RESOLUTION, Turns};
 use crate::search::{Found, Setting, main_sizes};
 
 /// The nearest value of a requirement at which the answer changes.
@@ -24,7 +24,8 @@ pub struct TurningPoint {
     pub from: String,
     /// The family beyond, or "none" where nothing is admissible.
     pub to: String,
-    /// The rule that the drive before fails worst beyond, or "cost" where another is only better.
+    /// The rule that the drive before fails worst beyond, a limit of the machine that it exceeds ("limits.purchase"), or "cost" where
+    /// another is only better.
     pub rule: String,
     /// main-size or family: what changes.
     #[serde(default)]
@@ -45,13 +46,20 @@ pub struct TurningScope {
     pub settled_alone: bool,
     /// How many times as much, and as little, was searched in full.
     pub anchors: Vec<f64>,
+    /// The same of travel and speed.
+    pub far_anchors: Vec<f64>,
     /// Relative width to which a change was narrowed.
     pub resolution: f64,
 }
 
 /// The scope, where turning points were looked for.
 pub fn scope(points: Option<&[inquiry::TurningPoint]>) -> TurningScope {
-    TurningScope { settled_alone: points.is_some(), anchors: ANCHORS.to_vec(), resolution: RESOLUTION }
+    TurningScope {
+        settled_alone: points.is_some(),
+        anchors: ANCHORS.to_vec(),
+        far_anchors: FAR_ANCHORS.to_vec(),
+        resolution: RESOLUTION,
+    }
 }
 
 /// The points of an axis that carries this much, kg.

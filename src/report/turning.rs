@@ -45,9 +45,11 @@ fn requirement(point: &TurningPoint) -> String {
 }
 
 fn why(view: &View, point: &TurningPoint) -> String {
-    match point.rule.as_str() {
-        "cost" => "both would do, the other is then the better buy".into(),
-        rule => format!("what no longer holds: {}", view.rule_title(rule)),
+    match (point.rule.as_str(), point.rule.strip_prefix("limits.")) {
+        _ if point.requirement == "purchase" => "the best that costs less".into(),
+        ("cost", _) => "the present one would do too, the other is then the better buy".into(),
+        (_, Some(limit)) => format!("what no longer holds: the limit of the machine, {}", words::spaced(limit)),
+        (rule, None) => format!("what no longer holds: {}", view.rule_title(rule)),
     }
 }
 
@@ -96,7 +98,11 @@ pub fn rows(view: &View) -> Vec<Row> {
                 turns,
                 from: drive(view, &point.from, &point.from_sizes),
                 to: if point.to == "none" { "none".into() } else { drive(view, &point.to, &point.to_sizes) },
-                rule: if point.rule == "cost" { "merit".into() } else { view.rule_title(&point.rule) },
+                rule: match (point.rule.as_str(), point.rule.strip_prefix("limits.")) {
+                    ("cost", _) => "merit".into(),
+                    (_, Some(limit)) => format!("limit of the machine: {}", words::spaced(limit)),
+                    (rule, None) => view.rule_title(rule),
+                },
             }
         };
         axis.turning_points.iter().map(row).collect()
@@ -107,13 +113,15 @@ pub fn rows(view: &View) -> Vec<Row> {
 /// How turning points were looked for, in a sentence.
 pub fn scope(view: &View) -> Option<String> {
     let scope = view.record.axes.iter().find_map(|axis| axis.turning_scope.as_ref())?;
-    let anchors: Vec<String> = scope.anchors.iter().map(|&times| figure::figure(times, 3)).collect();
+    let figures = |anchors: &[f64]| -> Vec<String> { anchors.iter().map(|&times| figure::figure(times, 3)).collect() };
+    let (anchors, far) = (figures(&scope.anchors), figures(&scope.far_anchors));
     Some(format!(
         "One requirement of one axis is turned at a time; the other axes, and what the axis carries, stay as they are. The axis is \
-         searched in full at {} times the value and at as small a part of it, and on both sides of each change, which is narrowed to \
+         searched in full at {} times the value and at as small a part of it (travel and speed at {}), and on both sides of each change, which is narrowed to \
          {} % of the value; between those, the best is taken of all drives that came up. A change and a change back between two steps \
          is missed.",
         words::list(&anchors),
+        words::list(&far),
         figure::figure(scope.resolution * 100.0, 3)
     ))
 }
