@@ -133,12 +133,58 @@ pub fn climb(machine: &Machine<'_>, table: &Table, allows: &dyn Fn(&[usize]) -> 
         }
     }
     let from = seen.len().saturating_sub(MENDED);
-    for choice in seen.iter().take(1).chain(&seen[from..]) {
+    let of_few_models = few_models(table, &best);
+    for choice in seen.iter().take(1).chain(&seen[from..]).chain(&of_few_models) {
         found.mend(choice.clone());
     }
     kept.insert(0, zero);
     kept.insert(0, best);
     Dual { prices: kept, machines: found.machines }
+}
+
+/// Sets of motor models that are tried.
+const MOST_SETS: usize = 20_000;
+
+/// Where motor models are limited: the best priced choices that hold to a set of them, for the best sets.
+fn few_models(table: &Table, prices: &Prices) -> Vec<Vec<usize>> {
+    let models = table.models.0;
+    let Some(allowed) = table.motors.filter(|&allowed| allowed > 0 && allowed < models) else { return Vec::new() };
+    let sets = (0..allowed).try_fold(1_usize, |sets, k| sets.checked_mul(models - k).map(|sets| sets / (k + 1)));
+    if sets.is_none_or(|sets| sets > MOST_SETS) {
+        return Vec::new();
+    }
+    // the best column of each axis for each model
+    let mut best: Vec<Vec<Option<usize>>> = vec![vec![None; models]; table.axes.len()];
+    for ((columns, priced), best) in table.axes.iter().zip(&prices.priced).zip(&mut best) {
+        for (place, column) in columns.iter().enumerate() {
+            let known = &mut best[column.motor];
+            if known.is_none_or(|known| priced[place] < priced[known]) {
+                *known = Some(place);
+            }
+        }
+    }
+    let mut set: Vec<usize> = (0..allowed).collect();
+    let mut ranked: Vec<(f64, Vec<usize>)> = Vec::new();
+    loop {
+        let choice: Option<Vec<usize>> = best
+            .iter()
+            .zip(&prices.priced)
+            .map(|(best, priced)| {
+                set.iter().filter_map(|&model| best[model]).min_by(|&a, &b| priced[a].total_cmp(&priced[b]))
+            })
+            .collect();
+        if let Some(choice) = choice {
+            let cost = choice.iter().zip(&prices.priced).map(|(&column, priced)| priced[column]).sum();
+            super::tree::keep(&mut ranked, cost, choice, MENDED);
+        }
+        // the next set in rising order
+        let Some(place) = (0..allowed).rev().find(|&place| set[place] < models - allowed + place) else { break };
+        set[place] += 1;
+        for after in place + 1..allowed {
+            set[after] = set[after - 1] + 1;
+        }
+    }
+    ranked.into_iter().map(|(_, choice)| choice).collect()
 }
 
 /// Machines found so far.

@@ -1,9 +1,9 @@
 //! Over which weights a drive stays the best: against dense sampling, the linear program, and the search at other weights.
 
 use crate::small::{self, HORIZONTAL, VERTICAL};
-use axiswright::drive::{Demand, Merit};
+use axiswright::drive::{Demand, Merit, REFERENCES};
 use axiswright::inquiry::weights::{interval, moved, prefer, shares, smallest_change, weighed, weights};
-use axiswright::pipeline::Inputs;
+use axiswright::pipeline::{Inputs, recommend};
 use axiswright::search::{Found, Setting, best_on, work_out};
 use axiswright::units::{Mass, Measure};
 use good_lp::solvers::microlp::microlp;
@@ -151,4 +151,36 @@ fn a_drive_stays_the_best_just_within_its_weights_and_no_longer_just_outside() {
             }
         }
     }
+}
+
+#[test]
+fn the_tray_loader_keeps_its_drive_just_within_the_weights_told_and_changes_it_just_outside() {
+    let inputs = small::inputs(include_str!("../../docs/examples/tray-loader.yaml"));
+    let now = shares(&inputs.brief.prefer);
+    // the whole road at other weights
+    let drive = |shares: [f64; 4]| {
+        let mut other = inputs.clone();
+        other.brief.prefer = prefer(shares);
+        let record = recommend(&other, false);
+        let chosen = record.axes[0].chosen.as_ref().expect("a drive").clone();
+        (chosen.family, chosen.components)
+    };
+    let own = drive(now);
+    let winner = best(&inputs, now);
+    assert_eq!(winner.family, own.0);
+    let found = weights(&inputs.brief, 0, 0.0, &small::setting(&inputs), &winner, &[]);
+    assert_eq!(found.better_alone, None);
+    let mut ends = 0;
+    for range in &found.ranges {
+        let weight = range.weight;
+        for (end, rival, inward) in [(range.from, &range.below, 1.0), (range.to, &range.above, -1.0)] {
+            if rival.is_some() {
+                ends += 1;
+                let name = REFERENCES[weight].0;
+                assert_eq!(drive(moved(&now, weight, end + inward * 1e-5)), own, "{name} at {end}");
+                assert_ne!(drive(moved(&now, weight, end - inward * 1e-5)), own, "{name} at {end}");
+            }
+        }
+    }
+    assert!(ends >= 3, "{ends}");
 }
