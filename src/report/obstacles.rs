@@ -123,11 +123,20 @@ pub fn of_machine(view: &View) -> Vec<String> {
     told
 }
 
+/// Three digits, not below the value: what is told has to do.
+fn upward(value: f64) -> f64 {
+    if value.is_nan() || value <= 0.0 {
+        return value;
+    }
+    let step = 10_f64.powi(value.log10().floor() as i32 - 2);
+    (value / step - 1e-9).ceil() * step
+}
+
 fn raised(view: &View, relaxation: &MachineRelaxation) -> String {
     let limit = |limit: &RaisedLimit| {
         let (allowed, least) = match limit.unit.as_str() {
             "" => (view.money(Some(limit.allowed)), view.money(Some(limit.least.ceil()))),
-            unit => figure::pair(Some(limit.allowed), Some(limit.least), unit, view.units),
+            unit => figure::pair(Some(limit.allowed), Some(upward(limit.least)), unit, view.units),
         };
         format!("{} of {least} instead of {allowed}", words::machine_limit(&limit.limit))
     };

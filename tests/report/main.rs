@@ -1,5 +1,6 @@
 //! The report as a reader finds it: read through a Markdown parser, not by matching text.
 
+mod alternatives;
 mod outcomes;
 mod page;
 mod reading;
