@@ -23,6 +23,7 @@ fn known_keys(text: &str) -> Vec<String> {
 fn the_guide_has_a_row_for_every_key_the_loader_knows() {
     let probes = [
         "qqqqqqqqqqqqqqqqqqqqqqqq: 1\n",
+        "uncertainty: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 }\n",
         "limits: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 }\n",
         "prefer: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 }\n",
         "axes: { x: { qqqqqqqqqqqqqqqqqqqqqqqq: 1 } }\n",
@@ -36,7 +37,7 @@ fn the_guide_has_a_row_for_every_key_the_loader_knows() {
         "waivers: [{ qqqqqqqqqqqqqqqqqqqqqqqq: 1 }]\n",
     ];
     let keys: Vec<String> = probes.iter().flat_map(|probe| known_keys(probe)).collect();
-    assert_eq!(keys.len(), 18 + 6 + 4 + 45 + 5 + 7 + 3 + 2 + 4 + 2 + 2 + 5);
+    assert_eq!(keys.len(), 19 + 5 + 6 + 4 + 45 + 5 + 7 + 3 + 2 + 4 + 2 + 2 + 5);
     for key in keys {
         assert!(GUIDE.lines().any(|line| line.starts_with(&format!("| `{key}` |"))), "docs/brief.md lacks `{key}`");
     }
@@ -73,6 +74,16 @@ fn the_guide_tells_the_defaults_that_are_used() {
         let cell = row.split('|').nth(3).unwrap().trim();
         let unit = if ["years", "h"].contains(&preset.unit) { "" } else { preset.unit };
         assert_eq!(cell, format!("{} {unit}", preset.value).trim(), "{key}");
+    }
+    let uncertainty = GUIDE.split("## `uncertainty`").nth(1).unwrap();
+    for (key, preset) in [
+        ("moved-mass", defaults::MASS_SPREAD),
+        ("guide-friction", defaults::FRICTION_SPREAD),
+        ("cutting-force", defaults::FORCE_SPREAD),
+        ("temperature-swing", defaults::SWING_SPREAD),
+        ("stiffness", defaults::STIFFNESS_SPREAD),
+    ] {
+        assert!(uncertainty.contains(&format!("| `{key}` | {} {} |", preset.value, preset.unit)), "{key}");
     }
     assert_eq!(defaults::JERK_PER_ACCELERATION.value, 1.0 / 0.05, "the guide says: over 50 ms");
     assert_eq!((defaults::CARRIAGE_STIFFNESS.value, defaults::CARRIAGE_STIFFNESS.unit), (200.0, "N/µm"));

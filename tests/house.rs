@@ -26,7 +26,10 @@ const FLOORS: &[(&str, &[&str])] = &[
     ("rule", &["units", "source", "yaml", "ledger", "characteristic"]),
     ("search", &["units", "ledger", "characteristic", "brief", "catalog", "drive", "rule"]),
     ("select", &["units", "brief", "search"]),
-    ("inquiry", &["units", "ledger", "characteristic", "brief", "catalog", "drive", "rule", "search", "select"]),
+    (
+        "inquiry",
+        &["units", "formula", "ledger", "characteristic", "brief", "catalog", "drive", "rule", "search", "select"],
+    ),
     (
         "record",
         &[

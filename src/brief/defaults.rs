@@ -64,6 +64,17 @@ pub const AMBIENT_TEMPERATURE: Preset =
     Preset { value: 40.0, unit: "°C", source: Source::memory("air for which IEC 60034-1 rates motors") };
 /// `reliability` of nuts and bearings.
 pub const RELIABILITY: Preset = preset(90.0, "%", "the share at which lives and ratings are stated");
+/// `uncertainty.moved-mass`, a standard deviation as the others below it.
+pub const MASS_SPREAD: Preset = preset(5.0, "%", "masses off a drawing, before anything is weighed");
+/// `uncertainty.guide-friction`.
+pub const FRICTION_SPREAD: Preset =
+    preset(30.0, "%", "friction of rolling guides and seals differs with preload, grease and age");
+/// `uncertainty.cutting-force`.
+pub const FORCE_SPREAD: Preset = preset(15.0, "%", "forces by formula, tools that wear and stock that differs");
+/// `uncertainty.temperature-swing`.
+pub const SWING_SPREAD: Preset = preset(20.0, "%", "the swing of a workshop is rarely measured over a year");
+/// `uncertainty.stiffness`.
+pub const STIFFNESS_SPREAD: Preset = preset(15.0, "%", "joints, seats and brackets give more or less than reckoned");
 /// `overtravel`, at each end.
 pub const OVERTRAVEL: Preset = preset(50.0, "mm", "room for limit switches and end stops");
 /// `drives`.

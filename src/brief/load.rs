@@ -3,7 +3,7 @@
 use super::defaults;
 use super::reader::{Reader, above_zero_to, from_to, zero_to};
 use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
-use super::{along, axis, carrying};
+use super::{along, axis, carrying, uncertainty};
 use crate::yaml::{Document, Faults, Node, nearest, read_text};
 use std::path::Path;
 
@@ -22,6 +22,7 @@ const KEYS: &[&str] = &[
     "altitude",
     "ambient-temperature",
     "reliability",
+    "uncertainty",
     "limits",
     "prefer",
     "axes",
@@ -72,6 +73,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         reader.or_preset(root, "temperature-swing", zero_to(100.0, "K"), &defaults::TEMPERATURE_SWING);
     let site = site(root, reader);
     let reliability = reader.or_preset(root, "reliability", from_to(90.0, 99.0, "%"), &defaults::RELIABILITY);
+    let uncertainty = uncertainty::read(root, reader);
     let limits = limits(root, reader);
     let prefer = prefer(root, reader);
     let (names, axes) = axes(root, reader);
@@ -90,6 +92,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         temperature_swing: temperature_swing?,
         site: site?,
         reliability: reliability?,
+        uncertainty: uncertainty?,
         limits,
         prefer: prefer?,
         axes: axes?,

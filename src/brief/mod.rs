@@ -19,6 +19,7 @@ mod servo;
 mod sides;
 mod starter;
 mod types;
+mod uncertainty;
 
 pub use along::Along;
 pub use bed::Bed;
@@ -27,6 +28,7 @@ pub use measuring::{Feedback, Mapping, Tilt};
 pub use servo::{Contour, Settling};
 pub use starter::starter;
 pub use types::*;
+pub use uncertainty::Uncertainty;
 
 /// The most lines with moves, and the most at standstill, that the work of an axis may have.
 pub const MOST_LINES: (usize, usize) = (8, 4);

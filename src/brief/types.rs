@@ -4,6 +4,7 @@ use super::along::Along;
 use super::bed::Bed;
 use super::measuring::{Feedback, Mapping, Tilt};
 use super::servo::{Contour, Settling};
+use super::uncertainty::Uncertainty;
 use crate::formula::s_curve::Profile;
 use crate::units::{
     Acceleration, Angle, CelsiusTemperature, Force, Frequency, Jerk, Length, LinearMassDensity, Mass, Measure, Money,
@@ -61,6 +62,8 @@ pub struct Brief {
     pub site: Site,
     /// Share of like nuts and bearings that are to reach their life.
     pub reliability: Entry<Ratio>,
+    /// How far what is stated may be off.
+    pub uncertainty: Uncertainty,
     /// Limits of the whole machine.
     pub limits: Limits,
     /// What counts how much when several drives are admissible.

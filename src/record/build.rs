@@ -6,6 +6,7 @@
 use super::candidate_build::{self, Named};
 use super::cautions;
 use super::machine_build;
+use super::robustness::Field;
 use super::workshop::{self, Sources};
 use super::*;
 use super::{requirement, tool_point};
@@ -228,6 +229,8 @@ fn axis_record(
     let next = next_best(search, picked.as_ref().map(|(found, _)| found), |found| {
         work_out(found.family, &found.path, &census, setting)
     });
+    let field = Field { brief, axis, setting, search, next: &next };
+    let robustness = picked.as_ref().filter(|_| parts.asked).map(|picked| field.odds(picked));
     let runners_up = next.into_iter().filter_map(|found| at_census(found.family, &found.path)).collect();
     let outcome = match (&chosen, search.offers.is_empty()) {
         (Some(_), _) => Outcome::Chosen,
@@ -274,6 +277,7 @@ fn axis_record(
         relaxations,
         undominated: search.offers.len() as u64,
         cost_cases,
+        robustness,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),

@@ -24,6 +24,7 @@ mod obstacles;
 mod obstacles_build;
 mod parameters;
 mod requirement;
+mod robustness;
 mod tool_point;
 mod turning;
 mod upkeep;
@@ -37,6 +38,7 @@ pub use crossover::*;
 pub use crossover_build::crossover;
 pub use explained::*;
 pub use obstacles::*;
+pub use robustness::{OddsRecord, RobustnessRecord, UncertaintyRecord, UtilisationRecord};
 pub use turning::{TurningPoint, TurningScope};
 pub use workshop::unknown as unknown_in_line;
 
@@ -193,6 +195,9 @@ pub struct AxisRecord {
     /// What the drive chosen and the best of each other family cost over their life where hours or discount rate differ.
     #[serde(default)]
     pub cost_cases: Vec<CostCase>,
+    /// How often the drive chosen and its rivals stay admissible when what the brief states is off; none without a drive.
+    #[serde(default)]
+    pub robustness: Option<RobustnessRecord>,
     /// The carried mass at which the census was taken, and the range that its carried axes can have.
     pub carried_mass: CarriedMass,
     /// Ids of the cautions that this axis needs (see `caution-texts`), in order.

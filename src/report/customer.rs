@@ -5,6 +5,7 @@
 use super::assumed::{self, Named};
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
+use super::robustness::{self, Sentences};
 use super::turning;
 use super::view::{View, only_fits, worst_first};
 use super::{alternatives, figure, obstacles, words};
@@ -23,6 +24,7 @@ pub struct Customer {
     whole: Vec<Named>,
     why: Vec<AxisWhy>,
     turning: Vec<String>,
+    robust: Option<Sentences>,
     tight: Vec<AxisNotes>,
     assumptions: Vec<Named>,
     of_method: String,
@@ -105,6 +107,7 @@ pub fn collect(view: &View) -> Customer {
             .flat_map(|axis| turning::told(view, axis))
             .chain(alternatives::sentences(view))
             .collect(),
+        robust: robustness::sentences(view),
         tight: chosen().map(|(axis, drive)| tight(view, axis, drive)).collect(),
         assumptions: assumed::left_open(view),
         of_method: assumed::of_method(view),

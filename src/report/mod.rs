@@ -22,6 +22,7 @@ mod obstacles;
 pub mod picture;
 mod reasons;
 mod reviewer;
+mod robustness;
 mod safety;
 mod servo;
 mod sheet;

@@ -4,6 +4,7 @@ use super::alternatives::{self, Alternatives};
 use super::assumed::assumed_value;
 use super::figure;
 use super::obstacles::{self, Obstacles};
+use super::robustness::{self, Robustness};
 use super::turning;
 use super::view::{View, one_line};
 use super::words;
@@ -25,6 +26,7 @@ pub struct Reviewer {
     turning_scope: Option<String>,
     alternatives: Alternatives,
     obstacles: Obstacles,
+    robustness: Option<Robustness>,
     assumptions: Vec<Assumption>,
     waivers: Vec<Waiver>,
     rules: Vec<Rule>,
@@ -161,6 +163,7 @@ pub fn collect(view: &View) -> Reviewer {
         limits: record.machine.limits.iter().map(|limit| limit_line(view, limit)).collect(),
         alternatives: alternatives::collect(view),
         obstacles: obstacles::collect(view),
+        robustness: robustness::collect(view),
         assumptions: record
             .assumptions
             .iter()

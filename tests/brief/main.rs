@@ -4,4 +4,5 @@ mod damage;
 mod faults;
 mod moves;
 mod texts;
+mod uncertainty;
 mod values;

@@ -31,6 +31,7 @@ supply-tolerance: 5 %
 altitude: 1600 m
 ambient-temperature: 45 °C
 reliability: 97 %
+uncertainty: { moved-mass: 4 %, guide-friction: 25 %, cutting-force: 10 %, temperature-swing: 0 %, stiffness: 20 % }
 limits:
   purchase: 60000
   tool-point-error: 0.15 mm

@@ -19,6 +19,15 @@ fn every_stated_value_arrives() {
     assert_eq!(brief.environment, ["composite dust", "draught"]);
     assert_eq!(brief.temperature_swing.value.si(), 6.0);
     assert_eq!(brief.reliability.value.si(), 0.97);
+    let spreads = brief.uncertainty.all().map(|(key, spread)| (key, spread.value.si(), spread.stated));
+    let wanted = [
+        ("moved-mass", 0.04, true),
+        ("guide-friction", 0.25, true),
+        ("cutting-force", 0.1, true),
+        ("temperature-swing", 0.0, true),
+        ("stiffness", 0.2, true),
+    ];
+    assert_eq!(spreads, wanted);
     let site = brief.site;
     assert_eq!((site.supply_voltage.value.si(), site.supply_tolerance.value.si()), (480.0, 0.05));
     assert_eq!((site.altitude.value.si(), site.ambient_temperature.value.si()), (1600.0, 45.0));
@@ -140,6 +149,11 @@ fn every_default_that_is_used_is_an_assumption_with_a_source() {
             ("altitude", "1000", "m"),
             ("ambient-temperature", "40", "°C"),
             ("reliability", "90", "%"),
+            ("uncertainty.moved-mass", "5", "%"),
+            ("uncertainty.guide-friction", "30", "%"),
+            ("uncertainty.cutting-force", "15", "%"),
+            ("uncertainty.temperature-swing", "20", "%"),
+            ("uncertainty.stiffness", "15", "%"),
             ("prefer", "whole-life-cost alone", ""),
             ("axes.x.overtravel", "50", "mm"),
             ("axes.x.drives", "1", ""),

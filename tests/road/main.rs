@@ -16,6 +16,7 @@ mod next_machines;
 mod obstacles;
 mod outcomes;
 mod racks;
+mod robustness;
 mod same_answer;
 mod screws;
 mod small;
