@@ -6,13 +6,13 @@ use crate::catalog::Catalog;
 use crate::units::Measure;
 
 /// How many times as much, or as little, is searched in full.
-pub const ANCHORS: [f64; 2] = [1.3, 2.0];
+pub const ANCHORS: [f64; 1] = [2.0];
 
 /// The same for what a machine is drawn around: travel and speed may be turned farther.
-pub const FAR_ANCHORS: [f64; 3] = [1.3, 2.0, 4.0];
+pub const FAR_ANCHORS: [f64; 2] = [2.0, 4.0];
 
 /// Fine steps between two anchors.
-const FINE: usize = 6;
+const FINE: usize = 12;
 
 /// How far to either side of a break of the catalogue is looked, relative.
 const BESIDE: f64 = 1e-6;
