@@ -20,6 +20,7 @@ mod robustness;
 mod same_answer;
 mod screws;
 mod small;
+mod turning;
 mod twin;
 mod upkeep;
 mod weights;

@@ -25,14 +25,15 @@ const MOTORS: [&str; 4] = ["servo-1.5kw", "servo-2.2kw-brake", "servo-4.5kw", "s
 const RACKS: [&str; 2] = ["rack-2", "rack-3"];
 const QUALITIES: [&str; 3] = ["q5-hardened-ground", "q6-hardened-ground", "q8-milled-hardened"];
 const TEETH: [u32; 4] = [15, 20, 25, 30];
+// every kind with both plays, so that like gearboxes share a choice
 const GEARBOXES: [&str; 8] = [
     "planetary-80-standard-i5",
-    "planetary-80-reduced-i10",
+    "planetary-80-reduced-i5",
     "planetary-110-standard-i5",
-    "planetary-110-reduced-i10",
-    "planetary-140-standard-i4",
+    "planetary-110-reduced-i5",
+    "planetary-140-standard-i5",
     "planetary-140-reduced-i5",
-    "planetary-140-reduced-i7",
+    "planetary-140-standard-i10",
     "planetary-140-reduced-i10",
 ];
 const SCALES: [&str; 2] = ["glass-scale-5", "tape-scale-5"];
