@@ -3,8 +3,9 @@
 
 use crate::small::{self, Entered, HORIZONTAL, IMPOSSIBLE, VERTICAL};
 use axiswright::characteristic as ch;
-use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
+use axiswright::drive::{Demand, FAMILIES, Family, Pinions, RackDrive, WithFamily, with_family};
 use axiswright::ledger::{Known, Ledger};
+use axiswright::pipeline::Inputs;
 use axiswright::rule::{Obligation, passes};
 use axiswright::search::{Attributes, Coupling, Found, MOST_STAGES, Path, Setting, best_on, nearest, walk};
 use axiswright::units::{Mass, Measure};
@@ -203,10 +204,13 @@ impl WithFamily for Compare<'_, '_> {
 
 /// Compares all families; gives how many configurations of each are admissible.
 fn compare(text: &str, coupling: Coupling, waived: &[&str], carried: f64) -> Vec<usize> {
-    let inputs = small::inputs(text);
+    compare_on(&small::inputs(text), coupling, waived, carried)
+}
+
+fn compare_on(inputs: &Inputs, coupling: Coupling, waived: &[&str], carried: f64) -> Vec<usize> {
     let waived: Vec<String> = waived.iter().map(|&rule| rule.into()).collect();
     let demand = Demand::new(&inputs.brief, 0, Mass::of_si(carried));
-    let setting = Setting { coupling, waived: &waived, ..small::setting(&inputs) };
+    let setting = Setting { coupling, waived: &waived, ..small::setting(inputs) };
     FAMILIES
         .iter()
         .map(|id| {
@@ -227,6 +231,23 @@ fn the_census_of_a_vertical_axis_is_that_of_trying_everything() {
     let coupling = Coupling { mass: true, purchase: true, motors: true, gearboxes: true, ..Coupling::default() };
     let admissible = compare(VERTICAL, coupling, &[], 0.0);
     assert!(admissible.iter().all(|&count| count > 20), "{admissible:?}");
+}
+
+#[test]
+fn gearboxes_that_differ_in_play_alone_are_counted_one_by_one() {
+    let inputs = small::paired_inputs(HORIZONTAL);
+    let plays = |family: &RackDrive<'_>| family.stages()[13];
+    let demand = small::demand(&inputs, 0);
+    assert_eq!(plays(&RackDrive::new(&demand, &inputs.catalog, true, Pinions::One)), 2);
+    let admissible = compare_on(&inputs, Coupling::default(), &[], 0.0);
+    assert!(admissible.iter().all(|&count| count > 20), "{admissible:?}");
+    // where a kind lacks a play, every gearbox is a choice of its own
+    let mut odd = inputs;
+    odd.catalog.gearboxes.remove(0);
+    let demand = small::demand(&odd, 0);
+    assert_eq!(plays(&RackDrive::new(&demand, &odd.catalog, true, Pinions::One)), 1);
+    let fewer = compare_on(&odd, Coupling::default(), &[], 0.0);
+    assert!(fewer.iter().zip(&admissible).all(|(fewer, before)| fewer <= before), "{fewer:?}");
 }
 
 #[test]

@@ -25,16 +25,24 @@ const MOTORS: [&str; 4] = ["servo-1.5kw", "servo-2.2kw-brake", "servo-4.5kw", "s
 const RACKS: [&str; 2] = ["rack-2", "rack-3"];
 const QUALITIES: [&str; 3] = ["q5-hardened-ground", "q6-hardened-ground", "q8-milled-hardened"];
 const TEETH: [u32; 4] = [15, 20, 25, 30];
-// every kind with both plays, so that like gearboxes share a choice
 const GEARBOXES: [&str; 8] = [
     "planetary-80-standard-i5",
-    "planetary-80-reduced-i5",
+    "planetary-80-reduced-i10",
     "planetary-110-standard-i5",
-    "planetary-110-reduced-i5",
+    "planetary-110-reduced-i10",
+    "planetary-140-standard-i4",
+    "planetary-140-reduced-i5",
+    "planetary-140-reduced-i7",
+    "planetary-140-reduced-i10",
+];
+/// Kinds of gearboxes that come with two plays each, for the inputs that share them.
+const PAIRED: [&str; 6] = [
+    "planetary-80-standard-i5",
+    "planetary-80-reduced-i5",
+    "planetary-110-standard-i10",
+    "planetary-110-reduced-i10",
     "planetary-140-standard-i5",
     "planetary-140-reduced-i5",
-    "planetary-140-standard-i10",
-    "planetary-140-reduced-i10",
 ];
 const SCALES: [&str; 2] = ["glass-scale-5", "tape-scale-5"];
 
@@ -97,6 +105,15 @@ pub fn brief(text: &str) -> Brief {
 pub fn inputs(text: &str) -> Inputs {
     let inputs = Inputs { brief: brief(text), catalog: catalog(), rulebook: rules() };
     pipeline::check(inputs).unwrap_or_else(|faults| panic!("{faults:?}"))
+}
+
+/// The same with gearboxes that come in pairs of like ones.
+pub fn paired_inputs(text: &str) -> Inputs {
+    let mut inputs = inputs(text);
+    let all = catalog::load(&[]).unwrap_or_else(|faults| panic!("{faults:?}")).gearboxes;
+    inputs.catalog.gearboxes = all.into_iter().filter(|part| PAIRED.contains(&part.designation.as_str())).collect();
+    assert_eq!(inputs.catalog.gearboxes.len(), PAIRED.len());
+    inputs
 }
 
 /// How one axis alone is searched.

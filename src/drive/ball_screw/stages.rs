@@ -35,6 +35,7 @@ impl BallScrewDrive<'_> {
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUTS, (ch::NUT_MASS, ch::SUPPORT_MASS, ch::DRIVES));
         self.demand.enter_masses(sheet);
         self.demand.enter_forces(sheet);
+        self.demand.enter_mean_force(sheet);
         sheet.computed(
             ch::SCREW_INERTIA,
             &inertia::SCREW_INERTIA,

@@ -73,13 +73,13 @@ impl Demand<'_> {
             );
         }
         sides::motion_peak(self, sheet);
-        // with a bias the mean waits for it
-        if !twin {
-            sheet.computed(
-                ch::MEAN_FORCE,
-                &duty::MEAN_FORCE,
-                (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count)),
-            );
-        }
+    }
+
+    /// Enters the mean of the forces of the phases.
+    #[inline(always)]
+    pub fn enter_mean_force<L: Ledger>(&self, sheet: &mut L) {
+        let count = self.phases.len();
+        let phases = (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
+        sheet.computed(ch::MEAN_FORCE, &duty::MEAN_FORCE, phases);
     }
 }

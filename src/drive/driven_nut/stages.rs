@@ -94,6 +94,7 @@ impl DrivenNutDrive<'_> {
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_masses(sheet);
         self.demand.enter_forces(sheet);
+        self.demand.enter_mean_force(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sides::racking(self.demand, screw::ERRORS, sheet);
         screw::nut_loads(self.demand, sheet);

@@ -108,9 +108,22 @@ impl RackDrive<'_> {
         }
     }
 
-    /// What the duty asks of the gearbox, once the forces are known.
+    /// What the largest force asks of the gearbox.
     #[inline(always)]
     pub(super) fn gearbox_load<L: Ledger>(&self, sheet: &mut L) {
+        sheet.computed(
+            ch::OUTPUT_TORQUE,
+            &gearbox::OUTPUT_TORQUE,
+            (ch::PEAK_FORCE, ch::PINION_DIAMETER, ch::MESH_EFFICIENCY),
+        );
+        sheet.computed(ch::SHOCK_TORQUE, &gearbox_load::SHOCK_TORQUE, (ch::OUTPUT_TORQUE, ch::SHOCK_FACTOR));
+        sheet.computed(ch::AXIAL_LOAD, &gearbox_load::AXIAL_LOAD, (ch::PEAK_FORCE, ch::HELIX_ANGLE));
+    }
+
+    /// What the mean force asks of the gearbox; means are dear and wait for what the largest force leaves.
+    #[inline(always)]
+    pub(super) fn gearbox_mean_load<L: Ledger>(&self, sheet: &mut L) {
+        self.mean_force(sheet);
         // what two sides press against each other comes on top of every force
         let mean = if self.demand.two_sided() {
             sheet.computed(ch::TOOTH_MEAN_FORCE, &gantry::FORCE_SUM, (ch::MEAN_FORCE, ch::RACKING_FORCE));
@@ -118,19 +131,12 @@ impl RackDrive<'_> {
         } else {
             ch::MEAN_FORCE
         };
-        sheet.computed(
-            ch::OUTPUT_TORQUE,
-            &gearbox::OUTPUT_TORQUE,
-            (ch::PEAK_FORCE, ch::PINION_DIAMETER, ch::MESH_EFFICIENCY),
-        );
-        sheet.computed(ch::SHOCK_TORQUE, &gearbox_load::SHOCK_TORQUE, (ch::OUTPUT_TORQUE, ch::SHOCK_FACTOR));
         sheet.computed(ch::MEAN_OUTPUT_TORQUE, &layout::FORCE_TORQUE, (mean, ch::TRAVEL_PER_TURN, ch::MESH_EFFICIENCY));
         sheet.computed(
             ch::RADIAL_LOAD,
             &gearbox_load::OVERHUNG_LOAD,
             (mean, ch::HELIX_ANGLE, ch::PINION_DIAMETER, ch::PINION_OVERHANG, ch::BEARING_SPAN),
         );
-        sheet.computed(ch::AXIAL_LOAD, &gearbox_load::AXIAL_LOAD, (ch::PEAK_FORCE, ch::HELIX_ANGLE));
     }
 
     /// Heat and life of the gearbox, once all else of it is known.

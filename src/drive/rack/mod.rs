@@ -167,6 +167,7 @@ impl<'a> RackDrive<'a> {
     }
 
     fn heat<L: Ledger>(&self, sheet: &mut L) {
+        self.gearbox_mean_load(sheet);
         motor::heat(self.demand, sheet);
         price::enter_motors(sheet);
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));

@@ -67,13 +67,12 @@ impl RackDrive<'_> {
         sheet.computed(ch::BIAS_TORQUE, &gearbox::OUTPUT_TORQUE, output);
     }
 
-    /// Largest and mean force of the more loaded pinion, once forces and racking are known.
+    /// Largest force of the more loaded pinion, once forces and racking are known.
     #[inline(always)]
     pub(super) fn biased<L: Ledger>(&self, sheet: &mut L) {
         if self.layout == Pinions::One {
             return;
         }
-        let count = self.demand.phases.len();
         let (cutting, friction) = (ch::DRIVE_CUTTING_FORCE, ch::FRICTION_FORCE);
         sheet.computed(ch::PLAY_FREE_DEMAND, &twin::PLAY_FREE_DEMAND, (cutting, friction, ch::PINIONS));
         if self.demand.two_sided() {
@@ -89,6 +88,16 @@ impl RackDrive<'_> {
             on_top = ch::STEADY_FORCE;
         }
         sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, on_top));
+    }
+
+    /// Mean force of the more loaded pinion, once the bias is known.
+    #[inline(always)]
+    pub(super) fn mean_force<L: Ledger>(&self, sheet: &mut L) {
+        if self.layout == Pinions::One {
+            self.demand.enter_mean_force(sheet);
+            return;
+        }
+        let count = self.demand.phases.len();
         let (forces, shares, speeds) =
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
         sheet.computed(ch::MEAN_FORCE, &twin::BIASED_MEAN_FORCE, (forces, shares, speeds, ch::BIAS_FORCE));
