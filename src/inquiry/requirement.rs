@@ -94,6 +94,24 @@ impl Requirement {
         dimension.units().find(|unit| unit.name == name).map(|unit| (dimension, unit))
     }
 
+    /// Whether it only limits what drives reach, and no figure of a drive hangs on it.
+    pub fn only_a_limit(self) -> bool {
+        match self {
+            Requirement::Accuracy
+            | Requirement::SectionAccuracy
+            | Requirement::Repeatability
+            | Requirement::Reversal
+            | Requirement::Purchase => true,
+            Requirement::Travel
+            | Requirement::Speed
+            | Requirement::Acceleration
+            | Requirement::MovedMass
+            | Requirement::CuttingForce
+            | Requirement::YearsInService
+            | Requirement::TemperatureSwing => false,
+        }
+    }
+
     /// The word after a plain number; nothing after an amount of money.
     pub fn plain_unit(self) -> &'static str {
         if self == Requirement::YearsInService { "years" } else { "" }

@@ -6,13 +6,13 @@ use crate::catalog::Catalog;
 use crate::units::Measure;
 
 /// How many times as much, or as little, is searched in full.
-pub const ANCHORS: [f64; 1] = [2.0];
+pub const ANCHORS: [f64; 2] = [1.3, 2.0];
 
 /// The same for what a machine is drawn around: travel and speed may be turned farther.
-pub const FAR_ANCHORS: [f64; 2] = [2.0, 4.0];
+pub const FAR_ANCHORS: [f64; 3] = [1.3, 2.0, 4.0];
 
 /// Fine steps between two anchors.
-const FINE: usize = 12;
+const FINE: usize = 8;
 
 /// How far to either side of a break of the catalogue is looked, relative.
 const BESIDE: f64 = 1e-6;
@@ -35,10 +35,17 @@ pub fn steps(requirement: Requirement, brief: &Brief, axis: usize, catalog: &Cat
         Requirement::Travel | Requirement::Speed => &FAR_ANCHORS,
         _ => &ANCHORS,
     };
+    // where only a limit is turned no figure of a drive changes: the present drive stays the best until it fails, and the best
+    // within a wide limit is the best within every narrower one that it keeps
+    let searched = |times: f64| match (requirement.only_a_limit(), up) {
+        (false, _) => true,
+        (true, true) => Some(&times) == anchors.last(),
+        (true, false) => false,
+    };
     for &anchor in anchors {
         for fine in 1..=FINE {
             let times = before * (anchor / before).powf(fine as f64 / FINE as f64);
-            steps.push(Step { value: turned(times), anchor: fine == FINE });
+            steps.push(Step { value: turned(times), anchor: fine == FINE && searched(anchor) });
         }
         before = anchor;
     }

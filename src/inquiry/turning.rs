@@ -1,8 +1,9 @@
 //! Turning points: how far a requirement of one axis may be turned before the answer changes, to what, and by which rule.
 //!
-//! Method: the value is moved outward in steps. At the anchors the axis is searched in full; between them the best is taken of
-//! all drives that are known: what the recommendation had found, and what every full search adds. Where the answer changes the
-//! step is halved to the resolution, and both sides are searched in full; what that brings up is halved again.
+//! Method: the value is moved outward in steps. At the anchors, and where the present drive is no longer admissible, the axis is
+//! searched in full; between them the best is taken of all drives that are known: what the recommendation had found, and what
+//! every full search adds. Where the answer changes the step is halved to the resolution, and both sides are searched in
+//! full; what that brings up joins, and the halving is done again.
 //! Limits: the other axes stay as they are, and so does the mass that the axis carries. A change and a change back between two
 //! steps is missed, and so is a drive that is best only between two anchors and was never found. Nothing is looked for
 //! beyond the last anchor.
@@ -78,15 +79,42 @@ pub fn turning_points(place: &AxisInPlace<'_, '_>) -> Option<Vec<TurningPoint>> 
     if !place.same(Turns::MainSize, Some(&here), Some(&place.chosen)) {
         return None;
     }
-    let mut jobs: Vec<(Requirement, bool)> = Vec::new();
+    let mut ways: Vec<Way> = Vec::new();
     for requirement in Requirement::ALL.into_iter().filter(|requirement| *requirement != Requirement::Purchase) {
-        jobs.extend([true, false].map(|up| (requirement, up)));
+        let Some(now) = requirement.of(place.brief, place.axis) else { continue };
+        for up in [true, false] {
+            let steps = steps(requirement, place.brief, place.axis, place.setting.catalog, now, up);
+            ways.push(Way { requirement, now, steps, anchored: Vec::new() });
+        }
     }
-    let found: Vec<Vec<TurningPoint>> =
-        jobs.par_iter().map(|&(requirement, up)| place.outward(requirement, up, &here)).collect();
+    ways.par_iter_mut().for_each(|way| place.add_own_end(way, &here));
+    // all anchors first: what is best at one of them is known on every way
+    let anchored: Vec<Vec<Option<Found>>> = ways.par_iter().map(|way| place.anchored(way)).collect();
+    let mut known = place.known.clone();
+    for (way, anchored) in ways.iter_mut().zip(anchored) {
+        anchored.iter().flatten().for_each(|found| learn(&mut known, found));
+        way.anchored = anchored;
+    }
+    let found: Vec<Vec<TurningPoint>> = ways.par_iter().map(|way| place.outward(way, known.clone(), &here)).collect();
     let mut found: Vec<TurningPoint> = found.into_iter().flatten().collect();
     found.extend(place.cheaper(&here));
     Some(found)
+}
+
+/// One requirement, moved in one direction.
+struct Way {
+    requirement: Requirement,
+    now: f64,
+    steps: Vec<Step>,
+    /// The answers at the anchors, in their order.
+    anchored: Vec<Option<Found>>,
+}
+
+/// Adds a drive to those that are known.
+fn learn(known: &mut Vec<Found>, found: &Found) {
+    if !known.iter().any(|other| other.family == found.family && other.path == found.path) {
+        known.push(found.clone());
+    }
 }
 
 impl AxisInPlace<'_, '_> {
@@ -112,16 +140,41 @@ impl AxisInPlace<'_, '_> {
         }
     }
 
-    /// The turning points of one requirement in one direction.
-    fn outward(&self, requirement: Requirement, up: bool, here: &Found) -> Vec<TurningPoint> {
-        let Some(now) = requirement.of(self.brief, self.axis) else { return Vec::new() };
-        let mut known = self.known.clone();
+    /// Makes an anchor of the first value, to the resolution, at which the present drive is no longer admissible.
+    fn add_own_end(&self, way: &mut Way, here: &Found) {
+        let own = std::slice::from_ref(here);
+        let holds = |value: f64| self.best_known(&way.requirement.with(self.brief, self.axis, value), own).is_some();
+        let Some(place) = way.steps.iter().position(|step| !holds(step.value)) else { return };
+        let mut inner = if place == 0 { way.now } else { way.steps[place - 1].value };
+        let mut outer = way.steps[place].value;
+        while (outer - inner).abs() > 0.5 * RESOLUTION * way.now {
+            let middle = 0.5 * (inner + outer);
+            if holds(middle) { inner = middle } else { outer = middle }
+        }
+        way.steps.insert(place, Step { value: outer, anchor: true });
+    }
+
+    /// The answers at the anchors, each searched in full.
+    fn anchored(&self, way: &Way) -> Vec<Option<Found>> {
+        let anchors = way.steps.iter().filter(|step| step.anchor);
+        anchors
+            .map(|step| self.best(&way.requirement.with(self.brief, self.axis, step.value), &self.room, &self.known))
+            .collect()
+    }
+
+    /// The turning points on one way, nearest first.
+    fn outward(&self, way: &Way, mut known: Vec<Found>, here: &Found) -> Vec<TurningPoint> {
+        let (requirement, now) = (way.requirement, way.now);
+        let mut anchored = way.anchored.iter();
         let mut points = Vec::new();
         let mut change = Turns::MainSize;
         // where the answer was last seen to hold by a full search
         let mut sure = now;
-        for Step { value, anchor } in steps(requirement, self.brief, self.axis, self.setting.catalog, now, up) {
-            let there = self.answer(requirement, value, anchor, &mut known);
+        for &Step { value, anchor } in &way.steps {
+            let there = match anchor {
+                true => anchored.next().cloned().flatten(),
+                false => self.answer(requirement, value, false, &mut known),
+            };
             if self.same(change, there.as_ref(), Some(here)) {
                 sure = if anchor { value } else { sure };
                 continue;
@@ -147,10 +200,8 @@ impl AxisInPlace<'_, '_> {
             return self.best_known(&brief, known);
         }
         let best = self.best(&brief, &self.room, known);
-        if let Some(best) = &best
-            && !known.iter().any(|other| other.family == best.family && other.path == best.path)
-        {
-            known.push(best.clone());
+        if let Some(best) = &best {
+            learn(known, best);
         }
         best
     }

@@ -117,7 +117,7 @@ pub fn scope(view: &View) -> Option<String> {
     let (anchors, far) = (figures(&scope.anchors), figures(&scope.far_anchors));
     Some(format!(
         "One requirement of one axis is turned at a time; the other axes, and what the axis carries, stay as they are. The axis is \
-         searched in full at {} times the value and at as small a part of it (travel and speed at {}), and on both sides of each change, which is narrowed to \
+         searched in full at {} times the value and at as small a part of it (travel and speed at {}), where the present drive is no longer admissible, and on both sides of each change, which is narrowed to \
          {} % of the value; between those, the best is taken of all drives that came up. A change and a change back between two steps \
          is missed.",
         words::list(&anchors),
