@@ -47,7 +47,7 @@ fn requirement(point: &TurningPoint) -> String {
 fn why(view: &View, point: &TurningPoint) -> String {
     match (point.rule.as_str(), point.rule.strip_prefix("limits.")) {
         _ if point.requirement == "purchase" => "the best that costs less".into(),
-        ("cost", _) => "the present one would do too, the other is then the better buy".into(),
+        ("cost", _) => "the present one would do too, the other is then better by price and preferences".into(),
         (_, Some(limit)) => format!("what no longer holds: the limit of the machine, {}", words::spaced(limit)),
         (rule, None) => format!("what no longer holds: {}", view.rule_title(rule)),
     }
@@ -67,11 +67,17 @@ pub fn told(view: &View, axis: &AxisRecord) -> Vec<String> {
     let sentence = |point: &&TurningPoint| {
         let (now, _, turns) = quantities(view, point);
         let side = if point.turns_at < point.now { "below" } else { "above" };
-        let then = match point.to.as_str() {
-            "none" => "nothing in the catalogue is admissible".into(),
-            to => drive(view, to, &point.to_sizes),
+        let then = match (point.to.as_str(), point.rule.strip_prefix("limits.")) {
+            ("none", Some(limit)) => {
+                format!(
+                    "no drive fits into what the other axes leave of the limit of the machine, {}",
+                    words::spaced(limit)
+                )
+            }
+            ("none", None) => format!("nothing in the catalogue is admissible; {}", why(view, point)),
+            (to, _) => format!("{}; {}", drive(view, to, &point.to_sizes), why(view, point)),
         };
-        format!("Axis {}, {} {side} {turns} (now {now}): {then}; {}.", axis.name, requirement(point), why(view, point))
+        format!("Axis {}, {} {side} {turns} (now {now}): {then}.", axis.name, requirement(point))
     };
     let mut told: Vec<String> = chosen.iter().map(sentence).collect();
     let farthest = scope.anchors.last().copied().unwrap_or(1.0);

@@ -3,9 +3,10 @@
 //! Run by `cargo bench --bench search`; prints times and ratios, asserts nothing. Numbers of one machine mean little, ratios more.
 
 use axiswright::brief::Brief;
-use axiswright::drive::Merit;
+use axiswright::drive::{Demand, Family, Merit, WithFamily, with_family};
 use axiswright::pipeline::{Inputs, load, recommend};
-use axiswright::search::{Coupling, Found, Setting, best_on};
+use axiswright::search::{Coupling, Found, Setting, best_on, walk};
+use axiswright::units::{Mass, Measure};
 use std::path::Path;
 use std::time::{Duration, Instant};
 
@@ -35,8 +36,51 @@ fn least(runs: usize, mut work: impl FnMut()) -> Duration {
     (0..runs).map(|_| time(&mut work)).min().unwrap_or_default()
 }
 
+/// Every configuration worked out to its last stage, against the same with branches dropped, on a catalogue cut down.
+fn without_pruning() {
+    struct Walks<'w> {
+        demand: &'w Demand<'w>,
+        setting: Setting<'w>,
+    }
+    impl WithFamily for Walks<'_> {
+        type Output = [(u64, Duration); 2];
+        fn with<F: Family>(self, family: &F) -> Self::Output {
+            [true, false].map(|exhaustive| {
+                let setting = Setting { exhaustive, ..self.setting };
+                let mut configurations = 0;
+                let time = least(3, || {
+                    configurations = walk(family, self.demand, &setting, None).census.configurations;
+                });
+                (configurations, time)
+            })
+        }
+    }
+    let mut inputs = inputs("tray-loader");
+    let catalog = &mut inputs.catalog;
+    catalog.racks.truncate(4);
+    catalog.gearboxes.truncate(12);
+    catalog.servo_motors.truncate(6);
+    catalog.ball_screws.truncate(4);
+    catalog.screw_bearings.truncate(4);
+    catalog.screw_reductions.truncate(6);
+    let demand = Demand::new(&inputs.brief, 0, Mass::of_si(0.0));
+    for id in ["helical-rack", "ball-screw"] {
+        let walks = Walks { demand: &demand, setting: setting(&inputs, &inputs.brief) };
+        let Some([plainly, pruned]) = with_family(id, &demand, &inputs.catalog, walks) else { continue };
+        let rate = |(configurations, time): (u64, Duration)| configurations as f64 / time.as_secs_f64();
+        println!(
+            "{id}, cut down to {} configurations: nothing pruned {:.2e} a second, pruned {:.2e} a second, {:.0} times",
+            plainly.0,
+            rate(plainly),
+            rate(pruned),
+            rate(pruned) / rate(plainly)
+        );
+    }
+}
+
 fn main() {
     println!("threads: {}", rayon::current_num_threads());
+    without_pruning();
     for name in ["hull-gantry", "glass-table", "panel-drilling", "tray-loader", "impossible"] {
         let inputs = inputs(name);
         let record = recommend(&inputs, false);
