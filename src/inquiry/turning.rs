@@ -18,6 +18,9 @@ use rayon::prelude::*;
 /// Relative width to which a change is narrowed.
 pub const RESOLUTION: f64 = 1e-3;
 
+/// How much less than a drive costs is not enough for it, relative.
+const LESS: f64 = 1e-6;
+
 /// Rounds of narrowing and searching before a change is given up.
 const MOST_ROUNDS: usize = 12;
 
@@ -270,18 +273,30 @@ impl AxisInPlace<'_, '_> {
         self.room.exceeded(&there.attributes)
     }
 
-    /// What the axis would get if the machine might cost no more than it does now, and not quite that.
+    /// What the axis gets where the machine may only just not cost so much that its main sizes stay.
     fn cheaper(&self, here: &Found) -> Option<TurningPoint> {
         let now = Requirement::Purchase.of(self.brief, self.axis)?;
-        let less = here.attributes.purchase * (1.0 - 1e-6);
-        let room = Room { purchase: less, ..self.room.clone() };
-        let to = self.best(self.brief, &room, &self.known);
-        let change = match self.same(Turns::Family, to.as_ref(), Some(here)) {
-            true => Turns::MainSize,
-            false => Turns::Family,
-        };
-        let turns_at = self.machine_purchase - (here.attributes.purchase - less);
-        let (requirement, holds_at, from) = (Requirement::Purchase, self.machine_purchase, here.clone());
-        Some(TurningPoint { requirement, turns: change, now, holds_at, turns_at, from, to, rule: None })
+        let of_machine = |purchase: f64| self.machine_purchase - (here.attributes.purchase - purchase);
+        let mut from = here.clone();
+        for _ in 0..MOST_ROUNDS {
+            let less = from.attributes.purchase * (1.0 - LESS);
+            let room = Room { purchase: less, ..self.room.clone() };
+            let to = self.best(self.brief, &room, &self.known);
+            if !self.same(Turns::MainSize, to.as_ref(), Some(here)) {
+                let family = !self.same(Turns::Family, to.as_ref(), Some(here));
+                return Some(TurningPoint {
+                    requirement: Requirement::Purchase,
+                    turns: if family { Turns::Family } else { Turns::MainSize },
+                    now,
+                    holds_at: of_machine(from.attributes.purchase),
+                    turns_at: of_machine(less),
+                    from,
+                    to,
+                    rule: None,
+                });
+            }
+            from = to?;
+        }
+        None
     }
 }

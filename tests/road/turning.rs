@@ -59,6 +59,21 @@ fn on_both_sides_of_every_turning_point_the_whole_recommendation_agrees() {
     assert!(found >= 6, "{found} turning points");
 }
 
+/// A machine that may cost a little less than its main sizes can be had for gets what is told.
+#[test]
+fn a_purchase_limit_just_below_the_turning_point_gives_what_is_told() {
+    let inputs = small::inputs(&format!("limits: {{ purchase: 100000 }}{HORIZONTAL}"));
+    let record = recommend_and_ask(&inputs, false);
+    let mut points = record.axes[0].turning_points.iter().filter(|point| point.requirement == "purchase");
+    let point = points.next_back().expect("a turning point of the purchase");
+    assert!(point.turns_at < point.holds_at && point.holds_at <= record.machine.purchase.expect("a price") + 1e-6);
+    let sides = [(point.holds_at, (&point.from, &point.from_sizes)), (point.turns_at, (&point.to, &point.to_sizes))];
+    for (limit, (family, sizes)) in sides {
+        assert_eq!(drive_at(&inputs, 0, point, limit), (family.clone(), sizes.clone()), "a limit of {limit}");
+    }
+    assert!((&point.from, &point.from_sizes) != (&point.to, &point.to_sizes));
+}
+
 /// The answer itself is the same whether or not it is asked what would change it.
 #[test]
 fn asking_changes_nothing_else() {
