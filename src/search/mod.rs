@@ -33,7 +33,7 @@ use crate::rule::{Obligation, Rule, Rulebook, passes};
 use crate::units::{Mass, Measure};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 16;
+pub const MOST_STAGES: usize = 18;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];

@@ -236,7 +236,7 @@ fn the_census_of_a_vertical_axis_is_that_of_trying_everything() {
 #[test]
 fn gearboxes_that_differ_in_play_alone_are_counted_one_by_one() {
     let inputs = small::paired_inputs(HORIZONTAL);
-    let plays = |family: &RackDrive<'_>| family.stages()[13];
+    let plays = |family: &RackDrive<'_>| family.stages()[14];
     let demand = small::demand(&inputs, 0);
     assert_eq!(plays(&RackDrive::new(&demand, &inputs.catalog, true, Pinions::One)), 2);
     let admissible = compare_on(&inputs, Coupling::default(), &[], 0.0);

@@ -1,10 +1,10 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, pinion, quality, gearbox, motor, mass, duty, bias, peak, heat, rest, mounted teeth, damage, play, feedback,
+//! Stages: module, pinion, quality, gearbox, motor, mass, duty, racking, bias, peak, heat, rest, mounted teeth, damage, play, feedback,
 //! mapping. The drive unit rides on the slide, so forces are worked out once motor and gearbox are known. Gearboxes that
-//! differ in play, price and delivery alone are one choice until the stage of the play. The search takes the quality late where
-//! nothing of motor and gearbox hangs on it: many qualities then share one motor.
+//! differ in play, price and delivery alone are one choice until the stage of the play. The search takes the quality after
+//! the motor, with two sides before their racking: many qualities then share one motor.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
 //! Limits: the output bearing is judged by its mean radial load.
 
@@ -82,18 +82,27 @@ const GEARBOX: usize = 3;
 const MOTOR: usize = 4;
 const MASS: usize = 5;
 const DUTY: usize = 6;
-const BIAS: usize = 7;
-const PEAK: usize = 8;
-const HEAT: usize = 9;
-const REST: usize = 10;
-const MOUNTED: usize = 11;
-const DAMAGE: usize = 12;
-const PLAY: usize = 13;
-const FEEDBACK: usize = 14;
-const MAPPING: usize = 15;
+const RACKING: usize = 7;
+const BIAS: usize = 8;
+const PEAK: usize = 9;
+const HEAT: usize = 10;
+const REST: usize = 11;
+const MOUNTED: usize = 12;
+const DAMAGE: usize = 13;
+const PLAY: usize = 14;
+const FEEDBACK: usize = 15;
+const MAPPING: usize = 16;
+const STAGES: usize = 17;
 /// The order in which the search takes the stages where quality does not bear on the forces.
-const QUALITY_LATE: [usize; 16] =
-    [RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, BIAS, PEAK, HEAT, REST, GRADE, MOUNTED, DAMAGE, PLAY, FEEDBACK, MAPPING];
+const QUALITY_LATE: [usize; STAGES] = [
+    RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, RACKING, BIAS, PEAK, HEAT, REST, GRADE, MOUNTED, DAMAGE, PLAY, FEEDBACK,
+    MAPPING,
+];
+/// The same where the errors of the quality rack two sides against each other.
+const QUALITY_BEFORE_RACKING: [usize; STAGES] = [
+    RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, GRADE, RACKING, BIAS, PEAK, HEAT, REST, MOUNTED, DAMAGE, PLAY, FEEDBACK,
+    MAPPING,
+];
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
@@ -139,7 +148,6 @@ impl<'a> RackDrive<'a> {
 
     fn duty<L: Ledger>(&self, sheet: &mut L) {
         self.demand.enter_forces(sheet);
-        sides::racking(self.demand, ERRORS, sheet);
     }
 
     /// What teeth, seat and gearbox bear, with the bias if there is one.
@@ -240,6 +248,7 @@ impl Family for RackDrive<'_> {
             self.motors.len(),
             1,
             1,
+            1,
             match self.layout {
                 Pinions::One => 1,
                 Pinions::Two => self.catalog.pinion_biases.len(),
@@ -256,8 +265,7 @@ impl Family for RackDrive<'_> {
     }
 
     fn order(&self) -> Vec<usize> {
-        // with two sides the errors of the quality rack them against each other, and every force hangs on that
-        if self.demand.two_sided() { (0..QUALITY_LATE.len()).collect() } else { QUALITY_LATE.to_vec() }
+        if self.demand.two_sided() { QUALITY_BEFORE_RACKING.to_vec() } else { QUALITY_LATE.to_vec() }
     }
 
     fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
@@ -286,6 +294,7 @@ impl Family for RackDrive<'_> {
             MOTOR => motor::given(self.picked_motor(path), sheet),
             MASS => self.mass(sheet),
             DUTY => self.duty(sheet),
+            RACKING => sides::racking(self.demand, ERRORS, sheet),
             BIAS => self.loads(path, sheet),
             PEAK => self.peak(sheet),
             HEAT => self.heat(sheet),
