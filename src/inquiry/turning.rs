@@ -21,6 +21,9 @@ pub const RESOLUTION: f64 = 1e-3;
 /// How much less than a drive costs is not enough for it, relative.
 const LESS: f64 = 1e-6;
 
+/// How many changes of the family are told on one way.
+const MOST_FAMILIES: usize = 2;
+
 /// Rounds of narrowing and searching before a change is given up.
 const MOST_ROUNDS: usize = 12;
 
@@ -171,6 +174,8 @@ impl AxisInPlace<'_, '_> {
         let mut anchored = way.anchored.iter();
         let mut points = Vec::new();
         let mut change = Turns::MainSize;
+        let mut families = 0;
+        let mut here = here.clone();
         // where the answer was last seen to hold by a full search
         let mut sure = now;
         for &Step { value, anchor } in &way.steps {
@@ -178,20 +183,25 @@ impl AxisInPlace<'_, '_> {
                 true => anchored.next().cloned().flatten(),
                 false => self.answer(requirement, value, false, &mut known),
             };
-            if self.same(change, there.as_ref(), Some(here)) {
+            if self.same(change, there.as_ref(), Some(&here)) {
                 sure = if anchor { value } else { sure };
                 continue;
             }
-            let Some(point) = self.narrowed(requirement, change, now, (sure, value), here, &mut known) else {
+            let Some(point) = self.narrowed(requirement, change, now, (sure, value), &here, &mut known) else {
                 continue;
             };
             sure = point.turns_at;
-            let family = !self.same(Turns::Family, point.to.as_ref(), Some(here));
+            let beyond = point.to.clone();
+            let family = !self.same(Turns::Family, beyond.as_ref(), Some(&here));
             points.push(TurningPoint { turns: if family { Turns::Family } else { change }, ..point });
-            if family {
-                break;
-            }
             change = Turns::Family;
+            if family {
+                families += 1;
+                match beyond.filter(|_| families < MOST_FAMILIES) {
+                    Some(beyond) => here = beyond,
+                    None => break,
+                }
+            }
         }
         points
     }
