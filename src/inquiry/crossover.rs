@@ -8,10 +8,8 @@
 
 use super::{Requirement, Span};
 use crate::brief::Brief;
-use crate::drive::{Demand, considered};
-use crate::rule::{Obligation, passes};
-use crate::search::{Found, Setting, best_on, work_out};
-use crate::units::{Mass, Measure};
+use crate::drive::considered;
+use crate::search::{Found, Setting, best_on, worst_failed};
 use rayon::prelude::*;
 
 /// How narrow a place of change is made, as a part of the value: over one range, and along the rows of two.
@@ -220,7 +218,13 @@ impl<'s> Sweep<'s> {
     /// Over one range families are sought on both sides; over two, where there are many places, the drives alone are judged.
     fn cause(&self, brief: &Brief, low: &(f64, Option<Found>), high: &(f64, Option<Found>)) -> Cause {
         let breaks = |found: &Option<Found>, value: f64| -> Option<String> {
-            self.broken(&self.turned(brief, self.over.requirement, value), found.as_ref()?)
+            worst_failed(
+                &self.turned(brief, self.over.requirement, value),
+                self.axis,
+                self.carried,
+                self.setting,
+                found.as_ref()?,
+            )
         };
         let gone = |found: &Option<Found>, value: f64| -> Option<String> {
             let rule = breaks(found, value)?;
@@ -239,19 +243,5 @@ impl<'s> Sweep<'s> {
                 None => gone(&high.1, low.0).map_or(Cause::Merit, Cause::Enters),
             },
         }
-    }
-
-    /// The binding rule that a drive misses by most, if it misses any.
-    fn broken(&self, brief: &Brief, found: &Found) -> Option<String> {
-        let demand = Demand::new(brief, self.axis, Mass::of_si(self.carried));
-        let worked = work_out(found.family, &found.path, &demand, self.setting)?;
-        let miss = |utilisation: f64| if utilisation.is_nan() { f64::INFINITY } else { utilisation };
-        let failed = worked.judged.iter().filter(|judged| {
-            judged.rule.obligation == Obligation::Shall && !judged.waived && !passes(judged.utilisation)
-        });
-        let worst = failed.max_by(|one, other| {
-            miss(one.utilisation).total_cmp(&miss(other.utilisation)).then_with(|| other.rule.id.cmp(&one.rule.id))
-        })?;
-        Some(worst.rule.id.clone())
     }
 }
