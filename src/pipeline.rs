@@ -42,6 +42,23 @@ pub fn load(brief: &Path, catalogs: &[PathBuf], rules: &[PathBuf]) -> Result<Inp
     }
 }
 
+/// The same from texts: the brief by name and text, the catalogue layer by layer, rules and cautions, and nothing built in.
+pub fn load_texts(
+    (name, text): (&str, &str),
+    layers: Vec<Vec<(String, String)>>,
+    rules: Vec<(String, String)>,
+    cautions: Vec<(String, String)>,
+) -> Result<Inputs, Faults> {
+    let mut faults = Faults::default();
+    let brief = keep(brief::load(name, text), &mut faults);
+    let catalog = keep(catalog::load_layers(layers), &mut faults);
+    let rulebook = keep(rule::load_only(rules, cautions), &mut faults);
+    match (brief, catalog, rulebook) {
+        (Some(brief), Some(catalog), Some(rulebook)) => check(Inputs { brief, catalog, rulebook }),
+        _ => Err(faults),
+    }
+}
+
 fn keep<T>(read: Result<T, Faults>, faults: &mut Faults) -> Option<T> {
     read.map_err(|found| faults.merge(found)).ok()
 }

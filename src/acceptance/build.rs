@@ -112,6 +112,8 @@ fn inputs(parts: &Parts<'_>) -> Vec<InputFile> {
         role: "measured".into(),
         name: parts.measurement.name.clone(),
         sha256: Sha256::digest(text).iter().map(|byte| format!("{byte:02x}")).collect(),
+        file: None,
+        layer: None,
     };
     std::iter::once(measured).chain(parts.record.inputs.iter().cloned()).collect()
 }

@@ -209,7 +209,7 @@ pub fn load_layers(mut layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Fa
         }
     }
     match all.prices.pop() {
-        Some(prices) if faults.is_empty() => Ok(all.into_catalog(prices, layers.into_iter().flatten().collect())),
+        Some(prices) if faults.is_empty() => Ok(all.into_catalog(prices, layers)),
         _ => Err(faults),
     }
 }

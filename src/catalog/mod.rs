@@ -82,6 +82,8 @@ pub struct Catalog {
     pub prices: PriceBasis,
     /// The files that were read, as name and text, in the order they were read.
     pub files: Vec<(String, String)>,
+    /// How many of the files belong to each layer: the built-in one, then one a folder.
+    pub layers: Vec<usize>,
 }
 
 /// The parts of every kind while files are being read.
@@ -116,7 +118,7 @@ pub struct Lists {
 }
 
 impl Lists {
-    fn into_catalog(self, prices: PriceBasis, files: Vec<(String, String)>) -> Catalog {
+    fn into_catalog(self, prices: PriceBasis, layers: Vec<Vec<(String, String)>>) -> Catalog {
         Catalog {
             ball_screws: self.ball_screws,
             screw_grades: self.screw_grades,
@@ -143,7 +145,8 @@ impl Lists {
             workshop_lines: self.workshop_lines,
             exchange_phrases: self.exchange_phrases,
             prices,
-            files,
+            layers: layers.iter().map(Vec::len).collect(),
+            files: layers.into_iter().flatten().collect(),
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::units::Units;
 use super::{Answer, Console, Failure, Progress, folder};
 use crate::pipeline::{self, Inputs};
-use crate::record::{DecisionRecord, Outcome};
+use crate::record::{DecisionRecord, Outcome, input_files};
 use crate::report;
 use clap::Args;
 use std::path::PathBuf;
@@ -69,11 +69,13 @@ impl Recommend {
 
     /// The files of the decision folder.
     fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, String)>, Failure> {
-        Ok(vec![
+        let mut files = vec![
             ("recommendation.md".into(), report::markdown(record, self.units.system())),
             ("recommendation.html".into(), report::html(record, self.units.system())),
             ("record.json".into(), super::json(record)?),
-            (PathBuf::from("inputs").join(&inputs.brief.name), inputs.brief.text.clone()),
-        ])
+        ];
+        let went_in = input_files(&inputs.brief, &inputs.catalog, &inputs.rulebook);
+        files.extend(went_in.into_iter().filter_map(|(input, text)| Some((input.file?.into(), text.to_string()))));
+        Ok(files)
     }
 }

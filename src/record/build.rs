@@ -18,7 +18,6 @@ use crate::rule::Rulebook;
 use crate::search::{AxisSearch, Found, Path, Setting, Worked, work_out};
 use crate::select::{Choice, Machine};
 use crate::units::{Mass, Measure, significant};
-use sha2::{Digest, Sha256};
 
 /// Everything the record is built from.
 pub struct Parts<'p> {
@@ -72,8 +71,9 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         tool: env!("CARGO_PKG_VERSION").into(),
         machine_name: brief.machine.clone(),
         currency: brief.currency.value.clone(),
-        inputs: inputs(parts),
+        inputs: input_files(brief, parts.catalog, parts.rulebook).into_iter().map(|(file, _)| file).collect(),
         outcome,
+        asked: Some(parts.asked),
         assumptions: assumptions(parts, &axes),
         waivers: brief
             .waivers
@@ -96,20 +96,6 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         formulas: named.formulas(),
         characteristics: named.characteristics(),
     }
-}
-
-fn hash(text: &str) -> String {
-    Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
-}
-
-fn inputs(parts: &Parts<'_>) -> Vec<InputFile> {
-    let file =
-        |role: &str, name: &str, text: &str| InputFile { role: role.into(), name: name.into(), sha256: hash(text) };
-    let brief = std::iter::once(file("brief", &parts.brief.name, &parts.brief.text));
-    let catalog = parts.catalog.files.iter().map(|(name, text)| file("catalog", name, text));
-    let rulebook = parts.rulebook;
-    let rules = rulebook.files.iter().chain(&rulebook.caution_files).map(|(name, text)| file("rules", name, text));
-    brief.chain(catalog).chain(rules).collect()
 }
 
 fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {

@@ -17,6 +17,7 @@ mod crossover;
 mod crossover_build;
 mod explained;
 mod has;
+mod input_files;
 mod known;
 mod lines;
 mod machine_build;
@@ -37,6 +38,7 @@ pub use cost_cases::{CostCase, CostOfDrive};
 pub use crossover::*;
 pub use crossover_build::crossover;
 pub use explained::*;
+pub use input_files::{hash, input_files};
 pub use obstacles::*;
 pub use robustness::{OddsRecord, RobustnessRecord, UncertaintyRecord, UtilisationRecord};
 pub use turning::{TurningPoint, TurningScope};
@@ -73,6 +75,9 @@ pub struct DecisionRecord {
     pub inputs: Vec<InputFile>,
     /// chosen, nothing-admissible or machine-limit.
     pub outcome: Outcome,
+    /// Whether it was asked what would change the answer; none in older records.
+    #[serde(default)]
+    pub asked: Option<bool>,
     /// Defaults that were used because the brief is silent.
     pub assumptions: Vec<Assumed>,
     /// Rules that the brief sets aside.
@@ -102,6 +107,12 @@ pub struct InputFile {
     pub name: String,
     /// SHA-256 of its text, hexadecimal.
     pub sha256: String,
+    /// Where a decision folder holds it, with `/` between folders; none in older records.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
+    /// Of a catalogue file, the layer that it belongs to: 0 for the built-in one, then one a folder, each laid over those before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub layer: Option<u32>,
 }
 
 /// How it ended.

@@ -63,6 +63,16 @@ pub fn load_texts(texts: Vec<(String, String)>) -> Result<Rulebook, Faults> {
     shelves.into_book(faults)
 }
 
+/// These rules and cautions (name of the file, content) and no others, as a record keeps them.
+pub fn load_only(rules: Vec<(String, String)>, cautions: Vec<(String, String)>) -> Result<Rulebook, Faults> {
+    let mut faults = Faults::default();
+    let mut shelves = Shelves::default();
+    let file = |holds| move |(name, text): (String, String)| File { holds, told: name.clone(), kept: name, text };
+    let cautions = cautions.into_iter().map(file(Holds::Caution));
+    shelves.add(rules.into_iter().map(file(Holds::Rule)).chain(cautions).collect(), &mut faults);
+    shelves.into_book(faults)
+}
+
 /// By id, each with the file it was read from.
 type Shelf<T> = BTreeMap<String, (T, (String, String))>;
 

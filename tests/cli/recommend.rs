@@ -215,7 +215,40 @@ fn a_decision_folder_is_written_whole_and_holds_the_same_as_stdout() {
     assert_eq!(text("decision/recommendation.md"), REPORT.out);
     assert_eq!(text("decision/record.json"), RECORD.0.out);
     assert_eq!(text("decision/inputs/brief.yaml"), BRIEF);
+    assert!(text("decision/inputs/rules/test-lead.yaml").contains("Test rule test-lead"), "own rules are kept");
+    let own = fs::read(room.path("rules/test-lead.yaml")).expect("a file");
+    assert_eq!(fs::read(room.path("decision/inputs/rules/test-lead.yaml")).expect("a file"), own);
     assert_eq!(names(room.folder.path()), ["brief.yaml", "decision", "rules"], "nothing else is left");
+}
+
+#[test]
+fn the_inputs_of_a_decision_folder_give_every_file_of_the_record_again_and_nothing_else() {
+    use axiswright::{pipeline, record};
+    let room = Room::with(BRIEF);
+    // a layer of its own under the name of the built-in one, and a rule in place of a built-in one
+    fs::create_dir_all(room.path("catalog/steel")).expect("a folder");
+    let steel = axiswright::catalog::built_in().into_iter().find(|(name, _)| name.starts_with("catalog/steel/"));
+    fs::write(room.path("catalog/steel/generic.yaml"), steel.expect("steels").1 + "# ours\n").expect("a file");
+    let (catalog, decision) = (room.text("catalog"), room.text("decision"));
+    assert_eq!(room.recommend(&["--no-turning-points", "--out", &decision, "--catalog", &catalog]).status, 0);
+    let text = |name: &str| fs::read_to_string(room.path("decision").join(name)).expect("a file");
+    let kept: record::DecisionRecord = serde_json::from_str(&text("record.json")).expect("a record");
+    let (mut layers, mut rules, mut cautions) = (vec![Vec::new(); 2], Vec::new(), Vec::new());
+    for input in &kept.inputs {
+        let file = input.file.as_deref().expect("a place in the folder");
+        assert_eq!(record::hash(&text(file)), input.sha256, "{file}");
+        let pair = (input.name.clone(), text(file));
+        match (input.role.as_str(), input.layer) {
+            ("catalog", Some(layer)) => layers[layer as usize].push(pair),
+            ("rules", None) if file.starts_with("inputs/rules/cautions/") => cautions.push(pair),
+            ("rules", None) => rules.push(pair),
+            other => assert_eq!(other, ("brief", None)),
+        }
+    }
+    assert_eq!(layers[1].len(), 1);
+    let inputs = pipeline::load_texts(("brief.yaml", BRIEF), layers, rules, cautions).expect("the inputs load");
+    let again = record::input_files(&inputs.brief, &inputs.catalog, &inputs.rulebook);
+    assert_eq!(again.into_iter().map(|(file, _)| file).collect::<Vec<_>>(), kept.inputs);
 }
 
 #[test]
