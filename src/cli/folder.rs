@@ -30,7 +30,7 @@ pub struct Kind {
 /// The folder of `recommend`.
 pub const DECISION: Kind = Kind {
     words: "decision",
-    holds: &["recommendation.md", "recommendation.html", "record.json", "inputs"],
+    holds: &["recommendation.md", "recommendation.html", "charts", "candidates.csv", "record.json", "inputs"],
     mark: "record.json",
     field: "record",
     version: "axiswright/",

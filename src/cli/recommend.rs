@@ -16,7 +16,7 @@ pub struct Recommend {
     /// Print the decision record as JSON instead of the report
     #[arg(long)]
     json: bool,
-    /// Write a decision folder: recommendation.md and .html, record.json and inputs/; nothing goes to stdout but --json
+    /// Write a decision folder: recommendation.md and .html, charts/, candidates.csv, record.json and inputs/; nothing goes to stdout but --json
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Folder with catalogue files that add to or replace the built-in parts; may be given again
@@ -69,11 +69,15 @@ impl Recommend {
 
     /// The files of the decision folder.
     fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, String)>, Failure> {
+        let report = report::report(record, self.units.system());
         let mut files = vec![
-            ("recommendation.md".into(), report::markdown(record, self.units.system())),
-            ("recommendation.html".into(), report::html(record, self.units.system())),
+            ("recommendation.md".into(), report.markdown),
+            ("recommendation.html".into(), report.html),
+            ("candidates.csv".into(), report::candidates(record).map_err(Failure::Ours)?),
             ("record.json".into(), super::json(record)?),
         ];
+        let charts = report.charts.into_iter().map(|chart| (PathBuf::from(report::CHARTS).join(chart.file), chart.svg));
+        files.extend(charts);
         let went_in = input_files(&inputs.brief, &inputs.catalog, &inputs.rulebook);
         files.extend(went_in.into_iter().filter_map(|(input, text)| Some((input.file?.into(), text.to_string()))));
         Ok(files)

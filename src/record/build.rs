@@ -5,6 +5,7 @@
 
 use super::candidate_build::{self, Named};
 use super::cautions;
+use super::diagrams_build::Subject;
 use super::machine_build;
 use super::robustness::Field;
 use super::workshop::{self, Sources};
@@ -161,7 +162,8 @@ fn axis_record(
         let found = &search_offer(parts, axis, choice.picks[axis]);
         (found.clone(), parts.machine.carried(axis, &choice.picks))
     });
-    let (mut chosen, mut told) = (None, None);
+    let subject = Subject { brief, axis, setting, search };
+    let (mut chosen, mut told, mut diagrams) = (None, None, None);
     if let Some((found, carried)) = &picked {
         let demand = Demand::new(brief, axis, Mass::of_si(*carried));
         if let Some(worked) = work_out(found.family, &found.path, &demand, setting) {
@@ -172,6 +174,7 @@ fn axis_record(
             }
             chosen_worked.push(worked.attributes);
             told = Some(cautions::with_drive(parts, found.family, &worked.sheet));
+            diagrams = Some(subject.diagrams(Some((found, &worked.sheet))));
             let mut record = candidate_build::candidate(found.family, &worked, named);
             let from = Sources { brief, axis: wanted, catalog: parts.catalog, worked: &worked, chosen: &record };
             let (installation, upkeep) = (workshop::installation(&from), super::upkeep::lines(&from));
@@ -265,6 +268,7 @@ fn axis_record(
         cost_cases,
         robustness,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
+        diagrams: diagrams.or_else(|| Some(subject.diagrams(None))),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),
             least: search.carried.least,

@@ -15,6 +15,8 @@ mod cost;
 mod cost_cases;
 mod crossover;
 mod crossover_build;
+mod diagrams;
+mod diagrams_build;
 mod explained;
 mod has;
 mod input_files;
@@ -37,6 +39,7 @@ pub use candidate::*;
 pub use cost_cases::{CostCase, CostOfDrive};
 pub use crossover::*;
 pub use crossover_build::crossover;
+pub use diagrams::*;
 pub use explained::*;
 pub use input_files::{hash, input_files};
 pub use obstacles::*;
@@ -209,6 +212,9 @@ pub struct AxisRecord {
     /// How often the drive chosen and its rivals stay admissible when what the brief states is off; none without a drive.
     #[serde(default)]
     pub robustness: Option<RobustnessRecord>,
+    /// What its pictures are drawn from.
+    #[serde(default)]
+    pub diagrams: Option<DiagramsRecord>,
     /// The carried mass at which the census was taken, and the range that its carried axes can have.
     pub carried_mass: CarriedMass,
     /// Ids of the cautions that this axis needs (see `caution-texts`), in order.

@@ -1,6 +1,7 @@
 //! Part two: what the engineer reads, axis by axis.
 
 use super::assumed::Named;
+use super::chart::{AxisCharts, Chart};
 use super::sheet::{self, Phases, SheetLine};
 use super::view::{View, worst_first};
 use super::words;
@@ -12,6 +13,7 @@ use serde::Serialize;
 #[derive(Serialize)]
 pub struct EngineerAxis {
     name: String,
+    pictures: Vec<Picture>,
     purpose: String,
     requirement: Vec<Requirement>,
     carried: String,
@@ -43,6 +45,7 @@ struct Requirement {
 #[derive(Serialize)]
 struct DriveSheet {
     title: String,
+    pictures: Vec<Picture>,
     drive: String,
     phases: Option<Phases>,
     findings: Vec<FindingLine>,
@@ -101,31 +104,48 @@ struct Next {
     tightest: String,
 }
 
-/// Collects part two.
-pub fn collect(view: &View) -> Vec<EngineerAxis> {
-    view.record.axes.iter().map(|axis| collect_axis(view, axis)).collect()
+/// A picture by its file.
+#[derive(Serialize)]
+struct Picture {
+    file: String,
+    title: String,
 }
 
-fn collect_axis(view: &View, axis: &AxisRecord) -> EngineerAxis {
-    let drives = match &axis.chosen {
-        Some(drive) => vec![drive_sheet(view, "The drive chosen", drive)],
-        None => axis
-            .families
-            .iter()
-            .filter_map(|family| {
-                family
-                    .best
-                    .as_ref()
-                    .map(|best| ("Best of its kind", best))
-                    .or(family.nearest.as_ref().map(|nearest| ("Nearest miss of its kind", nearest)))
-            })
-            .map(|(title, drive)| {
-                let family = words::family(&drive.family);
-                drive_sheet(view, &format!("{title}: {family}"), drive)
-            })
-            .collect(),
+/// Collects part two, with the names of its pictures where they stand beside the report.
+pub fn collect(view: &View, pictures: &[AxisCharts]) -> Vec<EngineerAxis> {
+    let none = AxisCharts::default();
+    let of = |place: usize| pictures.get(place).unwrap_or(&none);
+    view.record.axes.iter().enumerate().map(|(place, axis)| collect_axis(view, axis, of(place))).collect()
+}
+
+fn named(charts: &[Chart]) -> Vec<Picture> {
+    charts.iter().map(|one| Picture { file: one.file.clone(), title: one.title.clone() }).collect()
+}
+
+/// The drives of which an axis is told everything, with their titles: the one chosen, else the best or nearest of each family.
+pub fn drives_told(axis: &AxisRecord) -> Vec<(String, &CandidateRecord)> {
+    if let Some(drive) = &axis.chosen {
+        return vec![("The drive chosen".into(), drive)];
+    }
+    let told = |family: &'_ FamilyRecord| match (&family.best, &family.nearest) {
+        (Some(_), _) => format!("Best of its kind: {}", words::family(&family.family)),
+        _ => format!("Nearest miss of its kind: {}", words::family(&family.family)),
     };
+    let known = axis
+        .families
+        .iter()
+        .filter_map(|one| one.best.as_ref().or(one.nearest.as_ref()).map(|drive| (told(one), drive)));
+    known.collect()
+}
+
+fn collect_axis(view: &View, axis: &AxisRecord, charts: &AxisCharts) -> EngineerAxis {
+    let sheet = |(place, (title, drive)): (usize, (String, &CandidateRecord))| {
+        let pictures = charts.drives.get(place).map_or(Vec::new(), |own| named(own));
+        DriveSheet { pictures, ..drive_sheet(view, &title, drive) }
+    };
+    let drives = drives_told(axis).into_iter().enumerate().map(sheet).collect();
     EngineerAxis {
+        pictures: named(&charts.axis),
         name: axis.name.clone(),
         purpose: words::sentence(axis.purpose.as_deref().unwrap_or_default()),
         requirement: axis
@@ -194,6 +214,7 @@ fn carried(view: &View, carried: &CarriedMass) -> String {
 
 fn drive_sheet(view: &View, title: &str, drive: &CandidateRecord) -> DriveSheet {
     DriveSheet {
+        pictures: Vec::new(),
         title: title.into(),
         drive: view.drive(drive),
         phases: sheet::phases(view, drive),

@@ -3,17 +3,21 @@
 //! Method: pulldown-cmark turns the Markdown into HTML. Headings get the ids that the links of the document
 //! name; raw HTML becomes text and only links inside the document stay links, so that nothing a user wrote
 //! can become markup.
-//! Limits: no charts; wide worksheets scroll on a screen and shrink in print.
+//! Pictures of the report stand in the page whole; an image of anything else is left out.
+//! Limits: wide worksheets scroll on a screen and shrink in print.
 
+use super::Chart;
 use pulldown_cmark::{Event, HeadingLevel, Options, Parser, Tag, TagEnd, html};
 
 const STYLE: &str = include_str!("templates/page.css");
 
-/// The page made of a report in Markdown.
-pub fn page(title: &str, markdown: &str) -> String {
-    let events = Parser::new_ext(markdown, Options::ENABLE_TABLES);
+/// The page made of a report in Markdown and of the pictures that it names.
+pub fn page(title: &str, markdown: &str, charts: &[Chart]) -> String {
+    let events = pictured(Parser::new_ext(markdown, Options::ENABLE_TABLES), charts);
     let mut body = String::with_capacity(markdown.len() * 2);
-    html::push_html(&mut body, with_ids(events.map(harmless).collect()).into_iter());
+    html::push_html(&mut body, with_ids(events).into_iter());
+    // a picture stands in no paragraph
+    let body = body.replace("<p></p>", "").replace("<p></p>\n", "");
     let body = body.replace("<table>", "<div class=\"wide\"><table>").replace("</table>", "</table></div>");
     let mut name = String::new();
     html::push_html(&mut name, std::iter::once(Event::Text(title.into())));
@@ -24,12 +28,37 @@ pub fn page(title: &str, markdown: &str) -> String {
     )
 }
 
+/// Everything harmless, and each picture of ours in place of the image that names it.
+fn pictured<'m>(events: impl Iterator<Item = Event<'m>>, charts: &'m [Chart]) -> Vec<Event<'m>> {
+    let mut kept = Vec::new();
+    let mut within: Option<&Chart> = None;
+    for event in events {
+        match &event {
+            Event::Start(Tag::Image { dest_url, .. }) => {
+                let file = dest_url.strip_prefix(super::CHARTS).and_then(|rest| rest.strip_prefix('/'));
+                within = charts.iter().find(|chart| file == Some(&chart.file));
+            }
+            Event::End(TagEnd::Image) => {
+                if let Some(chart) = within.take() {
+                    let mut caption = String::new();
+                    html::push_html(&mut caption, std::iter::once(Event::Text(chart.title.as_str().into())));
+                    let figure = format!("</p><figure>{}<figcaption>{caption}</figcaption></figure><p>", chart.svg);
+                    kept.push(Event::InlineHtml(figure.into()));
+                }
+            }
+            // the words of the image are inside its picture
+            _ if within.is_some() => {}
+            _ => kept.push(harmless(event)),
+        }
+    }
+    kept
+}
+
 /// Raw HTML as text, links that lead out of the document as plain words.
 fn harmless(event: Event<'_>) -> Event<'_> {
     match event {
         Event::Html(raw) | Event::InlineHtml(raw) => Event::Text(raw),
         Event::Start(Tag::Link { ref dest_url, .. }) if !dest_url.starts_with('#') => Event::Text("".into()),
-        Event::Start(Tag::Image { .. }) | Event::End(TagEnd::Image) => Event::Text("".into()),
         other => other,
     }
 }

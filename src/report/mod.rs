@@ -3,12 +3,14 @@
 //! Method: Rust builds the words and rounds the numbers, templates hold the layout. Every text is escaped
 //! for Markdown where a template prints it, so that what a user wrote cannot break a table or bring in
 //! markup. The same record gives the same bytes.
-//! Limits: no charts yet; the turning points are those the record holds.
+//! Limits: the turning points are those the record holds.
 
 mod acceptance;
 mod alternatives;
 mod assumed;
 mod budget;
+mod canvas;
+mod chart;
 mod cost;
 pub mod crossover;
 mod customer;
@@ -27,14 +29,17 @@ mod safety;
 mod servo;
 mod sheet;
 mod sizes;
+mod table;
 mod teeth;
 mod tool_point;
 mod turning;
 mod view;
 mod words;
 
+pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
 pub use markup::escape;
+pub use table::candidates;
 
 use crate::record::{CandidateRecord, DecisionRecord};
 use crate::units::UnitSystem;
@@ -64,17 +69,46 @@ struct Document<'a> {
     glossary: &'static [glossary::Entry],
 }
 
-/// The report as Markdown, in the units of the reader.
+/// A report with its pictures.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// The report as Markdown; it names the pictures below [`CHARTS`].
+    pub markdown: String,
+    /// The report as one self-contained HTML page, the pictures in it.
+    pub html: String,
+    /// The pictures.
+    pub charts: Vec<Chart>,
+}
+
+/// The folder in which the Markdown looks for its pictures.
+pub const CHARTS: &str = "charts";
+
+/// The report as Markdown without pictures, in the units of the reader.
 pub fn markdown(record: &DecisionRecord, units: UnitSystem) -> String {
+    written(&View { record, units }, &[])
+}
+
+/// The report with its pictures, in the units of the reader.
+pub fn report(record: &DecisionRecord, units: UnitSystem) -> Report {
     let view = View { record, units };
+    let axes = chart::of_record(&view);
+    let markdown = written(&view, &axes);
+    let charts: Vec<Chart> =
+        axes.into_iter().flat_map(|one| one.drives.into_iter().flatten().chain(one.axis)).collect();
+    let html = html::page(&format!("Linear drives: {}", record.machine_name), &markdown, &charts);
+    Report { markdown, html, charts }
+}
+
+fn written(view: &View, pictures: &[chart::AxisCharts]) -> String {
+    let record = view.record;
     let document = Document {
         machine: &record.machine_name,
         chosen: record.outcome == crate::record::Outcome::Chosen,
-        customer: customer::collect(&view),
-        engineer: engineer::collect(&view),
-        tool_point: tool_point::collect(&view),
-        machine_cost: cost::machine(&view),
-        reviewer: reviewer::collect(&view),
+        customer: customer::collect(view),
+        engineer: engineer::collect(view, pictures),
+        tool_point: tool_point::collect(view),
+        machine_cost: cost::machine(view),
+        reviewer: reviewer::collect(view),
         glossary: glossary::GLOSSARY,
     };
     let text = print(&TEMPLATES, &document).expect("the built-in templates print every record");
@@ -95,7 +129,7 @@ pub fn drive_words(record: &DecisionRecord, drive: &CandidateRecord, units: Unit
 
 /// The report as one self-contained HTML page, in the units of the reader.
 pub fn html(record: &DecisionRecord, units: UnitSystem) -> String {
-    html::page(&format!("Linear drives: {}", record.machine_name), &markdown(record, units))
+    report(record, units).html
 }
 
 /// A value with its unit as a reader of these units sees it, six digits: "39.37 in".

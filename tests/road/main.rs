@@ -5,6 +5,7 @@ mod balanced;
 mod budget;
 mod census;
 mod crossover;
+mod diagrams;
 mod facts;
 mod invariant;
 mod ledger;

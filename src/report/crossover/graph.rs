@@ -4,9 +4,9 @@
 //! names the winner, broken lines mark where it changes. Families differ by letter and shape of mark as well as by colour.
 //! Limits: where the brief states preferences the lines show what is weighed, since that decides.
 
-use super::frame::*;
 use super::words::{Words, family};
 use crate::record::NodeRecord;
+use crate::report::canvas::*;
 use crate::report::picture::{INK, mark, named};
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, VPos};
@@ -43,7 +43,7 @@ pub fn draw(words: &Words<'_>) -> Result<String, String> {
         let area = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
         area.fill(&WHITE).map_err(told)?;
         title(&area, &words.title())?;
-        axes(&area, (&across, &up), (&axis_words(over, words.units), &words.measure()), true)?;
+        axes(&area, FIELD, (&across, &up), (&axis_words(over, words.units), &words.measure()), true)?;
         band(&area, words, |x| across.at(x * factor))?;
         let mut ends: Vec<(At, Option<&str>)> = Vec::new();
         for curve in &record.curves {

@@ -4,9 +4,9 @@
 //! meet half way between their values. A region carries its name where it is widest, and letters beside, so that nothing
 //! rests on colour. Limits: across the rows a boundary is as coarse as the rows.
 
-use super::frame::*;
 use super::words::{Words, family};
 use crate::record::SpanRecord;
+use crate::report::canvas::*;
 use crate::report::picture::{INK, mark, named};
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, VPos};
@@ -50,7 +50,7 @@ pub fn draw(words: &Words<'_>, and: &SpanRecord) -> Result<String, String> {
             area.draw(&Rectangle::new(ends, colour.mix(strength).filled())).map_err(told)?;
         }
         borders(&area, &parts)?;
-        axes(&area, (&across, &up), (&axis_words(over, words.units), &axis_words(and, words.units)), false)?;
+        axes(&area, FIELD, (&across, &up), (&axis_words(over, words.units), &axis_words(and, words.units)), false)?;
         let here = over.now.zip(and.now).map(|(x, y)| (across.at(x * factor), up.at(y * factor_up)));
         let here = here.filter(|(x, y)| (left..=right).contains(x) && (top..=bottom).contains(y));
         let labels = names(words, &parts, here);

@@ -1,9 +1,8 @@
 //! Which drive where, for people: Markdown, a picture and a table, made of the record of a crossover alone.
 //!
 //! Method: `words` makes sentences and figures, `graph` draws costs over one requirement, `map` the families over two,
-//! `frame` holds what both pictures share. Limits: the picture shows what the nodes show, see the record's resolution.
+//! `canvas` holds what all pictures share. Limits: the picture shows what the nodes show, see the record's resolution.
 
-mod frame;
 mod graph;
 mod map;
 mod words;

@@ -1,4 +1,4 @@
-//! What both pictures of a crossover share: scales, ticks, texts, and the frame about the field.
+//! What the pictures share: scales, ticks, texts, and the frame about the field.
 //!
 //! Method: everything is placed in pixels, `plotters` writes the SVG. The ground is white, so that print and dark viewers
 //! show the same. Limits: the width of a text is estimated from its letters.
@@ -12,10 +12,12 @@ use plotters::coord::Shift;
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
-/// Width and height of a picture.
+/// Width and height of a large picture.
 pub const SIZE: (u32, u32) = (960, 640);
-/// The field: left, top, right, bottom.
-pub const FIELD: (i32, i32, i32, i32) = (96, 92, 930, 560);
+/// Its field: left, top, right, bottom.
+pub const FIELD: Field = (96, 92, 930, 560);
+/// Left, top, right and bottom of what is drawn in.
+pub type Field = (i32, i32, i32, i32);
 /// Size of most texts.
 pub const TEXT: u32 = 15;
 
@@ -137,11 +139,11 @@ pub fn dashes(
 /// Ticks, their numbers and the words of both axes; lines through the field where asked for.
 pub fn axes(
     area: &Area<'_>,
+    (left, top, right, bottom): Field,
     (across, up): (&Scale, &Scale),
     (below, beside): (&str, &str),
     through: bool,
 ) -> Result<(), String> {
-    let (left, top, right, bottom) = FIELD;
     for tick in across.ticks() {
         let at = across.at(tick);
         if through {
