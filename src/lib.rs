@@ -10,11 +10,12 @@
 //! record and nothing else, and writes for customer, engineer and reviewer. [`acceptance`] evaluates an axis that was
 //! measured. The modules below stand in the order
 //! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
-//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, cli.
+//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, audit, cli.
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
 pub mod acceptance;
+pub mod audit;
 pub mod brief;
 pub mod calc;
 pub mod catalog;

@@ -15,6 +15,7 @@ mod given;
 mod library;
 mod motion;
 mod nut;
+mod replay;
 mod screw;
 mod thread;
 mod tooth;
@@ -23,6 +24,7 @@ pub use answer::{Answer, Input, Step};
 pub use argument::{Argument, Kind, Need, Range};
 pub use error::{CalcError, Fault};
 pub use given::{Given, Outcome};
+pub use replay::{NoReplay, Replay};
 
 use crate::formula::Note;
 use crate::units::Dimension;

@@ -3,9 +3,10 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `check`, `audit`, `catalog import` and `serve` are not built yet.
+//! Limits: `check`, `catalog import` and `serve` are not built yet.
 
 mod accept;
+mod audit;
 mod calc;
 mod catalog;
 mod console;
@@ -57,6 +58,7 @@ struct Line {
 enum Command {
     Recommend(Box<recommend::Recommend>),
     Accept(Box<accept::Accept>),
+    Audit(Box<audit::Audit>),
     Crossover(Box<crossover::Crossover>),
     Calc(calc::Calc),
     Explain(explain::Explain),
@@ -69,6 +71,7 @@ impl Command {
         match self {
             Command::Recommend(command) => command.run(console),
             Command::Accept(command) => command.run(console),
+            Command::Audit(command) => command.run(console),
             Command::Crossover(command) => command.run(console),
             Command::Calc(command) => command.run(console),
             Command::Explain(command) => command.run(console),

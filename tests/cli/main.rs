@@ -1,6 +1,7 @@
 //! The program as a user runs it: exit status, streams, files.
 
 mod accept;
+mod audit;
 mod crossover;
 mod lookup;
 mod recommend;

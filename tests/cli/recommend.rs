@@ -8,7 +8,7 @@ use std::process::{Command, Stdio};
 use std::sync::LazyLock;
 
 /// A brief of one short axis, so that a run is quick.
-const BRIEF: &str = "\
+pub const BRIEF: &str = "\
 machine: Test slide
 currency: EUR
 axes:
@@ -69,7 +69,7 @@ impl Room {
     }
 
     /// Runs `recommend` on the brief with the rules of the tests.
-    fn recommend(&self, arguments: &[&str]) -> crate::Run {
+    pub fn recommend(&self, arguments: &[&str]) -> crate::Run {
         let (brief, rules) = (self.text("brief.yaml"), self.text("rules"));
         run(&[&["recommend", &brief, "--rules", &rules], arguments].concat())
     }
