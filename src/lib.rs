@@ -20,6 +20,7 @@ pub mod brief;
 pub mod calc;
 pub mod catalog;
 pub mod characteristic;
+pub mod choice;
 pub mod cli;
 pub mod drive;
 pub mod formula;

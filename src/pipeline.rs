@@ -1,9 +1,11 @@
 //! The whole road, top to bottom: from a brief to the record.
 
 mod crossover;
+mod proposal;
 mod questions;
 
 pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover};
+pub use proposal::check_proposal;
 
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
@@ -135,15 +137,27 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// The mass of a drive that another axis carries counts as far as an axis that carries it may gain by less: a lighter one
 /// may then be worth its price.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
-    decide(inputs, exhaustive, false)
+    decide(inputs, &Way { exhaustive, ..Way::default() })
 }
 
 /// The same, and what would change the answer: that takes several times as long.
 pub fn recommend_and_ask(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
-    decide(inputs, exhaustive, true)
+    decide(inputs, &Way { exhaustive, ask: true, ..Way::default() })
 }
 
-fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
+/// How a decision is made.
+#[derive(Default)]
+struct Way<'w> {
+    /// Whether nothing may be skipped.
+    exhaustive: bool,
+    /// Whether it is asked what would change the answer.
+    ask: bool,
+    /// What each axis may have, where that is less than the whole catalogue; limits of the machine are then told, not kept.
+    proposed: Option<&'w [Catalog]>,
+}
+
+fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
+    let (exhaustive, ask) = (way.exhaustive, way.ask);
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
     let mut coupling = Coupling::default();
@@ -151,8 +165,13 @@ fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
     loop {
         let on_axis =
             |axis: usize| Coupling { mass: coupling.mass && brief.axes[axis].carried_by.is_some(), ..coupling };
-        let settings: Vec<Setting<'_>> =
-            (0..brief.axes.len()).map(|axis| setting(inputs, on_axis(axis), &waived[axis], exhaustive)).collect();
+        let settings: Vec<Setting<'_>> = (0..brief.axes.len())
+            .map(|axis| {
+                let setting = setting(inputs, on_axis(axis), &waived[axis], exhaustive);
+                let own = way.proposed.and_then(|catalogs| catalogs.get(axis));
+                own.map_or(setting, |catalog| Setting { catalog, ..setting })
+            })
+            .collect();
         let mut searches = search_all(brief, &settings);
         if coupling == Coupling::default() && !offer_lighter_drives(brief, &settings, &mut searches) {
             coupling.mass = true;
@@ -169,7 +188,8 @@ fn decide(inputs: &Inputs, exhaustive: bool, ask: bool) -> DecisionRecord {
         });
         let whole = Machine { brief, limits: brief.limits, offers: offers() };
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
-        let exceeded = if picks.is_empty() { Vec::new() } else { needs(&whole, picks).exceeded };
+        let judged = !picks.is_empty() && way.proposed.is_none();
+        let exceeded = if judged { needs(&whole, picks).exceeded } else { Vec::new() };
         // where no machine keeps those that joined, all that are stated join, so that what is told of them holds
         let none = choice.as_ref().is_some_and(|choice| choice.picks.is_empty());
         let exceeded = if none { stated(&brief.limits) } else { exceeded };

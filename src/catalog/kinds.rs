@@ -29,6 +29,8 @@ pub struct Kind {
     pub rows: fn(&Catalog) -> Vec<Row>,
     /// The part of the kind with this designation, as text.
     pub find_row: fn(&Catalog, &str) -> Option<Row>,
+    /// Drops every part of the kind but the one with this designation.
+    pub keep_only: fn(&mut Catalog, &str),
     pub(super) reader: Reader,
 }
 
@@ -41,6 +43,7 @@ const fn kind<P: Part>() -> Kind {
         find_row: |catalog, designation| {
             P::rows(catalog).iter().find(|part| part.designation() == designation).map(row)
         },
+        keep_only: P::keep_only,
         reader: Reader::of::<P>(),
     }
 }

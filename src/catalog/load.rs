@@ -139,10 +139,15 @@ pub fn built_in() -> Vec<(String, String)> {
 
 /// The built-in catalogue with the files of these folders added to it, later ones last.
 pub fn load(extra: &[PathBuf]) -> Result<Catalog, Faults> {
+    load_with(extra, &[])
+}
+
+/// The same with one more layer: groups of another file that hold what a file of the catalogue holds.
+pub fn load_with(extra: &[PathBuf], own: &[Node<'_>]) -> Result<Catalog, Faults> {
     let mut faults = Faults::default();
     let mut layers = vec![built_in()];
     layers.extend(extra.iter().map(|path| read_folder(path, &mut faults)));
-    match load_layers(layers) {
+    match join(layers, own) {
         Ok(catalog) if faults.is_empty() => Ok(catalog),
         Ok(_) => Err(faults),
         Err(more) => {
@@ -158,7 +163,11 @@ pub fn load_texts(texts: Vec<(String, String)>) -> Result<Catalog, Faults> {
 }
 
 /// The catalogue of these layers of files, given as name and text; a later layer wins over an earlier one.
-pub fn load_layers(mut layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Faults> {
+pub fn load_layers(layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Faults> {
+    join(layers, &[])
+}
+
+fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Catalog, Faults> {
     let mut faults = Faults::default();
     for layer in &mut layers {
         layer.sort();
@@ -170,11 +179,11 @@ pub fn load_layers(mut layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Fa
     let mut all = Lists::default();
     let mut owners = BTreeMap::new();
     let mut steels = Vec::new();
-    for (number, documents) in parsed.iter().enumerate() {
-        let files: Vec<(Node<'_>, &Reader)> = documents
-            .iter()
-            .filter_map(|document| file_of_kind(document, &mut all, &mut owners, &mut faults))
-            .collect();
+    let read = parsed.iter().map(|documents| documents.iter().map(Document::root).collect::<Vec<Node<'_>>>());
+    let own = Some(own.to_vec()).filter(|own| !own.is_empty());
+    for (number, roots) in read.chain(own).enumerate() {
+        let files: Vec<(Node<'_>, &Reader)> =
+            roots.into_iter().filter_map(|root| file_of_kind(root, &mut all, &mut owners, &mut faults)).collect();
         let mut layer =
             Layer { number, lists: Lists::default(), owners: &mut owners, steels: &mut steels, faults: &mut faults };
         for (root, reader) in files {
@@ -216,12 +225,11 @@ pub fn load_layers(mut layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Fa
 
 /// The reader of a file's kind, after telling faults of its head and dropping the kind if it says so.
 fn file_of_kind<'a>(
-    document: &'a Document,
+    root: Node<'a>,
     all: &mut Lists,
     owners: &mut BTreeMap<String, Owner>,
     faults: &mut Faults,
 ) -> Option<(Node<'a>, &'static Reader)> {
-    let root = document.root();
     root.only_keys(&HEAD, faults);
     let options: Vec<(&str, usize)> = KINDS.iter().enumerate().map(|(index, kind)| (kind.name, index)).collect();
     let kind = &KINDS[root.need_choice("kind", &options, faults)?];

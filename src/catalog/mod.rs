@@ -17,7 +17,7 @@ mod screw;
 
 pub use check::{Remark, check};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
-pub use load::{built_in, load, load_layers, load_texts};
+pub use load::{built_in, load, load_layers, load_texts, load_with};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
 pub use mounting::{BedMaterial, Exchange, ExchangePhrase, Lubrication, Surroundings, Upkeep, WorkshopLine};
 pub use part::{Accept, Field, Part, Value};

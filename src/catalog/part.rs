@@ -108,17 +108,24 @@ pub trait Part: Clone + Sized + 'static {
     fn rows(catalog: &Catalog) -> &[Self];
     /// All parts of this kind, while files are being read.
     fn rows_mut(lists: &mut Lists) -> &mut Vec<Self>;
+    /// Drops every part of this kind but those with this designation.
+    fn keep_only(catalog: &mut Catalog, designation: &str);
 }
 
 /// A list of parts, or the one part of a kind that has only one.
 pub trait Rows<T> {
     /// The parts.
     fn rows(&self) -> &[T];
+    /// Drops what is not wanted; what there is only one of stays.
+    fn keep(&mut self, wanted: impl Fn(&T) -> bool);
 }
 
 impl<T> Rows<T> for Vec<T> {
     fn rows(&self) -> &[T] {
         self
+    }
+    fn keep(&mut self, wanted: impl Fn(&T) -> bool) {
+        self.retain(wanted);
     }
 }
 
@@ -126,6 +133,7 @@ impl Rows<super::PriceBasis> for super::PriceBasis {
     fn rows(&self) -> &[super::PriceBasis] {
         std::slice::from_ref(self)
     }
+    fn keep(&mut self, _: impl Fn(&super::PriceBasis) -> bool) {}
 }
 
 /// A type that a field can have.
@@ -298,6 +306,9 @@ macro_rules! parts {
             }
             fn rows_mut(lists: &mut $crate::catalog::Lists) -> &mut Vec<Self> {
                 &mut lists.$list
+            }
+            fn keep_only(catalog: &mut $crate::catalog::Catalog, designation: &str) {
+                $crate::catalog::part::Rows::keep(&mut catalog.$list, |part| part.designation == designation);
             }
         }
     )*};

@@ -3,12 +3,13 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `check`, `catalog import` and `serve` are not built yet.
+//! Limits: `catalog import` and `serve` are not built yet.
 
 mod accept;
 mod audit;
 mod calc;
 mod catalog;
+mod check;
 mod console;
 mod crossover;
 mod explain;
@@ -57,6 +58,7 @@ struct Line {
 #[derive(Subcommand)]
 enum Command {
     Recommend(Box<recommend::Recommend>),
+    Check(Box<check::Check>),
     Accept(Box<accept::Accept>),
     Audit(Box<audit::Audit>),
     Crossover(Box<crossover::Crossover>),
@@ -70,6 +72,7 @@ impl Command {
     fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         match self {
             Command::Recommend(command) => command.run(console),
+            Command::Check(command) => command.run(console),
             Command::Accept(command) => command.run(console),
             Command::Audit(command) => command.run(console),
             Command::Crossover(command) => command.run(console),

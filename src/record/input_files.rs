@@ -14,6 +14,11 @@ pub fn hash(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
+/// A file that goes in and that no decision folder holds.
+pub fn input_of(role: &str, name: &str, text: &str) -> InputFile {
+    InputFile { role: role.into(), name: name.into(), sha256: hash(text), file: None, layer: None }
+}
+
 /// Every file that goes in, with its text.
 pub fn input_files<'i>(brief: &'i Brief, catalog: &'i Catalog, rulebook: &'i Rulebook) -> Vec<(InputFile, &'i str)> {
     let entry = |role: &str, name: &str, text: &'i str, place: String, layer| {

@@ -68,7 +68,7 @@ struct AxisNotes {
 }
 
 #[derive(Serialize)]
-struct Caution {
+pub struct Caution {
     axes: String,
     readers: String,
     text: String,
@@ -297,7 +297,7 @@ fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {
 }
 
 /// Every caution once with the axes it holds for and the standards to read; that which holds for all comes first.
-fn cautions(record: &DecisionRecord) -> Vec<Caution> {
+pub fn cautions(record: &DecisionRecord) -> Vec<Caution> {
     let texts = &record.caution_texts;
     let mut ids: Vec<&str> = vec!["general"];
     ids.extend(texts.iter().map(|caution| caution.id.as_str()).filter(|id| *id != "general"));

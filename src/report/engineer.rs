@@ -74,7 +74,7 @@ struct Fitting {
 }
 
 #[derive(Serialize)]
-struct FindingLine {
+pub struct FindingLine {
     rule: String,
     id: String,
     must: &'static str,
@@ -241,7 +241,7 @@ fn remedy(view: &View, finding: &FindingRecord) -> Option<Named> {
     Some(Named { name: view.rule_title(&finding.rule), value: super::view::one_line(&rule.remedy) })
 }
 
-fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
+pub fn finding_line(view: &View, finding: &FindingRecord) -> FindingLine {
     let (demand, limit) = view.pair(finding);
     FindingLine {
         rule: view.rule_title(&finding.rule),

@@ -22,6 +22,7 @@ mod inch;
 mod markup;
 mod obstacles;
 pub mod picture;
+mod proposal;
 mod reasons;
 mod reviewer;
 mod robustness;
@@ -39,6 +40,7 @@ mod words;
 pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
 pub use markup::escape;
+pub use proposal::proposal;
 pub use table::candidates;
 
 use crate::record::{CandidateRecord, DecisionRecord};

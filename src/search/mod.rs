@@ -23,7 +23,7 @@ pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};
 pub use reach::{RuledOut, ruled_out};
-pub use walk::{Census, Walk, walk};
+pub use walk::{Census, Walk, count_below, walk};
 
 use crate::brief::Brief;
 use crate::catalog::Catalog;

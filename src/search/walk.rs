@@ -35,6 +35,8 @@ const KEPT: usize = 12;
 
 struct Partial {
     admissible: u64,
+    /// Those below the merit that was asked for.
+    below: u64,
     excluded: Vec<u64>,
     best: Vec<(Attributes, Path)>,
     front: Front,
@@ -45,7 +47,7 @@ impl Partial {
     fn new(rules: usize, setting: &Setting<'_>) -> Partial {
         let front = Front::new(setting.coupling);
         let best = Vec::with_capacity(KEPT + 1);
-        Partial { admissible: 0, excluded: vec![0; rules], best, front, lightest: f64::INFINITY }
+        Partial { admissible: 0, below: 0, excluded: vec![0; rules], best, front, lightest: f64::INFINITY }
     }
 
     fn offer(&mut self, attributes: Attributes, path: Path) {
@@ -71,6 +73,7 @@ impl Partial {
 
     fn merge(mut self, other: Partial) -> Partial {
         self.admissible += other.admissible;
+        self.below += other.below;
         self.lightest = self.lightest.min(other.lightest);
         for (mine, theirs) in self.excluded.iter_mut().zip(&other.excluded) {
             *mine += theirs;
@@ -92,26 +95,9 @@ impl Partial {
 /// reach it are left, and the census means nothing.
 pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, below: Option<f64>) -> Walk {
     let plan = Plan::new(family, demand, setting);
-    let rules = setting.rulebook.rules.len();
-    let (first, second) = (plan.stages[0], plan.stages[1]);
     let steps = Steps { family, plan: &plan, plainly: setting.exhaustive };
-    let walker = Walker { steps, setting, below: below.filter(|_| !setting.exhaustive) };
-    let mut axis = Known::default();
-    demand.enter(&mut axis);
-    let found = (0..first * second)
-        .into_par_iter()
-        .fold(
-            || Hand { partial: Partial::new(rules, setting), sheet: axis.clone(), kept: walker.steps.room() },
-            |mut hand, index| {
-                let mut path = [0; MOST_STAGES];
-                path[plan.order[0]] = (index / second) as u16;
-                path[plan.order[1]] = (index % second) as u16;
-                walker.pair(&mut path, &mut hand);
-                hand
-            },
-        )
-        .map(|hand| hand.partial)
-        .reduce(|| Partial::new(rules, setting), Partial::merge);
+    let walker = Walker { steps, setting, below: below.filter(|_| !setting.exhaustive), count_below: None };
+    let found = walker.all(demand);
     let named = |(attributes, path): (Attributes, Path)| Found { family: family.id(), path, attributes };
     let mut front: Vec<Found> = found.front.into_members().map(named).collect();
     front.sort_by(Found::order);
@@ -127,6 +113,14 @@ pub fn walk<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, b
     }
 }
 
+/// How many admissible configurations of a family have a merit below this.
+pub fn count_below<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>, merit: f64) -> u64 {
+    let plan = Plan::new(family, demand, setting);
+    let steps = Steps { family, plan: &plan, plainly: setting.exhaustive };
+    let below = Some(merit).filter(|_| !setting.exhaustive);
+    Walker { steps, setting, below, count_below: Some(merit) }.all(demand).below
+}
+
 /// What one thread has in hand.
 struct Hand {
     partial: Partial,
@@ -138,9 +132,33 @@ struct Walker<'w, 's, F> {
     steps: Steps<'w, F>,
     setting: &'w Setting<'s>,
     below: Option<f64>,
+    /// Where only the number of those below a merit is asked for.
+    count_below: Option<f64>,
 }
 
 impl<F: Family> Walker<'_, '_, F> {
+    /// Walks all there is.
+    fn all(&self, demand: &Demand<'_>) -> Partial {
+        let (plan, rules) = (self.steps.plan, self.setting.rulebook.rules.len());
+        let (first, second) = (plan.stages[0], plan.stages[1]);
+        let mut axis = Known::default();
+        demand.enter(&mut axis);
+        (0..first * second)
+            .into_par_iter()
+            .fold(
+                || Hand { partial: Partial::new(rules, self.setting), sheet: axis.clone(), kept: self.steps.room() },
+                |mut hand, index| {
+                    let mut path = [0; MOST_STAGES];
+                    path[plan.order[0]] = (index / second) as u16;
+                    path[plan.order[1]] = (index % second) as u16;
+                    self.pair(&mut path, &mut hand);
+                    hand
+                },
+            )
+            .map(|hand| hand.partial)
+            .reduce(|| Partial::new(rules, self.setting), Partial::merge)
+    }
+
     /// The branch of one choice of the first and one of the second stage.
     fn pair(&self, path: &mut Path, hand: &mut Hand) {
         let plan = self.steps.plan;
@@ -171,6 +189,11 @@ impl<F: Family> Walker<'_, '_, F> {
                 let partial = &mut hand.partial;
                 partial.admissible += 1;
                 let plain = Attributes::plain(&hand.sheet, &self.setting.merit);
+                if let Some(than) = self.count_below {
+                    let whole = || plain.whole(self.steps.family, path, self.steps.plan.unmet_advice(&hand.sheet));
+                    partial.below += u64::from(plain.merit < than && whole().merit < than);
+                    return;
+                }
                 partial.lightest = partial.lightest.min(plain.mass);
                 // unmet advice only makes it worse: what loses without it need not be looked at more closely
                 if self.setting.coupling.models() || partial.may_take(&plain, path) {

@@ -2,6 +2,7 @@
 
 mod accept;
 mod audit;
+mod check;
 mod crossover;
 mod lookup;
 mod recommend;
