@@ -245,7 +245,8 @@ fn stated(limits: &Limits) -> Vec<&'static str> {
     all.into_iter().filter(|(_, stated)| *stated).map(|(key, _)| key).collect()
 }
 
-fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {
+/// The ids of the rules that a brief waives on an axis.
+pub fn waived_on(brief: &Brief, axis: &str) -> Vec<String> {
     let here = brief.waivers.iter().filter(|waiver| waiver.axis.as_ref().is_none_or(|wanted| wanted == axis));
     here.map(|waiver| waiver.rule.clone()).collect()
 }

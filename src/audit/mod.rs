@@ -17,6 +17,7 @@ mod lines;
 mod read;
 mod report;
 mod sums;
+pub mod why_not;
 mod words;
 
 pub use compare::{Comparison, Difference, ROUNDING, Weight};

@@ -1,7 +1,12 @@
 //! `audit`: derives a record or a decision folder again and tells every difference.
 
+use super::keys::unknown;
 use super::{Answer, Console, Failure, Progress, json};
-use crate::audit::{self, Again, Given, Kept, Verified};
+use crate::audit::{self, Again, Given, Kept, Verified, why_not};
+use crate::catalog::KINDS;
+use crate::record::{AxisRecord, DecisionRecord};
+use crate::rule::FAMILIES;
+use crate::yaml::nearest;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -22,6 +27,12 @@ pub struct Audit {
     /// Check whether the record follows from itself; do not look at inputs and do not recommend again
     #[arg(long, conflicts_with_all = ["brief", "catalog", "rules"])]
     record_only: bool,
+    /// Ask instead why a family or a part of the catalogue was not chosen: helical-rack, servo-1.5kw
+    #[arg(long, value_name = "FAMILY|DESIGNATION", conflicts_with = "record_only")]
+    why_not: Option<String>,
+    /// The axis of the question; not needed where the record has one axis
+    #[arg(long, requires = "why_not", value_name = "NAME")]
+    axis: Option<String>,
     /// Print what was found as JSON
     #[arg(long)]
     json: bool,
@@ -31,6 +42,9 @@ impl Audit {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         let kept = audit::read(&self.record).map_err(|error| Failure::Input(error.to_string()))?;
+        if let Some(asked) = &self.why_not {
+            return self.why_not(&kept, asked, console);
+        }
         let verified = self.verified(&kept)?;
         let within = audit::within(&kept);
         let now = match &verified.inputs {
@@ -56,6 +70,59 @@ impl Audit {
             }
             None if found.rederives => Ok(Answer::Yes),
             None => Ok(Answer::No),
+        }
+    }
+
+    /// Answers why something was not chosen.
+    fn why_not(&self, kept: &Kept, asked: &str, console: &mut Console) -> Result<Answer, Failure> {
+        let axis = self.axis(&kept.record)?;
+        let answer = if FAMILIES.contains(&asked) {
+            why_not::of_family(&kept.record, axis, asked)
+        } else {
+            let verified = self.verified(kept)?;
+            if let Some(faults) = verified.faults {
+                return Err(faults.into());
+            }
+            let Some(inputs) = &verified.inputs else {
+                return Err(Failure::Input(format!(
+                    "`{asked}` is no family, and a part cannot be looked for without the inputs: {}",
+                    verified.why_none.as_deref().unwrap_or("they are not there")
+                )));
+            };
+            let progress = Progress::begin(console, "searching");
+            let answer = why_not::of_part(&kept.record, axis, inputs, asked);
+            drop(progress);
+            let Some(mut answer) = answer else {
+                let parts: Vec<String> =
+                    KINDS.iter().flat_map(|kind| (kind.rows)(&inputs.catalog)).map(|row| row.designation).collect();
+                let known = FAMILIES.into_iter().chain(parts.iter().map(String::as_str));
+                return Err(Failure::Input(unknown("family or part", asked, known, "catalog list")));
+            };
+            if !verified.all_same() {
+                answer.remarks.insert(0, why_not::OTHER_INPUTS.into());
+            }
+            answer
+        };
+        console.result(&if self.json { json(&answer)? } else { why_not::words(&answer) })?;
+        Ok(Answer::Yes)
+    }
+
+    /// The axis of the question.
+    fn axis<'r>(&self, record: &'r DecisionRecord) -> Result<&'r AxisRecord, Failure> {
+        match (&self.axis, record.axes.as_slice()) {
+            (None, [axis]) => Ok(axis),
+            (wanted, axes) => {
+                let wanted = wanted.as_deref().unwrap_or_default();
+                let names: Vec<&str> = axes.iter().map(|axis| axis.name.as_str()).collect();
+                let near = nearest(wanted, names.iter().copied());
+                let near = near.map(|near| format!("; did you mean `{near}`?")).unwrap_or_default();
+                let told = match wanted {
+                    "" => "name the axis with --axis".to_string(),
+                    wanted => format!("the record has no axis `{wanted}`{near}"),
+                };
+                let found = axes.iter().find(|axis| axis.name == wanted);
+                found.ok_or_else(|| Failure::Input(format!("{told}\nits axes are {}", names.join(", "))))
+            }
         }
     }
 

@@ -26,12 +26,12 @@ fn decided(arguments: &[&str]) -> Room {
 }
 
 /// One folder for all tests that only read it or write over its record, and what comes out again.
-struct Shared {
-    room: Room,
-    text: String,
+pub struct Shared {
+    pub room: Room,
+    pub text: String,
 }
 
-static SHARED: LazyLock<Shared> = LazyLock::new(|| {
+pub static SHARED: LazyLock<Shared> = LazyLock::new(|| {
     let room = decided(&[]);
     let text = fs::read_to_string(room.path("decision/record.json")).expect("a record");
     Shared { room, text }
@@ -42,7 +42,7 @@ fn first_line(text: &str) -> &str {
 }
 
 /// A copy of the shared folder.
-fn copy() -> tempfile::TempDir {
+pub fn copy() -> tempfile::TempDir {
     fn below(from: &Path, to: &Path) {
         fs::create_dir_all(to).expect("a folder");
         for entry in fs::read_dir(from).expect("a folder") {
@@ -60,7 +60,7 @@ fn copy() -> tempfile::TempDir {
     room
 }
 
-fn text(path: &Path) -> String {
+pub fn text(path: &Path) -> String {
     path.display().to_string()
 }
 

@@ -6,6 +6,7 @@ mod check;
 mod crossover;
 mod lookup;
 mod recommend;
+mod why_not;
 
 use assert_cmd::Command;
 

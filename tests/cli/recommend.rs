@@ -48,7 +48,7 @@ fn parse_ratio(text: &str) -> f64 {
 }
 
 /// The same axis with a travel for which no screw is made.
-fn impossible() -> String {
+pub fn impossible() -> String {
     BRIEF.replace("travel: 600 mm", "travel: 60 m")
 }
 
