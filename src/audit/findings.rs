@@ -42,7 +42,53 @@ pub fn check(record: &DecisionRecord, drives: &[Placed<'_>]) -> Checked {
             judge.verdict(&mut checked);
         }
     }
+    for axis in &record.axes {
+        for family in &axis.families {
+            let place = format!("axes[{}].families[{}]", axis.name, family.family);
+            let words = format!("axis {}, family {}", axis.name, family.family);
+            for finding in &family.ruled_out_by {
+                let path = format!("{place}.ruled-out-by[{}]", finding.rule);
+                best_reached(finding, path, &words, &mut checked);
+            }
+            if let Some(finding) = &family.best_on_chief_rule {
+                best_reached(finding, format!("{place}.best-on-chief-rule"), &words, &mut checked);
+            }
+        }
+    }
     checked
+}
+
+/// The best that a family reaches on a rule that rules it out: it is not enough.
+fn best_reached(finding: &FindingRecord, path: String, words: &str, checked: &mut Checked) {
+    checked.count += 1;
+    if let Some(expected) = expected_utilisation(finding) {
+        let what = format!("{words}, best on rule `{}`: the utilisation is not demand over limit", finding.rule);
+        checked.faults.push(Fault::number(
+            format!("{path}.utilisation"),
+            what,
+            finding.utilisation,
+            Some(expected).filter(|value| value.is_finite()),
+        ));
+    }
+    if finding.verdict == "pass" || finding.utilisation.is_some_and(passes) {
+        let what = format!("{words}, best on rule `{}`: a rule that is kept rules nothing out", finding.rule);
+        checked.faults.push(Fault::word(format!("{path}.verdict"), what, &finding.verdict, "fail or not-evaluated"));
+    }
+}
+
+/// The utilisation that follows from demand and limit, where it is not the one that stands there.
+fn expected_utilisation(finding: &FindingRecord) -> Option<f64> {
+    let number = |value: Option<f64>| value.unwrap_or(f64::NAN);
+    let expected = utilisation(sense(finding)?, number(finding.demand), number(finding.limit));
+    let agrees = match finding.utilisation {
+        Some(found) => same(found, expected, 4.0, expected.abs()),
+        None => !expected.is_finite(),
+    };
+    (!agrees).then_some(expected)
+}
+
+fn sense(finding: &FindingRecord) -> Option<Sense> {
+    [Sense::AtMost, Sense::AtLeast].into_iter().find(|sense| sense.word() == finding.sense)
 }
 
 struct Judge<'j, 'r> {
@@ -79,13 +125,9 @@ impl Judge<'_, '_> {
         }
     }
 
-    fn sense(&self) -> Option<Sense> {
-        [Sense::AtMost, Sense::AtLeast].into_iter().find(|sense| sense.word() == self.finding.sense)
-    }
-
     /// The words of a limit: "screw-speed ≤ 0.8 · whip-speed", "acceleration ≤ 20 m/s²".
     fn limit(&self, words: &str, checked: &mut Checked) {
-        let Some(sense) = self.sense() else {
+        let Some(sense) = sense(self.finding) else {
             let (path, what) = self.place("sense", "the sense is no word of ours");
             checked.faults.push(Fault::word(path, what, &self.finding.sense, "at-most or at-least"));
             return;
@@ -127,14 +169,7 @@ impl Judge<'_, '_> {
     }
 
     fn utilisation(&self, checked: &mut Checked) {
-        let Some(sense) = self.sense() else { return };
-        let number = |value: Option<f64>| value.unwrap_or(f64::NAN);
-        let expected = utilisation(sense, number(self.finding.demand), number(self.finding.limit));
-        let agrees = match self.finding.utilisation {
-            Some(found) => same(found, expected, 4.0, expected.abs()),
-            None => !expected.is_finite(),
-        };
-        if !agrees {
+        if let Some(expected) = expected_utilisation(self.finding) {
             let (path, what) = self.place("utilisation", "the utilisation is not demand over limit");
             let expected = Some(expected).filter(|value| value.is_finite());
             checked.faults.push(Fault::number(path, what, self.finding.utilisation, expected));

@@ -146,6 +146,25 @@ fn a_family_without_an_admissible_drive_is_told_from_the_record_alone() {
 }
 
 #[test]
+fn a_record_without_an_admissible_drive_follows_from_itself_and_what_rules_the_family_out_is_checked() {
+    let room = Room::with(&impossible());
+    let brief = room.text("brief.yaml");
+    let (record, rules) = (room.text("record.json"), room.text("rules"));
+    let kept = room.recommend(&["--json"]).out;
+    std::fs::write(&record, &kept).expect("a record");
+    // with the questions, as the record has them
+    let whole = run(&["audit", &record, "--brief", &brief, "--rules", &rules]);
+    assert_eq!((whole.status, whole.err.as_str()), (0, ""), "{}", whole.out);
+    let mut value: Value = serde_json::from_str(&kept).expect("JSON");
+    let worst = &mut value["axes"][0]["families"][0]["ruled-out-by"][0]["utilisation"];
+    *worst = (worst.as_f64().expect("a number") * 1.001).into();
+    std::fs::write(&record, value.to_string()).expect("a record");
+    let changed = run(&["audit", &record, "--record-only"]);
+    assert_eq!(changed.status, 1, "{}", changed.out);
+    assert!(changed.out.contains("families[ball-screw].ruled-out-by["), "{}", changed.out);
+}
+
+#[test]
 fn names_that_are_not_there_give_status_two_and_the_nearest_spelling() {
     let decision = SHARED.room.text("decision");
     let cases = [
