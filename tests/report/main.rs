@@ -4,6 +4,7 @@ mod alternatives;
 mod outcomes;
 mod page;
 mod reading;
+mod structure;
 mod text;
 mod words;
 
