@@ -31,6 +31,9 @@ pub struct Crossover {
     /// Steps of the range; 60 if left out, of two ranges 24 each
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=200))]
     steps: Option<u16>,
+    /// Decide every node of a map over two requirements by a search of the whole catalogue; takes several times as long
+    #[arg(long, requires = "and")]
+    every_node: bool,
     /// Print the record as JSON instead of Markdown
     #[arg(long)]
     json: bool,
@@ -54,8 +57,9 @@ impl Crossover {
         if let Some(folder) = &self.out {
             folder::may_write(&folder::CROSSOVER, folder).map_err(folder::refused)?;
         }
-        let ranges = Ranges::read(&self.over, self.and.as_deref(), self.steps.map(usize::from))
+        let mut ranges = Ranges::read(&self.over, self.and.as_deref(), self.steps.map(usize::from))
             .map_err(|error| Failure::Input(error.to_string()))?;
+        ranges.every_node = self.every_node;
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
         let axis = axis_named(&inputs.brief, &self.axis)?;
         let progress = Progress::begin(console, "crossover");

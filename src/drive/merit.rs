@@ -8,7 +8,7 @@
 use crate::brief::Prefer;
 use crate::characteristic as ch;
 use crate::ledger::{Characteristic, Ledger};
-use crate::units::{Measure, Money};
+use crate::units::{Length, Measure, Money, Stiffness};
 
 /// One reference: name in the brief, size, unit, what is measured.
 pub type Reference = (&'static str, f64, &'static str, &'static str);
@@ -41,11 +41,13 @@ pub struct Floor {
     energy: bool,
     replacement: bool,
     stiffness: bool,
+    /// Springs in series that are parts of the stiffness, as far as they are known before the whole is.
+    springs: Vec<usize>,
 }
 
 impl Floor {
-    /// What is known where these slots are.
-    pub fn known(known: impl Fn(usize) -> bool) -> Floor {
+    /// What is known where these slots are, of a drive whose stiffness is that of these springs in series and others.
+    pub fn known(springs: &[Characteristic<Stiffness>], known: impl Fn(usize) -> bool) -> Floor {
         let among = |prices: &[Characteristic<Money>]| {
             prices.iter().map(|price| price.slot).filter(|&slot| known(slot)).collect()
         };
@@ -56,13 +58,14 @@ impl Floor {
             energy: known(ch::ENERGY_COST.slot),
             replacement: known(ch::REPLACEMENT_COST.slot),
             stiffness: known(ch::TOTAL_STIFFNESS.slot),
+            springs: springs.iter().map(|spring| spring.slot).filter(|&slot| known(slot)).collect(),
         }
     }
 
     /// What these slots cost of all drives of the axis, of those that are prices.
     pub fn price_of(sheet: &impl Ledger, slots: &[usize]) -> f64 {
         let among = |slot: &usize| slots.contains(slot);
-        let known = Floor::known(|slot| among(&slot));
+        let known = Floor::known(&[], |slot| among(&slot));
         known.prices(sheet)
     }
 
@@ -120,10 +123,20 @@ impl Merit {
         if merit.is_nan() { f64::INFINITY } else { merit }
     }
 
-    /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come, which add at least
-    /// `to_come` to the price.
+    /// What a price and an error at the tool add to the merit.
     #[inline]
-    pub fn floor(&self, sheet: &impl Ledger, known: &Floor, to_come: f64) -> f64 {
+    pub fn position(&self, cost: f64, error: Length) -> f64 {
+        if self.weights[0] == 1.0 {
+            return cost;
+        }
+        let of_error = if self.weights[1] > 0.0 { self.weights[1] * error.si() * 1e6 / REFERENCES[1].1 } else { 0.0 };
+        self.weights[0] * cost / REFERENCES[0].1 + of_error
+    }
+
+    /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come, which add at least
+    /// `to_come` to the price and `position` to the merit.
+    #[inline]
+    pub fn floor(&self, sheet: &impl Ledger, known: &Floor, to_come: f64, position: f64) -> f64 {
         let yearly = |counts: bool, cost: Characteristic<Money>| {
             if counts { positive(sheet.read(cost).si()) } else { 0.0 }
         };
@@ -134,13 +147,17 @@ impl Merit {
         let merit = if self.weights[0] == 1.0 {
             cost
         } else {
-            let give = if known.stiffness { positive(1e6 / drive_stiffness(sheet)) } else { 0.0 };
+            let give = if known.stiffness {
+                positive(1e6 / drive_stiffness(sheet))
+            } else {
+                known.springs.iter().map(|&spring| positive(1e6 / sheet.value(spring))).sum()
+            };
             self.weights[0] * cost / REFERENCES[0].1
                 + self.weights[2] * give / REFERENCES[2].1
                 + self.weights[3] * upkeep / REFERENCES[3].1
         };
         // a hair less, so that rounding cuts nothing that ties
-        merit * (1.0 - 1e-9)
+        (merit + position) * (1.0 - 1e-9)
     }
 
     /// In words, what is made small.

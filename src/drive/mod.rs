@@ -16,6 +16,7 @@ mod mapping;
 mod merit;
 mod motor;
 mod mounting;
+mod position;
 mod price;
 mod rack;
 mod reduction;
@@ -30,11 +31,13 @@ pub use ball_screw::BallScrewDrive;
 pub use demand::{Demand, Phase};
 pub use driven_nut::DrivenNutDrive;
 pub use merit::{Floor, Merit, REFERENCES};
+pub use position::{LeastPosition, OwnErrors, Position};
 pub use rack::{Pinions, RackDrive};
 
 use crate::brief::Brief;
 use crate::catalog::Catalog;
-use crate::ledger::{Known, Ledger};
+use crate::ledger::{Characteristic, Known, Ledger};
+use crate::units::Stiffness;
 
 /// The families that can be chosen, in the order in which they are reported.
 pub const FAMILIES: [&str; 5] = ["ball-screw", "driven-nut", "straight-rack", "helical-rack", "twin-pinion"];
@@ -110,6 +113,13 @@ pub trait Family: Sync {
     fn to_come(&self, _path: &[u16], _at_hand: Option<usize>, _entered: impl Fn(usize) -> bool) -> f64 {
         0.0
     }
+    /// Springs in series that its whole stiffness is made of, of those that may be known before it; none for two pinions, of
+    /// which both count.
+    fn springs(&self) -> &'static [Characteristic<Stiffness>] {
+        &[]
+    }
+    /// What its last two stages choose among: what measures the position, and what corrects it.
+    fn position(&self) -> Position<'_>;
     /// Enters the quantities of a stage; the path holds the choices up to and including it.
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
     /// Enters, in place of a stage, figures that are no better than those of the stage where they are much cheaper, and says

@@ -4,7 +4,10 @@
 //! search as in the recommendation; what was best at the node before it in the row is a guess that sets the bound, and
 //! never changes the answer. Over one range the best of every family is sought too. Where the family of the best changes
 //! between two nodes of a row, the place is halved until it is narrow enough; a third family met on the way gives two places.
+//! Over two ranges, unless every node is asked for, the grid is coarse first, see [`map`].
 //! Limits: two changes within one step leave no trace; along a second range only the rows are refined.
+
+mod map;
 
 use super::{Requirement, Span};
 use crate::brief::Brief;
@@ -32,6 +35,8 @@ pub struct Sweep<'s> {
     pub and: Option<Span>,
     /// Steps of each range.
     pub steps: usize,
+    /// Whether over two ranges every node is decided in full.
+    pub every_node: bool,
 }
 
 /// The best of one family at every node of a row.
@@ -76,6 +81,8 @@ pub struct Change {
 pub struct Row {
     /// The best drives, node by node.
     pub best: Vec<Option<Found>>,
+    /// Whether each is the best of known drives alone, not of the whole catalogue.
+    pub among_known: Vec<bool>,
     /// The best of every family, over one range alone.
     pub curves: Vec<Curve>,
     /// The changes of family along the row.
@@ -118,8 +125,22 @@ impl<'s> Sweep<'s> {
         let up = self.and.map_or(Vec::new(), |and| and.values(self.steps));
         let rows: Vec<Row> = if up.is_empty() {
             vec![self.line(&across, done)]
+        } else if self.every_node {
+            up.par_iter()
+                .map(|&value| {
+                    let brief = self.at_second(value);
+                    let best = self.along(&brief, &across, None, done);
+                    self.row(&brief, &across, best, vec![false; across.len()])
+                })
+                .collect()
         } else {
-            up.par_iter().map(|&value| self.row(value, &across, done)).collect()
+            let nodes = map::decide(self, &across, &up, done);
+            let rows = up.par_iter().zip(nodes);
+            rows.map(|(&value, nodes)| {
+                let (best, among_known) = nodes.into_iter().map(|node| (node.best, node.among_known)).unzip();
+                self.row(&self.at_second(value), &across, best, among_known)
+            })
+            .collect()
         };
         let present = self.best(self.brief, None, &[]);
         Crossover { across, up, rows, present, narrow: self.narrow() }
@@ -150,15 +171,24 @@ impl<'s> Sweep<'s> {
             })
             .collect();
         let changes = self.changes(self.brief, across, &best);
-        Row { best, curves, changes }
+        Row { among_known: vec![false; best.len()], best, curves, changes }
     }
 
-    /// Two ranges: the best at every value of the first, at one value of the second.
-    fn row(&self, value: f64, across: &[f64], done: &(dyn Fn() + Sync)) -> Row {
-        let brief = self.and.map_or_else(|| self.brief.clone(), |and| self.turned(self.brief, and.requirement, value));
-        let best = self.along(&brief, across, None, done);
-        let changes = self.changes(&brief, across, &best);
-        Row { best, curves: Vec::new(), changes }
+    /// The brief at one value of the second range.
+    fn at_second(&self, value: f64) -> Brief {
+        self.and.map_or_else(|| self.brief.clone(), |and| self.turned(self.brief, and.requirement, value))
+    }
+
+    /// The brief at a node.
+    fn at(&self, across: f64, up: Option<f64>) -> Brief {
+        let brief = up.map_or_else(|| self.brief.clone(), |up| self.at_second(up));
+        self.turned(&brief, self.over.requirement, across)
+    }
+
+    /// Two ranges: what was decided at one value of the second, with the changes along it.
+    fn row(&self, brief: &Brief, across: &[f64], best: Vec<Option<Found>>, among_known: Vec<bool>) -> Row {
+        let changes = self.changes(brief, across, &best);
+        Row { best, among_known, curves: Vec::new(), changes }
     }
 
     fn along(

@@ -18,6 +18,8 @@ pub struct Ranges {
     pub and: Option<Span>,
     /// Steps of each range.
     pub steps: usize,
+    /// Whether over two ranges every node is decided in full.
+    pub every_node: bool,
 }
 
 impl Ranges {
@@ -32,7 +34,7 @@ impl Ranges {
             over.differ(and).map_err(|cause| RangeError { option: "--and", cause })?;
         }
         let usual = if and.is_some() { STEPS_OF_TWO } else { STEPS_OF_ONE };
-        Ok(Ranges { over, and, steps: steps.unwrap_or(usual) })
+        Ok(Ranges { over, and, steps: steps.unwrap_or(usual), every_node: false })
     }
 }
 
@@ -65,8 +67,8 @@ pub fn crossover(
     let carried = mass.map_or(0.0, |mass| mass.chosen.unwrap_or(mass.most));
     let waived = waived_on(brief, name);
     let setting = setting(inputs, Coupling::default(), &waived, false);
-    let Ranges { over, and, steps } = *ranges;
-    let sweep = Sweep { brief, axis, carried, setting: &setting, over, and, steps };
+    let Ranges { over, and, steps, every_node } = *ranges;
+    let sweep = Sweep { brief, axis, carried, setting: &setting, over, and, steps, every_node };
     let (done, all) = (AtomicUsize::new(0), sweep.searches());
     let found: inquiry::Crossover = sweep.run(&|| told(done.fetch_add(1, Ordering::Relaxed) + 1, all));
     build(&sweep, &found, &decision)

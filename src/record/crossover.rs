@@ -96,6 +96,9 @@ pub struct NodeRecord {
     /// What is made small.
     #[serde(with = "known")]
     pub merit: f64,
+    /// Whether it is the best of the drives that are best elsewhere on the map, not of the whole catalogue.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub among_known: bool,
 }
 
 /// The best drives of one family, node by node.
@@ -140,6 +143,12 @@ pub struct Resolution {
     pub steps: u64,
     /// Width of a boundary as a part of its value.
     pub boundary: f64,
+    /// Nodes that were decided by a search of the whole catalogue.
+    #[serde(default)]
+    pub nodes_in_full: u64,
+    /// Nodes that were decided among the drives that are best elsewhere on the map.
+    #[serde(default)]
+    pub nodes_among_known: u64,
 }
 
 /// A rule and what it asks.

@@ -21,8 +21,9 @@ pub fn crossover(sweep: &Sweep<'_>, found: &Crossover, decision: &DecisionRecord
     let mut boundaries = Vec::new();
     for (index, row) in found.rows.iter().enumerate() {
         let y = found.up.get(index).copied();
-        for (&x, best) in found.across.iter().zip(&row.best) {
-            nodes.push(build.node(&turned(x, y), Some(x), y, best.as_ref()));
+        for ((&x, best), &among_known) in found.across.iter().zip(&row.best).zip(&row.among_known) {
+            let node = build.node(&turned(x, y), Some(x), y, best.as_ref());
+            nodes.push(NodeRecord { among_known, ..node });
         }
         boundaries.extend(row.changes.iter().map(|change| build.boundary(change, y)));
     }
@@ -47,6 +48,13 @@ pub fn crossover(sweep: &Sweep<'_>, found: &Crossover, decision: &DecisionRecord
     let titles = titles.map(|rule| RuleTitle { id: rule.id.clone(), title: rule.title.clone() }).collect();
     let recommended = decision.axes.iter().find(|record| record.name == axis.name);
     let recommended = recommended.and_then(|record| record.chosen.as_ref()).map(|drive| drive.family.clone());
+    let among_known = nodes.iter().filter(|node| node.among_known).count();
+    let resolution = Resolution {
+        steps: sweep.steps as u64,
+        boundary: found.narrow,
+        nodes_in_full: (nodes.len() - among_known) as u64,
+        nodes_among_known: among_known as u64,
+    };
     let anything = nodes.iter().any(|node| node.family.is_some());
     CrossoverRecord {
         record: RECORD_VERSION.into(),
@@ -68,7 +76,7 @@ pub fn crossover(sweep: &Sweep<'_>, found: &Crossover, decision: &DecisionRecord
         nodes,
         curves,
         boundaries,
-        resolution: Resolution { steps: sweep.steps as u64, boundary: found.narrow },
+        resolution,
         rules: titles,
     }
 }
@@ -118,6 +126,7 @@ impl Build<'_> {
             purchase: told(|attributes| attributes.purchase),
             whole_life_cost: told(|attributes| attributes.whole_life),
             merit: told(|attributes| attributes.merit),
+            among_known: false,
         }
     }
 

@@ -161,24 +161,27 @@ impl<F: Family> Dive<'_, '_, F> {
             for second in 0..plan.stages[1] {
                 let mut path = [0; MOST_STAGES];
                 (path[plan.order[0]], path[plan.order[1]]) = (first as u16, second as u16);
-                if self.pair(&mut path, sheet, &mut kept) {
-                    found.push((self.steps.floor(1, &path, sheet, &kept, &self.setting.merit), path));
+                if let Some(unmet) = self.pair(&mut path, sheet, &mut kept) {
+                    let floor = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit);
+                    found.push((floor * (1.0 + unmet), path));
                 }
             }
         }
         found
     }
 
-    /// Enters the first two stages; says whether anything behind them may pass.
-    fn pair(&self, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> bool {
+    /// Enters the first two stages; tells the weights of the advice not followed so far, or nothing if nothing behind may pass.
+    fn pair(&self, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> Option<f64> {
+        let mut unmet = 0.0;
         for place in 0..2 {
             self.steps.family.enter(self.steps.plan.order[place], path, sheet);
             if self.steps.plan.first_failed(place, sheet).is_some() {
-                return false;
+                return None;
             }
+            unmet += self.steps.plan.newly_unmet(place, sheet);
         }
         self.steps.keep(path, sheet, kept);
-        !self.steps.hopeless(kept)
+        (!self.steps.hopeless(kept)).then_some(unmet)
     }
 
     fn beaten(&self, floor: f64) -> bool {
@@ -187,15 +190,24 @@ impl<F: Family> Dive<'_, '_, F> {
     }
 
     fn branch(&self, floor: f64, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> Option<Found> {
-        if self.beaten(floor) || !self.pair(path, sheet, kept) {
+        if self.beaten(floor) {
             return None;
         }
+        let unmet = self.pair(path, sheet, kept)?;
         let mut best = None;
-        self.onward(2, path, sheet, kept, &mut best);
+        self.onward(2, unmet, path, sheet, kept, &mut best);
         best
     }
 
-    fn onward(&self, place: usize, path: &mut Path, sheet: &mut Known, kept: &Kept, best: &mut Option<Found>) {
+    fn onward(
+        &self,
+        place: usize,
+        unmet: f64,
+        path: &mut Path,
+        sheet: &mut Known,
+        kept: &Kept,
+        best: &mut Option<Found>,
+    ) {
         let plan = self.steps.plan;
         if place == plan.stages.len() {
             self.arrive(path, sheet, best);
@@ -208,8 +220,8 @@ impl<F: Family> Dive<'_, '_, F> {
                 continue;
             }
             // where there are many, the price alone leaves most
-            let before = || self.steps.floor_before(place, path, sheet, kept, &self.setting.merit);
-            if plan.stages[place] > MANY && self.beaten(before()) {
+            let before = || self.steps.floor_before(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
+            if (plan.stages[place] > MANY || place + 2 >= plan.stages.len()) && self.beaten(before()) {
                 continue;
             }
             if !self.steps.screened(place, path, sheet) {
@@ -218,11 +230,13 @@ impl<F: Family> Dive<'_, '_, F> {
                     continue;
                 }
             }
-            let floor = || self.steps.floor(place, path, sheet, kept, &self.setting.merit);
-            if plan.grows[place] && self.beaten(floor()) {
+            let more = plan.newly_unmet(place, sheet);
+            let unmet = unmet + more;
+            let floor = || self.steps.floor(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
+            if (plan.grows[place] || more > 0.0) && self.beaten(floor()) {
                 continue;
             }
-            self.onward(place + 1, path, sheet, kept, best);
+            self.onward(place + 1, unmet, path, sheet, kept, best);
         }
         path[stage] = 0;
     }

@@ -2,7 +2,7 @@
 
 use super::Setting;
 use crate::characteristic::{self, SLOTS};
-use crate::drive::{Demand, Family, Floor};
+use crate::drive::{Demand, Family, Floor, LeastPosition};
 use crate::ledger::{Discovery, Known, Ledger};
 use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, utilisation};
 
@@ -67,6 +67,12 @@ pub struct Plan {
     pub rows: Vec<Vec<Row>>,
     /// Advice that weighs when drives are compared, with its weight; judged at the end.
     pub advice: Vec<(Row, f64)>,
+    /// The same by the stage at which all that it names is known.
+    pub advice_known: Vec<Vec<(Row, f64)>>,
+    /// What measuring and correcting the position adds at least.
+    pub position: LeastPosition,
+    /// The places at which the errors of the drive itself are known, over the travel and within one turn.
+    pub errors_known: [usize; 2],
     /// For each stage what is known there of the merit.
     pub floors: Vec<Floor>,
     /// Whether more of the merit is known at each stage than at the one before.
@@ -92,6 +98,9 @@ impl Plan {
         }
         let mut rows = vec![Vec::new(); stages.len()];
         let mut advice = Vec::new();
+        let mut advice_known = vec![Vec::new(); stages.len()];
+        let position = LeastPosition::new(&family.position(), demand, &setting.merit);
+        let mut errors_known = [usize::MAX; 2];
         let mut floors = vec![Floor::default(); stages.len()];
         let mut alone = vec![true; stages.len()];
         let mut kept = vec![Vec::new(); stages.len()];
@@ -118,7 +127,10 @@ impl Plan {
                 let when = if known_early { None } else { rule.when };
                 if rule.obligation == Obligation::Should {
                     if rule.weighs > 0.0 {
-                        advice.push((Row::new(index, rule, when), rule.weighs));
+                        let row = Row::new(index, rule, when);
+                        let known = row.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
+                        advice.push((row, rule.weighs));
+                        advice_known[known.saturating_sub(1)].push((row, rule.weighs));
                     }
                     continue;
                 }
@@ -139,12 +151,35 @@ impl Plan {
                 let early = |slot| discovery.stage_of(slot).is_none_or(|entered| entered <= 2 || entered == place + 1);
                 own.extend(rows[place].iter().filter(|row| row.slots().all(early)).copied());
             }
+            for (known, errors) in errors_known.iter_mut().zip(position.errors()) {
+                let entered = errors.iter().map(|error| discovery.stage_of(error.slot)).max().flatten();
+                let all = errors.iter().all(|error| discovery.stage_of(error.slot).is_some());
+                *known = entered.filter(|_| all).map_or(usize::MAX, |stage| stage.saturating_sub(1));
+            }
             for (stage, floor) in floors.iter_mut().enumerate() {
-                *floor = Floor::known(|slot| discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1));
+                *floor = Floor::known(family.springs(), |slot| {
+                    discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1)
+                });
             }
         }
-        let grows = (0..floors.len()).map(|place| place < 2 || floors[place] != floors[place - 1]).collect();
-        Plan { order, stages, behind, kept, kept_rows, places, rows, advice, floors, grows, alone }
+        let more = |place: usize| floors[place] != floors[place - 1] || errors_known.contains(&place);
+        let grows = (0..floors.len()).map(|place| place < 2 || more(place)).collect();
+        Plan {
+            order,
+            stages,
+            behind,
+            kept,
+            kept_rows,
+            places,
+            rows,
+            advice,
+            advice_known,
+            position,
+            errors_known,
+            floors,
+            grows,
+            alone,
+        }
     }
 
     /// All configurations there are.
@@ -156,6 +191,13 @@ impl Plan {
     #[inline]
     pub fn unmet_advice<L: Ledger>(&self, sheet: &L) -> f64 {
         self.advice.iter().filter(|(row, _)| !passes(row.utilisation(sheet))).map(|(_, weight)| weight).sum()
+    }
+
+    /// Of that the part which is known at this stage and was not before.
+    #[inline]
+    pub fn newly_unmet<L: Ledger>(&self, stage: usize, sheet: &L) -> f64 {
+        let known = self.advice_known[stage].iter();
+        known.filter(|(row, _)| !passes(row.utilisation(sheet))).map(|(_, weight)| weight).sum()
     }
 
     /// The first rule of this stage that the sheet fails.

@@ -1,9 +1,10 @@
 //! Taking the stages of a family in the order of its plan: figures that many branches share are worked out once.
 
 use super::{Path, Plan};
-use crate::drive::{Family, Floor, Merit};
+use crate::drive::{Family, Floor, Merit, OwnErrors};
 use crate::ledger::{Known, Ledger, Origin};
 use crate::rule;
+use std::cell::Cell;
 
 /// A family with its plan.
 pub struct Steps<'w, F> {
@@ -23,6 +24,11 @@ pub struct Kept {
     passes: Vec<Vec<bool>>,
     /// What the choices that do cost at least, of all drives of the axis; infinite where none does.
     least: Vec<f64>,
+    /// What the choices of the stage that decides the errors of the drive, if it is one of those, add to the merit at least,
+    /// together with measuring and correcting.
+    with_position: f64,
+    /// The last errors of the drive and what measuring and correcting them adds at least.
+    last: Cell<(OwnErrors, f64)>,
 }
 
 impl<F: Family> Steps<'_, F> {
@@ -34,6 +40,8 @@ impl<F: Family> Steps<'_, F> {
             figures: sizes.map(Vec::with_capacity).collect(),
             passes: vec![Vec::new(); places],
             least: vec![0.0; places],
+            with_position: 0.0,
+            last: Cell::new((OwnErrors::default(), self.plan.position.at_least(OwnErrors::default(), None, None))),
         }
     }
 
@@ -47,6 +55,7 @@ impl<F: Family> Steps<'_, F> {
             kept.figures[place].clear();
             kept.passes[place].clear();
             kept.least[place] = f64::INFINITY;
+            kept.with_position = if self.decides_errors(place) { f64::INFINITY } else { kept.with_position };
             for choice in 0..self.plan.stages[place] {
                 path[stage] = choice as u16;
                 self.family.enter(stage, path, sheet);
@@ -56,6 +65,12 @@ impl<F: Family> Steps<'_, F> {
                 let price = Floor::price_of(sheet, slots);
                 if passes && price < kept.least[place] {
                     kept.least[place] = price;
+                }
+                if passes && self.decides_errors(place) {
+                    let position = &self.plan.position;
+                    let own = position.own(sheet, self.plan.errors_known.map(|known| known < 2 || known == place));
+                    let both = position.price(price) + position.at_least(own, None, None);
+                    kept.with_position = if both < kept.with_position { both } else { kept.with_position };
                 }
             }
             path[stage] = 0;
@@ -87,21 +102,51 @@ impl<F: Family> Steps<'_, F> {
         !self.plainly && kept.passes[place].get(usize::from(path[self.plan.order[place]])).is_some_and(|passes| !passes)
     }
 
-    /// No configuration behind this place has a merit below this.
+    /// Whether a place decides the errors of the drive itself over the travel, among figures that are kept.
+    fn decides_errors(&self, place: usize) -> bool {
+        self.plan.errors_known[0] == place && !self.plan.kept[place].is_empty() && !self.plainly
+    }
+
+    /// What the stages behind the first `entered` add at least: to the price, and to the merit by measuring and correcting.
+    #[inline]
+    fn still(&self, entered: usize, path: &Path, sheet: &Known, kept: &Kept, chosen: usize) -> (f64, f64) {
+        let plan = self.plan;
+        let errors = plan.errors_known[0];
+        if errors >= entered && errors != usize::MAX && self.decides_errors(errors) {
+            let others = (entered..plan.stages.len()).filter(|&place| place != errors);
+            return (others.map(|place| kept.least[place]).sum(), kept.with_position);
+        }
+        let price = kept.least[entered..].iter().sum();
+        let own = plan.position.own(sheet, plan.errors_known.map(|known| known < entered));
+        let (measured, corrected) = (plan.stages.len() - 2, plan.stages.len() - 1);
+        let choice = |place: usize| (chosen > place).then(|| path[plan.order[place]]);
+        if let Some(scale) = choice(measured) {
+            return (price, plan.position.at_least(own, Some(scale), choice(corrected)));
+        }
+        let (last, known) = kept.last.get();
+        if last == own {
+            return (price, known);
+        }
+        let least = plan.position.at_least(own, None, None);
+        kept.last.set((own, least));
+        (price, least)
+    }
+
+    /// No configuration behind this place has a merit below this, but for advice that is not followed.
     #[inline]
     pub fn floor(&self, place: usize, path: &Path, sheet: &Known, kept: &Kept, merit: &Merit) -> f64 {
-        let still: f64 = kept.least[place + 1..].iter().sum();
-        let to_come = still + self.family.to_come(path, None, |stage| self.plan.places[stage] <= place);
-        merit.floor(sheet, &self.plan.floors[place], to_come)
+        let (price, position) = self.still(place + 1, path, sheet, kept, place + 1);
+        let to_come = price + self.family.to_come(path, None, |stage| self.plan.places[stage] <= place);
+        merit.floor(sheet, &self.plan.floors[place], to_come, position)
     }
 
     /// The same before the choice of this place is entered, the first two apart.
     #[inline]
     pub fn floor_before(&self, place: usize, path: &Path, sheet: &Known, kept: &Kept, merit: &Merit) -> f64 {
-        let still: f64 = kept.least[place..].iter().sum();
+        let (price, position) = self.still(place, path, sheet, kept, place + 1);
         let to_come =
-            still + self.family.to_come(path, Some(self.plan.order[place]), |stage| self.plan.places[stage] < place);
-        merit.floor(sheet, &self.plan.floors[place - 1], to_come)
+            price + self.family.to_come(path, Some(self.plan.order[place]), |stage| self.plan.places[stage] < place);
+        merit.floor(sheet, &self.plan.floors[place - 1], to_come, position)
     }
 
     /// Whether figures no better than those of the place already keep all its rules.

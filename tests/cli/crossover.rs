@@ -40,7 +40,8 @@ fn one_range_gives_markdown_with_a_sentence_a_boundary() {
 fn the_record_is_the_same_on_any_number_of_threads() {
     let room = Room::with(BRIEF);
     let both = ["--over", "travel=400mm..3m", "--and", "speed=5m/min..20m/min", "--steps", "3", "--json"];
-    for arguments in [&[&OVER[..], &["--json"]].concat()[..], &both] {
+    let coarse = ["--over", "travel=400mm..3m", "--and", "speed=5m/min..20m/min", "--steps", "16", "--json"];
+    for arguments in [&[&OVER[..], &["--json"]].concat()[..], &both, &coarse] {
         let runs = ["1", "2", "7"].map(|threads| crossover(&room, &[arguments, &["--threads", threads]].concat()));
         assert_eq!(runs[0].status, 0, "{}", runs[0].err);
         assert!(runs.iter().all(|run| run.out == runs[0].out));
@@ -103,6 +104,7 @@ fn faulty_arguments_give_status_two_and_say_what_would_do() {
         (&["--over", "travel=1m..2m", "--and", "travel=1m..2m"], "already turned by --over"),
         (&["--over", "travel=1m..2m", "--and", "sped=1m..2m"], "--and: `sped`"),
         (&["--over", "travel=1m..2m", "--steps", "0"], "1..=200"),
+        (&["--over", "travel=1m..2m", "--every-node"], "--and"),
         (&["--over", "travel=1m..2m", "--steps", "201"], "1..=200"),
         (&[], "--over"),
     ] {

@@ -171,3 +171,28 @@ fn the_table_has_a_line_for_every_family_that_was_sought() {
     let none = TRAVEL.nodes.iter().filter(|node| node.family.is_none()).count();
     assert_eq!(lines.len(), admissible + none);
 }
+
+#[test]
+fn a_map_that_is_coarse_first_has_the_families_of_a_map_that_is_decided_at_every_node() {
+    let inputs = loader();
+    let (over, and) = ("travel=0.5m..20m", Some("speed=10m/min..60m/min"));
+    let mut ranges = Ranges::read(over, and, Some(20)).expect("ranges");
+    let adaptive = pipeline::crossover(&inputs, 0, &ranges, &|_, _| {});
+    ranges.every_node = true;
+    let whole = pipeline::crossover(&inputs, 0, &ranges, &|_, _| {});
+    let (some, all) = (&adaptive.resolution, &whole.resolution);
+    assert_eq!((all.nodes_in_full, all.nodes_among_known), (441, 0));
+    assert!(some.nodes_among_known > 100 && some.nodes_in_full + some.nodes_among_known == 441, "{some:?}");
+    let families: std::collections::BTreeSet<_> = whole.nodes.iter().map(|node| node.family.clone()).collect();
+    assert!(families.len() > 1, "a map of one family would show nothing");
+    for (node, exact) in adaptive.nodes.iter().zip(&whole.nodes) {
+        assert_eq!(node.family, exact.family, "{:?}, {:?}", node.x, node.y);
+        // what is known from elsewhere is at best as good
+        let same = node.merit == exact.merit || (node.merit.is_nan() && exact.merit.is_nan());
+        assert!(same || (node.among_known && node.merit > exact.merit), "{:?}, {:?}", node.x, node.y);
+    }
+    assert_eq!(adaptive.boundaries, whole.boundaries);
+    let page = |record: &CrossoverRecord| markdown(record, UnitSystem::Metric, None);
+    assert!(page(&adaptive).contains("among the drives that are best elsewhere on the map"));
+    assert!(page(&whole).contains("All 441 places were decided by a search of the whole catalogue."));
+}

@@ -13,10 +13,10 @@ use super::demand::Demand;
 use super::exchange::Exchanges;
 use super::screw::{self, GRADE, PRELOAD, SIZE, SUPPORT};
 use super::surroundings::Here;
-use super::{Family, Part, Size, feedback, mapping, motor, price, reduction, rest};
+use super::{Family, Part, Position, Size, feedback, mapping, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::ledger::Ledger;
+use crate::ledger::{Characteristic, Ledger};
 use crate::units::*;
 
 /// The family on one axis.
@@ -43,6 +43,9 @@ const HEAT: usize = 9;
 const REST: usize = 10;
 const FEEDBACK: usize = 11;
 const MAPPING: usize = 12;
+/// The springs of [`Family::springs`].
+const SPRINGS: [Characteristic<Stiffness>; 4] =
+    [ch::SCREW_STIFFNESS, ch::NUT_STIFFNESS, ch::SCREW_TORSION, ch::BRACKET_STIFFNESS];
 
 /// The belts of a catalogue; if it has none, its couplings, which fall since they have no pulley.
 fn belts(catalog: &Catalog) -> Vec<&ScrewReduction> {
@@ -134,6 +137,14 @@ impl Family for DrivenNutDrive<'_> {
         // a price that is not known may be anything
         let reduction = if reduction > 0.0 { reduction } else { 0.0 };
         f64::from(self.demand.axis.drives.value) * (motor + reduction)
+    }
+
+    fn springs(&self) -> &'static [Characteristic<Stiffness>] {
+        &SPRINGS
+    }
+
+    fn position(&self) -> Position<'_> {
+        Position::of_screw(&self.feedbacks, &self.tables, &screw::ERRORS)
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {

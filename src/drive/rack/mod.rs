@@ -17,7 +17,7 @@ mod twin;
 use super::demand::Demand;
 use super::exchange::Exchanges;
 use super::surroundings::Here;
-use super::{Family, Part, Size, feedback, mapping, motor, price, rest, sides};
+use super::{Family, Part, Position, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::tooth_strength::SteelClass;
@@ -280,6 +280,10 @@ impl Family for RackDrive<'_> {
 
     fn kept(&self, stage: usize) -> bool {
         stage == GRADE
+    }
+
+    fn position(&self) -> Position<'_> {
+        Position::of_rack(&self.feedbacks, &self.tables, &ERRORS)
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {

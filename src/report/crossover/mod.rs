@@ -3,6 +3,7 @@
 //! Method: `words` makes sentences and figures, `graph` draws costs over one requirement, `map` the families over two,
 //! `canvas` holds what all pictures share. Limits: the picture shows what the nodes show, see the record's resolution.
 
+mod decided;
 mod graph;
 mod map;
 mod words;

@@ -33,6 +33,7 @@ pub struct Page {
     runs: Vec<Run>,
     rows: Vec<RowLine>,
     resolution: String,
+    decided: String,
     assumptions: Vec<String>,
     objective: String,
     inputs: Vec<Input>,
@@ -126,6 +127,7 @@ impl Words<'_> {
             runs: if two.is_some() { Vec::new() } else { self.runs() },
             rows: two.map_or(Vec::new(), |and| self.rows(and)),
             resolution: self.resolution(),
+            decided: super::decided::sentence(record),
             assumptions: record.assumptions.clone(),
             objective: record.objective.replace("currency", &record.currency),
             inputs: record
