@@ -13,12 +13,12 @@ use crate::ledger::{Characteristic, Ledger};
 use crate::units::*;
 
 /// The choices of the last two stages of a family, and what the drive itself leaves.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Position<'f> {
-    /// What may measure.
-    pub scales: &'f [Option<&'f LinearScale>],
-    /// What may be corrected by.
-    pub tables: &'f [Option<&'f ErrorTable>],
+    /// What may measure, one for each choice of the last stage but one.
+    pub scales: Vec<Option<&'f LinearScale>>,
+    /// What may be corrected by, one for each choice of the last stage.
+    pub tables: Vec<Option<&'f ErrorTable>>,
     /// Errors of the drive that build up over the travel; they add by squares.
     pub long: &'static [Characteristic<Length>],
     /// Errors of the drive that repeat within one turn.
@@ -35,7 +35,13 @@ impl<'f> Position<'f> {
         errors: &'static Errors,
     ) -> Position<'f> {
         let (long, within_turn) = errors.split_at(2);
-        Position { scales, tables, long, within_turn, scatter: defaults::parts::screw_scatter() }
+        Position {
+            scales: scales.to_vec(),
+            tables: tables.to_vec(),
+            long,
+            within_turn,
+            scatter: defaults::parts::screw_scatter(),
+        }
     }
 
     /// That of a rack, whose errors are those of the line, of run-out and of the step of pitch.
@@ -45,7 +51,13 @@ impl<'f> Position<'f> {
         errors: &'static Errors,
     ) -> Position<'f> {
         let (long, within_turn) = errors.split_at(1);
-        Position { scales, tables, long, within_turn, scatter: defaults::parts::rack_scatter() }
+        Position {
+            scales: scales.to_vec(),
+            tables: tables.to_vec(),
+            long,
+            within_turn,
+            scatter: defaults::parts::rack_scatter(),
+        }
     }
 }
 
@@ -98,8 +110,8 @@ impl LeastPosition {
         let drives = f64::from(demand.axis.drives.value);
         let price = |fixed: Money, metre: Money| (pricing::FIXED_AND_LENGTH_PRICE.apply)(fixed, metre, travel).0;
         let mut pairs = Vec::with_capacity(position.scales.len() * position.tables.len());
-        for scale in position.scales {
-            for table in position.tables {
+        for scale in &position.scales {
+            for table in &position.tables {
                 let of_scale = scale.map_or(0.0, |scale| price(scale.price_fixed, scale.price_per_metre));
                 let of_table = table.map_or(0.0, |table| price(table.price_fixed, table.price_per_metre));
                 let known = [of_scale, of_table].into_iter().filter(|price| *price > 0.0);

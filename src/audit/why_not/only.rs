@@ -3,9 +3,10 @@
 //! Method: choices are numbered anew and put back before the family sees them; everything else is the family's own.
 //! Limits: none of its own.
 
-use crate::drive::{Family, Part, Size};
-use crate::ledger::{Known, Ledger};
+use crate::drive::{Family, Part, Position, Size};
+use crate::ledger::{Characteristic, Known, Ledger};
 use crate::search::{MOST_STAGES, Path};
+use crate::units::Stiffness;
 
 /// A family of which one stage offers these choices only.
 pub struct Only<'f, F> {
@@ -27,6 +28,11 @@ impl<F: Family> Only<'_, F> {
         }
         own
     }
+}
+
+/// What these choices pick.
+fn chosen<T: Copy>(choices: &[u16], all: &[T]) -> Vec<T> {
+    choices.iter().filter_map(|&choice| all.get(usize::from(choice)).copied()).collect()
 }
 
 impl<F: Family> Family for Only<'_, F> {
@@ -52,6 +58,22 @@ impl<F: Family> Family for Only<'_, F> {
 
     fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
         self.family.to_come(&self.path(path), at_hand, entered)
+    }
+
+    fn springs(&self) -> &'static [Characteristic<Stiffness>] {
+        self.family.springs()
+    }
+
+    fn position(&self) -> Position<'_> {
+        let mut position = self.family.position();
+        let (corrected, measured) = (self.stages().len().saturating_sub(1), self.stages().len().saturating_sub(2));
+        if self.stage == measured {
+            position.scales = chosen(&self.choices, &position.scales);
+        }
+        if self.stage == corrected {
+            position.tables = chosen(&self.choices, &position.tables);
+        }
+        position
     }
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
