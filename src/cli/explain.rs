@@ -1,8 +1,9 @@
-//! `explain`: what a rule, caution, formula, quantity, family or key of the brief is.
+//! `explain`: what a rule, caution, formula, quantity, family, kind of part, word of the trade or key of the brief is.
 
 use super::keys::{self, Key};
 use super::{Answer, Console, Failure};
 use crate::calc::{self, Entry};
+use crate::catalog::{KINDS, Kind};
 use crate::characteristic;
 use crate::ledger::About;
 use crate::report;
@@ -11,7 +12,7 @@ use clap::Args;
 use std::fmt::Write;
 use std::path::PathBuf;
 
-/// Explain a rule, caution, formula, quantity, family or key of the brief
+/// Explain a rule, caution, formula, quantity, family, kind of part, word of the trade or key of the brief
 #[derive(Args)]
 pub struct Explain {
     /// Its name; all names are listed if left out
@@ -29,10 +30,12 @@ impl Explain {
         let text = match &self.name {
             None => index(&book, &keys),
             Some(name) => {
-                let text = everything(&book, &keys, name);
+                let plainly = everything(&book, &keys, name);
+                // blanks for hyphens are as good
+                let text = if plainly.is_empty() { everything(&book, &keys, &name.replace(' ', "-")) } else { plainly };
                 if text.is_empty() {
                     let known = names(&book, &keys);
-                    let what = "rule, caution, formula, quantity, family or key";
+                    let what = "rule, caution, formula, quantity, family, kind of part, word or key";
                     return Err(Failure::Input(keys::unknown(what, name, known.iter().map(String::as_str), "explain")));
                 }
                 text
@@ -63,8 +66,30 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
     if let Some(about) = characteristic::all().find(|about| about.id == name) {
         parts.push(quantity(book, about));
     }
+    parts.extend(Kind::find(name).map(kind));
+    parts.extend(
+        report::words_of_the_trade()
+            .filter(|(word, _)| is_word(word, name))
+            .map(|(word, text)| format!("Word of the trade: {word}\n\n{text}\n")),
+    );
     parts.extend(keys.iter().filter(|key| key.name == name).map(key_of_the_brief));
     parts.join("\n")
+}
+
+/// Whether a word of the trade is meant, written with blanks or as an id.
+fn is_word(word: &str, name: &str) -> bool {
+    word.to_lowercase().replace(' ', "-") == name.trim().to_lowercase().replace(' ', "-")
+}
+
+fn kind(kind: &Kind) -> String {
+    let mut text = format!("Kind of part {}: {}\n\n", kind.name, kind.words.trim());
+    for field in kind.fields {
+        let optional = if field.optional { ", may be left out" } else { "" };
+        let _ =
+            writeln!(text, "- {}: {} ({}{optional})", field.key(), field.words.trim(), field.accept.words(field.unit));
+    }
+    let _ = writeln!(text, "\n`axiswright catalog list {}` names those there are.", kind.name);
+    text
 }
 
 /// The equations of what a rule names, as far as a formula goes by the same name.
@@ -138,6 +163,8 @@ fn names(book: &Rulebook, keys: &[Key]) -> Vec<String> {
     names.extend(calc::entries().map(|entry| entry.note.id.to_string()));
     names.extend(characteristic::all().map(|about| about.id.to_string()));
     names.extend(keys.iter().map(|key| key.name.clone()));
+    names.extend(KINDS.iter().map(|kind| kind.name.to_string()));
+    names.extend(report::words_of_the_trade().map(|(word, _)| word.to_lowercase().replace(' ', "-")));
     names.sort();
     names.dedup();
     names
@@ -158,6 +185,8 @@ fn index(book: &Rulebook, keys: &[Key]) -> String {
     list("Cautions", book.cautions.iter().map(|caution| caution.id.as_str()).collect());
     list("Formulas", calc::entries().map(|entry| entry.note.id).collect());
     list("Quantities", characteristic::all().map(|about| about.id).collect());
+    list("Kinds of parts", KINDS.iter().map(|kind| kind.name).collect());
+    list("Words of the trade", report::words_of_the_trade().map(|(word, _)| word).collect());
     list("Keys of the brief", keys.iter().map(|key| key.name.as_str()).collect());
     text
 }

@@ -47,14 +47,21 @@ fn cells(line: &str) -> Option<Vec<String>> {
     Some(row.split('|').map(|cell| cell.trim().to_string()).collect())
 }
 
+/// So many names may hold a word for all to be told.
+const FEW: usize = 6;
+
 /// The message for a name that nothing has, with the nearest spelling and where to look.
 pub fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>, look: &str) -> String {
     let known: Vec<&str> = known.collect();
-    // a word that is part of one name only is meant for it
-    let mut holding = known.iter().copied().filter(|known| name.len() > 2 && known.contains(name));
-    let only = holding.next().filter(|_| holding.next().is_none());
-    let nearest = crate::yaml::nearest(name, known.iter().copied()).or(only);
-    let nearest = nearest.map(|known| format!("; did you mean `{known}`?"));
+    // a word that is part of a few names is meant for one of them
+    let holding: Vec<&str> = known.iter().copied().filter(|known| name.len() > 2 && known.contains(name)).collect();
+    let near = crate::yaml::nearest(name, known.iter().copied());
+    let meant: Vec<String> = match (holding.as_slice(), near) {
+        ([], near) => near.iter().map(|known| format!("`{known}`")).collect(),
+        (few, _) if few.len() <= FEW => few.iter().map(|known| format!("`{known}`")).collect(),
+        (_, near) => near.iter().map(|known| format!("`{known}`")).collect(),
+    };
+    let nearest = (!meant.is_empty()).then(|| format!("; did you mean {}?", meant.join(" or ")));
     format!("no {what} is called `{name}`{}\n`axiswright {look}` tells what there is", nearest.unwrap_or_default())
 }
 

@@ -144,6 +144,11 @@ pub fn family_words(id: &str) -> String {
     markup::resolve(&words::family(id), |_| false)
 }
 
+/// The words of the trade that a report explains, with what they mean.
+pub fn words_of_the_trade() -> impl Iterator<Item = (&'static str, &'static str)> {
+    glossary::GLOSSARY.iter().map(|entry| (entry.word, entry.text))
+}
+
 /// What a family is, in plain words; empty for an unknown one.
 pub fn family_text(id: &str) -> &'static str {
     let words = family_words(id);
