@@ -202,7 +202,6 @@ impl Walk {
 
     fn differs(&mut self, recorded: &Value, now: &Value, share: Option<f64>, weight: Option<Weight>) {
         let weight = weight.unwrap_or_else(|| self.weight(recorded, now));
-        let component = self.steps.iter().any(|step| matches!(step, Step::Field(name) if name == "components"));
         self.found.differences.push(Difference {
             path: path(&self.steps),
             place: words(&self.steps),
@@ -210,7 +209,7 @@ impl Walk {
             recorded: recorded.clone(),
             now: now.clone(),
             relative: share,
-            follows: self.follows && !component && weight != Weight::Choice,
+            follows: self.follows,
         });
     }
 
@@ -224,7 +223,6 @@ impl Walk {
             Step::Field(name) => Some(name.as_str()),
             Step::Key(_) | Step::Place(_) => None,
         });
-        let last_is_entry = !matches!(self.steps.last(), Some(Step::Field(_)));
         match field.unwrap_or_default() {
             "outcome" | "chosen" => Weight::Choice,
             "family" | "designation" | "components" if self.in_chosen() => Weight::Choice,
@@ -233,7 +231,7 @@ impl Walk {
             "purchase" | "whole-life" | "whole-life-cost" | "amount" | "merit" | "objective" | "bound" | "reached" => {
                 Weight::Price
             }
-            _ if !last_is_entry && (recorded.is_number() || now.is_number()) => Weight::Number,
+            _ if recorded.is_number() || now.is_number() => Weight::Number,
             _ => Weight::Text,
         }
     }

@@ -28,6 +28,7 @@ const KEYS: &[(&str, &[&str])] = &[
     ("turning-points", &["requirement", "changes", "turns-at"]),
     ("uncertainties", &["quantity"]),
     ("cost-cases", &["key", "value"]),
+    ("cost-of-accuracy", &["family"]),
 ];
 
 /// A key for each entry of a list; none where they are counted.

@@ -106,7 +106,10 @@ fn verdict(audit: &Audit) -> String {
 
 fn again(audit: &Audit) -> String {
     match &audit.recommended_again {
-        Again::Yes if audit.rederives => "The same drives are chosen.".into(),
+        Again::Yes if audit.rederives => match audit.consequences.iter().any(|axis| axis.now.is_some()) {
+            true => "The same drives are chosen.".into(),
+            false => "No drive is chosen, as recorded.".into(),
+        },
         Again::Yes => "It was recommended again from the inputs as they are now.".into(),
         Again::NotWanted => "It was not recommended again: the record alone was asked for.".into(),
         Again::No(why) => format!("It was not recommended again, because {why}."),
@@ -137,7 +140,7 @@ fn inputs(out: &mut String, files: &[InputStanding]) {
 fn told(consequence: &Consequence, currency: &str) -> String {
     let axis = &consequence.axis;
     let change = |change: Option<f64>, what: &str| match change {
-        Some(0.0) => format!("the same {what}"),
+        Some(0.0) => format!("the same price {what}"),
         Some(change) => {
             let way = if change > 0.0 { "more" } else { "less" };
             format!("{} {currency} {way} {what}", significant(change.abs(), 6))
@@ -161,7 +164,7 @@ fn told(consequence: &Consequence, currency: &str) -> String {
             text + "."
         }
         (Some(was), Some(is)) => {
-            format!("Axis {axis}: another drive is chosen, {money}. Recorded: {}. Now: {}.", drive(was), drive(is))
+            format!("Axis {axis}: another drive is chosen, at {money}. Recorded: {}. Now: {}.", drive(was), drive(is))
         }
         (Some(was), None) => format!("Axis {axis}: no drive is chosen now. Recorded: {}.", drive(was)),
         (None, Some(is)) => format!("Axis {axis}: a drive is chosen now: {}.", drive(is)),
@@ -185,7 +188,11 @@ fn fault(fault: &Fault) -> String {
 }
 
 fn difference(difference: &Difference) -> String {
-    let (was, is) = (value(&difference.recorded), value(&difference.now));
+    let parts = match (difference.weight, difference.recorded.as_str(), difference.now.as_str()) {
+        (Weight::Choice | Weight::Alternative, Some(was), Some(is)) => other_parts(was, is),
+        _ => None,
+    };
+    let (was, is) = parts.unwrap_or_else(|| (value(&difference.recorded), value(&difference.now)));
     let what = match difference.weight {
         Weight::Choice => "choice",
         Weight::Verdict => "verdict",
@@ -200,6 +207,17 @@ fn difference(difference: &Difference) -> String {
         share(difference.relative),
         difference.path
     )
+}
+
+/// Of two drives of one family, as "family: part, part", the parts that only one of them has.
+fn other_parts(was: &str, is: &str) -> Option<(String, String)> {
+    let ((family, was), (other, is)) = (was.split_once(": ")?, is.split_once(": ")?);
+    let (was, is): (Vec<&str>, Vec<&str>) = (was.split(", ").collect(), is.split(", ").collect());
+    let only = |one: &[&str], other: &[&str]| {
+        let parts: Vec<&str> = one.iter().copied().filter(|part| !other.contains(part)).collect();
+        if parts.is_empty() { "no such part".to_string() } else { parts.join(", ") }
+    };
+    (family == other).then(|| (only(&was, &is), only(&is, &was)))
 }
 
 fn share(relative: Option<f64>) -> String {
