@@ -1,23 +1,10 @@
 //! `check`: exit status, the page, the record, and what is said of a choice that is at fault.
 
-use crate::recommend::Room;
+use crate::recommend::{BRIEF, Room};
 use crate::run;
 use serde_json::Value;
 use std::fs;
 use std::path::Path;
-
-const BRIEF: &str = "\
-machine: Test slide
-currency: EUR
-axes:
-  slide:
-    direction: horizontal
-    travel: 600 mm
-    moved-mass: 120 kg
-    speed: 15 m/min
-    acceleration: 2 m/s²
-    families: [ball-screw]
-";
 
 const CHOICE: &str = "\
 axes:
