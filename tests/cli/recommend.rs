@@ -8,7 +8,7 @@ use std::process::{Command, Stdio};
 use std::sync::LazyLock;
 
 /// A brief of one short axis, so that a run is quick.
-pub pub const BRIEF: &str = "\
+pub const BRIEF: &str = "\
 machine: Test slide
 currency: EUR
 axes:
