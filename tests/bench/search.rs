@@ -153,7 +153,7 @@ fn ten_times() {
         }
         for mut screw in inputs.catalog.ball_screws.iter().cloned() {
             screw.designation = name(&screw.designation);
-            screw.price_factor = screw.price_factor * dearer;
+            screw.price_factor *= dearer;
             catalog.ball_screws.push(screw);
         }
     }
