@@ -25,7 +25,12 @@ pub fn check(folder: &Path, record: &DecisionRecord) -> Checked {
     let documents = if differs == 0 { metric } else { in_inches().unwrap_or(metric) };
     for (name, written) in documents {
         let Some(found) = text(folder, &name) else {
-            checked.not_checked.push(words::no_document(&name));
+            checked.faults.push(Fault::word(
+                name.clone(),
+                words::document(&name),
+                NOTHING,
+                &words::document_of(written.lines().count()),
+            ));
             continue;
         };
         checked.count += 1;
@@ -34,11 +39,32 @@ pub fn check(folder: &Path, record: &DecisionRecord) -> Checked {
         }
         let place = found.lines().zip(written.lines()).position(|(one, other)| one != other);
         let place = place.unwrap_or_else(|| found.lines().count().min(written.lines().count()));
-        let line = |text: &str| text.lines().nth(place).unwrap_or_default().to_string();
+        let (one, other) =
+            (found.lines().nth(place).unwrap_or_default(), written.lines().nth(place).unwrap_or_default());
+        let (one, other) = excerpts(one, other);
         let path = format!("{name}, line {}", place + 1);
-        checked.faults.push(Fault::word(path, words::document(&name), &line(&found), &line(&written)));
+        checked.faults.push(Fault::word(path, words::document(&name), &one, &other));
     }
     checked
+}
+
+/// What is there of a document that is missing.
+const NOTHING: &str = "no such file";
+/// Letters before the first that differs, and from there on.
+const BEFORE: usize = 30;
+const FROM: usize = 60;
+
+/// The parts of two lines about the first letter that differs.
+fn excerpts(one: &str, other: &str) -> (String, String) {
+    let same = one.chars().zip(other.chars()).take_while(|(one, other)| one == other).count();
+    let begin = same.saturating_sub(BEFORE);
+    let part = |text: &str| {
+        let lead = if begin > 0 { "… " } else { "" };
+        let kept: String = text.chars().skip(begin).take(same - begin + FROM).collect();
+        let rest = if text.chars().count() > same + FROM { " …" } else { "" };
+        format!("{lead}{kept}{rest}")
+    };
+    (part(one), part(other))
 }
 
 /// Every document, by its name in the folder.

@@ -246,9 +246,9 @@ pub(super) fn document(name: &str) -> String {
     format!("{name} does not say what the record says")
 }
 
-/// A document that is not there.
-pub(super) fn no_document(name: &str) -> String {
-    format!("{name} is not in the folder")
+/// A document that is not there, by what it should be.
+pub(super) fn document_of(lines: usize) -> String {
+    format!("a file of {lines} lines")
 }
 
 /// Documents of another version.

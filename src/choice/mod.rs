@@ -104,6 +104,10 @@ pub struct Choice {
     pub name: String,
     /// Its text.
     pub text: String,
+    /// Designations of the components that the file gives in place.
+    pub own: Vec<String>,
+    /// What is odd about those components: figures that hardly go together, a name that takes the place of a built-in part.
+    pub remarks: Vec<String>,
     /// The proposals, in the order of the brief.
     pub proposals: Vec<Proposal>,
     /// The catalogue with the components of the file as its last layer.
@@ -145,7 +149,17 @@ pub fn load(path: &Path, brief: &Brief, folders: &[PathBuf]) -> Result<Choice, F
         root.fault(&mut faults, "no drive is proposed for any axis", Some(help.into()));
     }
     proposals.sort_by_key(|proposal| proposal.axis);
-    if faults.is_empty() { Ok(Choice { name, text, proposals, catalog }) } else { Err(faults) }
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let odd = catalog::check(&catalog).into_iter().filter(|remark| here.contains(&remark.designation));
+    let mut remarks: Vec<String> = odd.map(|remark| remark.to_string()).collect();
+    let others = catalog::load(folders)?;
+    let replaces = |name: &&String| KINDS.iter().any(|kind| (kind.find_row)(&others, name).is_some());
+    remarks.extend(here.iter().filter(replaces).map(|name| {
+        format!("{name}: takes the place of a part of the catalogue with the same designation, in the proposal alone")
+    }));
+    Ok(Choice { name, text, own: here, remarks, proposals, catalog })
 }
 
 /// The designations that the components of the file have.

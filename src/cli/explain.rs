@@ -31,8 +31,9 @@ impl Explain {
             None => index(&book, &keys),
             Some(name) => {
                 let plainly = everything(&book, &keys, name);
-                // blanks for hyphens are as good
-                let text = if plainly.is_empty() { everything(&book, &keys, &name.replace(' ', "-")) } else { plainly };
+                // capitals, and blanks for hyphens, are as good
+                let tidied = || everything(&book, &keys, &name.trim().to_lowercase().replace(' ', "-"));
+                let text = if plainly.is_empty() { tidied() } else { plainly };
                 if text.is_empty() {
                     let known = names(&book, &keys);
                     let what = "rule, caution, formula, quantity, family, kind of part, word or key";

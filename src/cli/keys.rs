@@ -87,7 +87,7 @@ mod tests {
         let message = unknown("kind", "motor", ["servo-motor", "rack"].into_iter(), "catalog list");
         assert!(message.contains("did you mean `servo-motor`?"), "{message}");
         let message = unknown("kind", "screw", ["ball-screw", "screw-grade"].into_iter(), "catalog list");
-        assert!(!message.contains("did you mean"), "{message}");
+        assert!(message.contains("did you mean `ball-screw` or `screw-grade`?"), "{message}");
         assert!(!unknown("rule", "zzzzzzzz", ["screw-whip"].into_iter(), "explain").contains("did you mean"));
     }
 }

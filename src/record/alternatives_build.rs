@@ -2,13 +2,15 @@
 //!
 //! Method: every machine is worked out at the masses that its drives carry in it.
 
+use super::ParetoPoint;
 use super::alternatives::*;
 use super::build::Parts;
 use super::candidate_build::parameter;
 use super::machine_build::error;
-use crate::drive::{Demand, REFERENCES};
+use crate::brief::Prefer;
+use crate::drive::{Demand, Merit, REFERENCES};
 use crate::inquiry;
-use crate::search::{Found, Offer, Setting, Worked, admissible, work_out};
+use crate::search::{Found, Offer, Setting, Worked, admissible, best_on, work_out};
 use crate::select::{Machine, Next, NextKind, Status};
 use crate::units::{Mass, Measure};
 
@@ -22,6 +24,28 @@ pub(super) fn name(family: &str, worked: &Worked<'_>) -> DriveName {
         parameters: worked.sizes.iter().map(parameter).collect(),
         purchase: worked.attributes.purchase,
     }
+}
+
+/// The drive that is best where nothing but cost, and advice not followed, counts; none where it is the one chosen or costs no
+/// less over its life.
+pub(super) fn by_cost_alone(parts: &Parts<'_>, axis: usize, chosen: &Found, carried: f64) -> Option<ParetoPoint> {
+    let cost = Prefer { whole_life_cost: 1.0, accuracy: 0.0, stiffness: 0.0, upkeep: 0.0, stated: true };
+    let setting = Setting { merit: Merit::new(&cost), ..parts.settings[axis] };
+    let found = best_on(parts.brief, axis, carried, &setting, None, std::slice::from_ref(chosen))?;
+    let demand = Demand::new(parts.brief, axis, Mass::of_si(carried));
+    let work = |found: &Found| work_out(found.family, &found.path, &demand, &parts.settings[axis]);
+    let (worked, own) = (work(&found)?, work(chosen)?);
+    let attributes = &worked.attributes;
+    let cheaper = attributes.whole_life < own.attributes.whole_life;
+    cheaper.then(|| ParetoPoint {
+        family: found.family.into(),
+        parameters: worked.sizes.iter().map(parameter).collect(),
+        merit: attributes.merit,
+        purchase: attributes.purchase,
+        whole_life: attributes.whole_life,
+        tool_error: attributes.error * 1e6,
+        drive_mass: attributes.mass,
+    })
 }
 
 /// Whether a drive passes all rules at a carried mass.

@@ -242,6 +242,8 @@ fn axis_record(
     let (weights, better_alone, other_families) = asked.map_or_else(Default::default, |(found, carried)| {
         super::alternatives_build::weights(parts, axis, found, *carried)
     });
+    let by_cost_alone =
+        asked.and_then(|(found, carried)| super::alternatives_build::by_cost_alone(parts, axis, found, *carried));
     let (conflict, relaxations) = match outcome {
         Outcome::NothingAdmissible if parts.asked => {
             let (conflict, relaxations) = super::obstacles_build::of_axis(parts, axis);
@@ -268,6 +270,7 @@ fn axis_record(
         cost_cases,
         robustness,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
+        by_cost_alone,
         diagrams: diagrams.or_else(|| Some(subject.diagrams(None))),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),

@@ -133,7 +133,7 @@ fn of_speed(rule: &Rule) -> bool {
     let dimension = crate::characteristic::about(rule.demand).0.dimension;
     rule.obligation == Obligation::Shall
         && rule.sense == Sense::AtMost
-        && matches!(dimension, Dimension::Velocity | Dimension::AngularVelocity)
+        && matches!(dimension, Dimension::Velocity | Dimension::AngularVelocity | Dimension::CirculationSpeed)
 }
 
 fn motor_curve(sheet: &Worksheet) -> MotorCurve {
@@ -157,10 +157,15 @@ fn motor_curve(sheet: &Worksheet) -> MotorCurve {
         true => (envelope::WEAKENED_PEAK_TORQUE.apply)(speed, peak, knee, limit),
         false => motor::available_peak_torque(speed, peak, knee, limit),
     };
+    // beyond the speed at which the voltage is used up no torque can be kept up either
+    let kept_up = |speed: AngularVelocity| {
+        let (lasting, at_most) = (continuous(speed).si(), most(speed).si());
+        if lasting < at_most { lasting } else { at_most }
+    };
     let told = |slot: usize, value: f64| shown(slot, value).unwrap_or(0.0);
     MotorCurve {
         speed: speeds.iter().map(|speed| told(ch::MOTOR_SPEED.slot, speed.si())).collect(),
-        continuous: speeds.iter().map(|&speed| told(ch::CONTINUOUS_TORQUE.slot, continuous(speed).si())).collect(),
+        continuous: speeds.iter().map(|&speed| told(ch::CONTINUOUS_TORQUE.slot, kept_up(speed))).collect(),
         peak: speeds.iter().map(|&speed| told(ch::PEAK_TORQUE.slot, most(speed).si())).collect(),
     }
 }

@@ -216,6 +216,10 @@ pub struct AxisRecord {
     /// How often the drive chosen and its rivals stay admissible when what the brief states is off; none without a drive.
     #[serde(default)]
     pub robustness: Option<RobustnessRecord>,
+    /// The drive that is best where nothing but cost, and advice not followed, counts, at the mass carried in the machine chosen;
+    /// only where it costs less over its life than the one chosen, and where that was asked.
+    #[serde(default)]
+    pub by_cost_alone: Option<ParetoPoint>,
     /// What its pictures are drawn from.
     #[serde(default)]
     pub diagrams: Option<DiagramsRecord>,

@@ -18,6 +18,8 @@ pub struct ProposalRecord {
     pub choice: InputFile,
     /// Whether every drive proposed keeps all binding rules, and the machine its limits.
     pub meets: bool,
+    /// What is odd about components that the file gives in place.
+    pub remarks: Vec<String>,
     /// The axes for which a drive is proposed, in the order of the brief.
     pub axes: Vec<ProposedAxis>,
     /// The whole decision with what is proposed in place; other axes get what suits the machine with it.
@@ -40,6 +42,10 @@ pub struct MachineTotals {
     pub tool_point_error: Option<Amount>,
     /// Largest power from the supply.
     pub peak_power: Option<Amount>,
+    /// Different motor models.
+    pub motor_models: Option<u32>,
+    /// Different gearbox models.
+    pub gearbox_models: Option<u32>,
 }
 
 /// What is proposed for one axis, and how it stands.
@@ -52,6 +58,8 @@ pub struct ProposedAxis {
     pub family: String,
     /// The parts that are named.
     pub given: Vec<GivenPart>,
+    /// Kinds of parts of the drive whose data the file itself gives, named or chosen here.
+    pub own: Vec<String>,
     /// Kinds of parts that were left open and chosen here.
     pub left_open: Vec<String>,
     /// Whether it keeps every binding rule.
@@ -126,6 +134,7 @@ pub fn proposal_record(
                 name: brief.axes[judged.axis].name.clone(),
                 family: proposal.family.clone(),
                 given: proposal.parts.iter().map(given).collect(),
+                own: own_kinds(choice, place.chosen.as_ref().or(of_family)),
                 left_open: open(proposal, place.chosen.as_ref().or(of_family)),
                 admissible: place.chosen.is_some()
                     || place.families.iter().any(|family| family.admissible > 0 && family.best.is_some()),
@@ -141,6 +150,7 @@ pub fn proposal_record(
     let machine = &recommended.machine;
     ProposalRecord {
         record: PROPOSAL_VERSION.into(),
+        remarks: choice.remarks.clone(),
         choice: input_files::input_of("choice", &choice.name, &choice.text),
         meets: kept && axes.iter().all(|axis| axis.admissible) && proposed.outcome == Outcome::Chosen,
         recommended_machine: MachineTotals {
@@ -148,6 +158,8 @@ pub fn proposal_record(
             whole_life_cost: machine.whole_life_cost,
             tool_point_error: machine.tool_point_error.clone(),
             peak_power: machine.peak_power.clone(),
+            motor_models: machine.motor_models,
+            gearbox_models: machine.gearbox_models,
         },
         recommended_outcome: recommended.outcome,
         axes,
@@ -157,6 +169,13 @@ pub fn proposal_record(
 
 fn given(part: &crate::choice::Named) -> GivenPart {
     GivenPart { kind: part.kind.into(), designation: part.designation.clone(), own: part.own }
+}
+
+/// The kinds of parts of a drive whose data stand in the file with the choice.
+fn own_kinds(choice: &Choice, drive: Option<&CandidateRecord>) -> Vec<String> {
+    let parts = drive.map(|drive| drive.components.as_slice()).unwrap_or_default();
+    let own = parts.iter().filter(|part| choice.own.contains(&part.designation));
+    own.map(|part| part.role.clone()).collect()
 }
 
 /// What was left open and really chosen: kinds of which the drive has a part.

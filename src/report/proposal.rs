@@ -15,7 +15,7 @@ const TEMPLATE: &str = include_str!("templates/proposal.md.j2");
 
 /// What is held side by side: characteristic, words, whether less is better.
 const BESIDE: [(&str, &str, bool); 8] = [
-    ("accuracy", "predicted accuracy", true),
+    ("accuracy", "predicted error of positioning", true),
     ("repeatability", "repeatability R", true),
     ("reversal-error", "reversal B", true),
     ("total-stiffness", "stiffness of one drive", false),
@@ -33,6 +33,7 @@ struct Page {
     axes: Vec<Axis>,
     machine_rows: Vec<MachineRow>,
     cautions: Vec<Caution>,
+    remarks: Vec<String>,
     choice: String,
     hash: String,
 }
@@ -93,6 +94,7 @@ pub fn proposal(record: &ProposalRecord, units: UnitSystem) -> String {
         axes,
         machine_rows: machine(&view, record),
         cautions: cautions(&record.proposed),
+        remarks: record.remarks.clone(),
         choice: record.choice.name.clone(),
         hash: record.choice.sha256.clone(),
     };
@@ -153,16 +155,18 @@ fn of_axis(view: &View, axis: &ProposedAxis) -> Axis {
     let told = |finding: &FindingRecord| Named {
         name: view.rule_title(&finding.rule),
         value: format!(
-            "{}, {} of the limit. What helps: {}",
+            "{}{}. What helps: {}",
             view.clause(finding),
-            figure::utilisation(finding.utilisation),
+            finding
+                .utilisation
+                .map_or(String::new(), |used| format!(", {} of the limit", figure::utilisation(Some(used)))),
             view.rule(&finding.rule).map_or(String::new(), |rule| super::view::one_line(&rule.remedy))
         ),
     };
     let unmet = |finding: &&FindingRecord| finding.obligation == "should" && finding.verdict != "pass";
     let findings = drive.map(worst_first).unwrap_or_default();
     let part = |kind: &str| drive.and_then(|drive| drive.components.iter().find(|part| part.role == kind));
-    let own: Vec<String> = axis.given.iter().filter(|part| part.own).map(|part| words::role(&part.kind)).collect();
+    let own: Vec<String> = axis.own.iter().map(|kind| words::role(kind)).collect();
     let beside = drive.zip(axis.recommended.as_ref()).map_or(Vec::new(), |(own, other)| beside(view, own, other));
     Axis {
         name: axis.name.clone(),
@@ -282,11 +286,11 @@ fn margin_row(view: &View, margin: &MarginRecord) -> MarginRow {
     MarginRow {
         requirement: words::spaced(&margin.requirement),
         now: value(margin.now),
-        holds: if open { format!("{} and beyond", value(margin.holds_to)) } else { value(margin.holds_to) },
+        holds: if open { format!("{}, not tried further", value(margin.holds_to)) } else { value(margin.holds_to) },
         room: figure::change(Some(margin.holds_to), Some(margin.now)),
         breaks: match &margin.breaks {
             Some(rule) => view.rule_title(rule),
-            None => "nothing that was looked at".into(),
+            None => "–".into(),
         },
     }
 }
@@ -321,7 +325,7 @@ fn machine(view: &View, record: &ProposalRecord) -> Vec<MachineRow> {
         row("error at the tool", "tool-point-error", amount(&own.tool_point_error), amount(&other.tool_point_error)),
         row("largest power", "supply-power", amount(&own.peak_power), amount(&other.peak_power)),
     ];
-    rows.push(row("motor models", "motor-models", models(own.motor_models), "–".into()));
-    rows.push(row("gearbox models", "gearbox-models", models(own.gearbox_models), "–".into()));
+    rows.push(row("motor models", "motor-models", models(own.motor_models), models(other.motor_models)));
+    rows.push(row("gearbox models", "gearbox-models", models(own.gearbox_models), models(other.gearbox_models)));
     rows
 }

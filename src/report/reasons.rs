@@ -188,6 +188,19 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     }
     let cost = view.money(Some(drive.cost.whole_life));
     text += &format!(" It costs {} to buy and {cost} over its life.", view.money(Some(drive.cost.purchase)));
+    if let Some(other) = &axis.by_cost_alone {
+        text += &format!(
+            " By cost alone another drive would do: {}, {}, {} to buy and {} over its life ({}); it adds {} to the error at the tool in place of {}. \
+             The preferences of the brief decide against it.",
+            words::family(&other.family),
+            view.sizes_of(&other.family, &other.parameters),
+            view.money(Some(other.purchase)),
+            view.money(Some(other.whole_life)),
+            figure::change(Some(other.whole_life), Some(drive.cost.whole_life)),
+            figure::quantity(Some(other.tool_error), "µm", view.units, 3),
+            view.value_of(drive, "tool-error").unwrap_or_else(|| figure::NOT_KNOWN.into())
+        );
+    }
     let motors = units(drive);
     let (of_each, each) =
         if motors > 1 { (format!(" for each of {motors} motors"), " each") } else { Default::default() };

@@ -74,12 +74,14 @@ pub fn told(view: &View, axis: &AxisRecord) -> Vec<String> {
                     words::spaced(limit)
                 )
             }
+            ("none", None) if point.requirement == "purchase" => "nothing in the catalogue costs less".into(),
             ("none", None) => format!("nothing in the catalogue is admissible; {}", why(view, point)),
             (to, _) => format!("{}; {}", drive(view, to, &point.to_sizes), why(view, point)),
         };
         format!("Axis {}, {} {side} {turns} (now {now}): {then}.", axis.name, requirement(point))
     };
     let mut told: Vec<String> = chosen.iter().map(sentence).collect();
+    told.extend(sooner(view, axis, &chosen));
     let farthest = scope.anchors.last().copied().unwrap_or(1.0);
     if told.is_empty() {
         told.push(format!(
@@ -89,6 +91,32 @@ pub fn told(view: &View, axis: &AxisRecord) -> Vec<String> {
         ));
     }
     told
+}
+
+/// What changes the size of the drive before its kind changes, in one sentence.
+fn sooner(view: &View, axis: &AxisRecord, told: &[&TurningPoint]) -> Option<String> {
+    let side = |point: &TurningPoint| point.turns_at < point.now;
+    let of = |point: &TurningPoint| {
+        let (_, _, turns) = quantities(view, point);
+        format!("{} {} {turns}", requirement(point), if side(point) { "below" } else { "above" })
+    };
+    let nearer = |point: &&TurningPoint| {
+        let further = |other: &&&TurningPoint| other.requirement == point.requirement && side(other) == side(point);
+        let same = told.iter().any(|other| std::ptr::eq(*other, *point));
+        !same
+            && told
+                .iter()
+                .filter(further)
+                .all(|other| (other.turns_at - point.now).abs() > (point.turns_at - point.now).abs())
+    };
+    let sizes: Vec<String> = axis.turning_points.iter().filter(nearer).map(of).collect();
+    (!sizes.is_empty() && !told.is_empty()).then(|| {
+        format!(
+            "Axis {}, sooner another size of the same kind: {} (part three tells which).",
+            axis.name,
+            words::list(&sizes)
+        )
+    })
 }
 
 /// Every turning point of every axis.

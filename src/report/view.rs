@@ -96,7 +96,7 @@ impl<'a> View<'a> {
     /// What a characteristic is, without the explanation that follows a colon.
     pub fn brief_words(&self, id: &str) -> String {
         let words = self.words_of(id);
-        words.split(": ").next().unwrap_or(&words).to_string()
+        words.split([':', ';']).next().unwrap_or(&words).trim_end().to_string()
     }
 }
 

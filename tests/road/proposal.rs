@@ -21,7 +21,14 @@ fn proposed(inputs: &Inputs, drive: &CandidateRecord) -> Choice {
     let parts = kinds.iter().filter_map(named).collect();
     let proposal = Proposal { axis: 0, family: drive.family.clone(), parts };
     let catalog = inputs.catalog.clone();
-    Choice { name: "choice.yaml".into(), text: String::new(), proposals: vec![proposal], catalog }
+    Choice {
+        name: "choice.yaml".into(),
+        text: String::new(),
+        own: vec![],
+        remarks: vec![],
+        proposals: vec![proposal],
+        catalog,
+    }
 }
 
 fn check(inputs: &Inputs, drive: &CandidateRecord) -> ProposalRecord {
@@ -118,7 +125,14 @@ fn parts_that_do_not_go_together_are_told_and_nothing_gives_up() {
     let part = Named { kind: "rack", designation: straight.designation.clone(), own: false };
     let proposal = Proposal { axis: 0, family: "helical-rack".into(), parts: vec![part] };
     let catalog = inputs.catalog.clone();
-    let choice = Choice { name: "choice.yaml".into(), text: String::new(), proposals: vec![proposal], catalog };
+    let choice = Choice {
+        name: "choice.yaml".into(),
+        text: String::new(),
+        own: vec![],
+        remarks: vec![],
+        proposals: vec![proposal],
+        catalog,
+    };
     let faults = check_proposal(&inputs, &choice).expect_err("straight teeth are not helical");
     assert!(faults.to_string().contains("helical-rack"), "{faults}");
 }

@@ -1,4 +1,4 @@
-//! What accuracy costs: the drives of each family that no other of it beats in cost and accuracy at once.
+//! What accuracy costs: of the drives that the search kept, those of each family that no other of them beats in both.
 //!
 //! Method: steps, since between two drives there is none; the drive chosen is a diamond. Limits: of what the search kept.
 
@@ -31,9 +31,11 @@ pub fn draw(view: &View, axis: &AxisRecord, diagrams: &DiagramsRecord) -> Option
         let (error, cost) = (front.tool_error.first().copied(), front.whole_life.first().copied());
         format!("{} from {} at {}", family_words(&front.family), view.money(cost), view.quantity(error, "µm"))
     };
-    let description =
-        format!("Cheapest of each family: {}.", fronts.iter().map(cheapest).collect::<Vec<_>>().join("; "));
-    let title = "cost over the life against predicted error at the tool".to_string();
+    let description = format!(
+        "Of the drives that the search kept, the cheapest of each family: {}.",
+        fronts.iter().map(cheapest).collect::<Vec<_>>().join("; ")
+    );
+    let title = "cost over the life against predicted error at the tool, drives that the search kept".to_string();
     drawn((title, description), 500, |area| {
         let below = format!("half band at the tool, {unit}");
         axes(area, FIELD, (&across, &up), (&below, &format!("over its life, {}", view.record.currency)), true)?;

@@ -1,11 +1,12 @@
 //! How much of each limit a drive uses, the worst first.
 //!
 //! Method: a bar is demand over limit, cut at twice the limit; its value stands beside it. A rule that is not kept differs by
-//! words and frame as well as by colour. Limits: the worst only; how many more there are is told.
+//! words and frame as well as by colour. Limits: the worst only; how many more there are is told. Sizes and classes that just
+//! fit say nothing about reserve and are left out.
 
 use super::super::canvas::{line, text, told, width};
 use super::super::picture::INK;
-use super::super::view::{View, worst_first};
+use super::super::view::{View, only_fits, worst_first};
 use super::super::{figure, words};
 use super::{Drawn, drawn};
 use crate::record::{CandidateRecord, FindingRecord};
@@ -32,7 +33,7 @@ const FAILED: RGBColor = RGBColor(213, 94, 0);
 pub fn draw(view: &View, drive: &CandidateRecord) -> Option<Drawn> {
     let findings = worst_first(drive);
     let judged: Vec<&FindingRecord> =
-        findings.into_iter().filter(|one| one.utilisation.is_none_or(|of| of > 0.0)).collect();
+        findings.into_iter().filter(|one| one.utilisation.is_none_or(|of| of > 0.0) && !only_fits(one)).collect();
     let shown: Vec<&FindingRecord> = judged.iter().take(BARS).copied().collect();
     let first = shown.first()?;
     let title = "how much of each limit the drive uses, worst first".to_string();

@@ -114,6 +114,11 @@ pub fn draw(view: &View, drive: &CandidateRecord) -> Option<Drawn> {
 
 fn row(drive: &CandidateRecord, (id, name, parts): &(&str, &str, [Option<&str>; 3])) -> Option<Row> {
     let sum = drive.value(id)?;
+    // a travel that is no longer than the section has no section of its own
+    let short = drive.value("travel").zip(drive.value("section-limit")).is_some_and(|(travel, limit)| travel <= limit);
+    if short && *id == "section-accuracy" {
+        return None;
+    }
     // beyond 2 m ISO 230-2 states E = M + B over the travel, without scatter
     let scatterless = drive.line(id).is_some_and(|line| line.formula.as_deref() == Some("systematic-deviation"));
     let value = |index: usize| {

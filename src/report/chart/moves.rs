@@ -22,7 +22,8 @@ pub fn draw(view: &View, curve: &MoveCurve) -> Option<Drawn> {
         return None;
     }
     let travel = view.quantity(Some(curve.travel), "m");
-    let title = format!("speed and acceleration over a move of {travel}");
+    let title =
+        format!("speed and acceleration over a move of {travel}, long enough to reach full speed where the travel is");
     let description = format!(
         "The move takes {} s, reaches {} and {}.",
         super::super::figure::figure(end, 3),

@@ -44,7 +44,7 @@ pub fn draw(view: &View, curve: &MotorCurve, drive: &CandidateRecord) -> Option<
         drive.value("continuous-torque").map_or(figure::NOT_KNOWN.into(), torque)
     );
     drawn((title, description), 500, |area| {
-        axes(area, FIELD, (&across, &up), ("speed of the motor, 1/min", &format!("torque, {unit}")), true)?;
+        axes(area, FIELD, (&across, &up), ("speed of the motor, 1/min", &format!("amount of torque, {unit}")), true)?;
         // the ground of what may go on for ever
         let mut ground = path(&curve.continuous);
         ground.extend([(ground.last().map_or(FIELD.0, |last| last.0), FIELD.3), (FIELD.0, FIELD.3)]);

@@ -20,7 +20,7 @@ const REACH: f64 = 2.6;
 pub fn speed(view: &View, axis: &AxisRecord, over: &OverTravel) -> Option<Drawn> {
     let asked = asked(axis, "speed")?;
     let picture = Picture {
-        what: "speed that drives allow over the travel",
+        what: "speed that limits of speed alone allow over the travel; forces and heat may allow less",
         unit: "m/min",
         measure: "speed of the axis",
         asked: Some(asked),
