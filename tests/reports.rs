@@ -6,7 +6,9 @@
 use axiswright::pipeline::{load, recommend};
 use axiswright::report::{candidates, report};
 use axiswright::units::UnitSystem;
+use scraper::{Html, Selector};
 use sha2::{Digest, Sha256};
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 fn hash(text: &str) -> String {
@@ -35,6 +37,23 @@ fn outline(markdown: &str) -> String {
     out
 }
 
+/// Every link of a page leads to one place of it, and nothing in it is fetched or run.
+fn links_lead_somewhere(page: &str) {
+    let page = Html::parse_document(page);
+    assert!(page.errors.is_empty(), "{:?}", page.errors);
+    let all = |selector: &str| -> Vec<_> {
+        page.select(&Selector::parse(selector).expect("a selector")).map(|found| found.value().clone()).collect()
+    };
+    let ids: Vec<String> = all("[id]").iter().filter_map(|element| element.id().map(String::from)).collect();
+    let different: BTreeSet<&String> = ids.iter().collect();
+    assert_eq!(different.len(), ids.len(), "every id is there once");
+    for link in all("a") {
+        let target = link.attr("href").and_then(|target| target.strip_prefix('#')).expect("a link into the page");
+        assert!(ids.iter().any(|id| id == target), "nothing is called {target}");
+    }
+    assert!(all("script, img, iframe, link, object, form").is_empty());
+}
+
 fn example(name: &str) {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let inputs = load(&root.join(format!("docs/examples/{name}.yaml")), &[], &[]).expect("the example is read");
@@ -46,6 +65,7 @@ fn example(name: &str) {
     for text in [&whole.markdown, &whole.html, &inch.markdown] {
         assert!(!text.contains("NaN") && !text.contains("{{") && !text.contains("{%"));
     }
+    links_lead_somewhere(&whole.html);
     let mut told = outline(&whole.markdown);
     for chart in &whole.charts {
         roxmltree::Document::parse(&chart.svg).unwrap_or_else(|error| panic!("{}: {error}", chart.file));
