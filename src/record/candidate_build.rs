@@ -138,7 +138,8 @@ fn line(line: &Line) -> WorksheetLine {
     }
 }
 
-fn finding(judged: &Judged<'_>, sheet: &impl Ledger) -> FindingRecord {
+/// A rule judged on a drive.
+pub fn finding(judged: &Judged<'_>, sheet: &impl Ledger) -> FindingRecord {
     let rule = judged.rule;
     let verdict = if passes(judged.utilisation) {
         "pass"

@@ -38,6 +38,7 @@ mod workshop;
 pub use alternatives::*;
 pub use build::{Parts, build};
 pub use candidate::*;
+pub use candidate_build::finding;
 pub use cost_cases::{CostCase, CostOfDrive};
 pub use crossover::*;
 pub use crossover_build::crossover;

@@ -25,6 +25,9 @@ const BESIDE: [(&str, &str, bool); 8] = [
     ("upkeep-cost", "upkeep a year", true),
 ];
 
+/// Values closer than this share count as the same where it is told what is bought and what given away.
+const ALIKE: f64 = 0.005;
+
 #[derive(Serialize)]
 struct Page {
     machine: String,
@@ -268,7 +271,7 @@ fn trade(axis: &ProposedAxis) -> String {
     ];
     let values = BESIDE.iter().filter_map(|(id, what, less)| Some((*what, own.value(id)?, other.value(id)?, *less)));
     compared.extend(values);
-    let differs = |own: f64, other: f64| (own / other - 1.0).abs() > 0.005;
+    let differs = |own: f64, other: f64| (own / other - 1.0).abs() > ALIKE;
     let told = |better: bool| -> Vec<String> {
         let of =
             compared.iter().filter(|(_, own, other, less)| differs(*own, *other) && ((own < other) == *less) == better);

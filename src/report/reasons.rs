@@ -173,6 +173,9 @@ pub fn why(view: &View, axis: &AxisRecord) -> AxisWhy {
     }
 }
 
+/// A drive that is cheaper by less than this share is no other offer.
+const VISIBLE: f64 = 0.01;
+
 fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     let binding: Vec<&FindingRecord> = drive.findings.iter().filter(|finding| finding.obligation == "shall").collect();
     let passed = binding.iter().filter(|finding| finding.verdict == "pass").count();
@@ -188,7 +191,8 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     }
     let cost = view.money(Some(drive.cost.whole_life));
     text += &format!(" It costs {} to buy and {cost} over its life.", view.money(Some(drive.cost.purchase)));
-    if let Some(other) = &axis.by_cost_alone {
+    let cheaper = |other: &&ParetoPoint| other.whole_life < (1.0 - VISIBLE) * drive.cost.whole_life;
+    if let Some(other) = axis.by_cost_alone.as_ref().filter(cheaper) {
         text += &format!(
             " By cost alone another drive would do: {}, {}, {} to buy and {} over its life ({}); it adds {} to the error at the tool in place of {}. \
              The preferences of the brief decide against it.",

@@ -20,14 +20,17 @@ fn proposed(inputs: &Inputs, drive: &CandidateRecord) -> Choice {
     };
     let parts = kinds.iter().filter_map(named).collect();
     let proposal = Proposal { axis: 0, family: drive.family.clone(), parts };
-    let catalog = inputs.catalog.clone();
+    choice(inputs, proposal)
+}
+
+fn choice(inputs: &Inputs, proposal: Proposal) -> Choice {
     Choice {
         name: "choice.yaml".into(),
         text: String::new(),
         own: vec![],
         remarks: vec![],
         proposals: vec![proposal],
-        catalog,
+        catalog: inputs.catalog.clone(),
     }
 }
 
@@ -124,15 +127,6 @@ fn parts_that_do_not_go_together_are_told_and_nothing_gives_up() {
     let straight = inputs.catalog.racks.iter().find(|rack| !rack.helical).expect("a straight rack");
     let part = Named { kind: "rack", designation: straight.designation.clone(), own: false };
     let proposal = Proposal { axis: 0, family: "helical-rack".into(), parts: vec![part] };
-    let catalog = inputs.catalog.clone();
-    let choice = Choice {
-        name: "choice.yaml".into(),
-        text: String::new(),
-        own: vec![],
-        remarks: vec![],
-        proposals: vec![proposal],
-        catalog,
-    };
-    let faults = check_proposal(&inputs, &choice).expect_err("straight teeth are not helical");
+    let faults = check_proposal(&inputs, &choice(&inputs, proposal)).expect_err("straight teeth are not helical");
     assert!(faults.to_string().contains("helical-rack"), "{faults}");
 }

@@ -55,22 +55,11 @@ pub struct Figure {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Miss {
-    /// Id of the rule.
-    pub rule: String,
-    /// What it asks.
+    /// The rule judged on the drive, both numbers in it.
+    #[serde(flatten)]
+    pub finding: FindingRecord,
+    /// What the rule asks.
     pub title: String,
-    /// What is judged.
-    pub characteristic: String,
-    /// at-most or at-least.
-    pub sense: String,
-    /// What the drive has.
-    pub demand: Option<f64>,
-    /// What is allowed or needed.
-    pub limit: Option<f64>,
-    /// Unit of both.
-    pub unit: String,
-    /// How much of the limit is used; above 1 fails.
-    pub utilisation: Option<f64>,
 }
 
 /// A rule and how many configurations it was the first to exclude.
@@ -205,16 +194,7 @@ fn side(record: &DecisionRecord, drive: &CandidateRecord) -> Side {
 
 /// A finding of the record.
 fn miss(record: &DecisionRecord, finding: &FindingRecord) -> Miss {
-    Miss {
-        rule: finding.rule.clone(),
-        title: title(record, &finding.rule),
-        characteristic: finding.characteristic.clone(),
-        sense: finding.sense.clone(),
-        demand: finding.demand,
-        limit: finding.limit,
-        unit: finding.unit.clone(),
-        utilisation: finding.utilisation,
-    }
+    Miss { title: title(record, &finding.rule), finding: finding.clone() }
 }
 
 /// What a rule asks; its id where the record does not list it.

@@ -197,7 +197,7 @@ impl Asking<'_> {
             Some(Figure { id: (*id).into(), words: about.words.into(), value, unit: about.unit.into() })
         };
         let mut fails: Vec<Miss> = (0..worked.judged.len()).filter_map(|place| failed(&worked, place)).collect();
-        let tightness = |miss: &Miss| miss.utilisation.unwrap_or(f64::INFINITY);
+        let tightness = |miss: &Miss| miss.finding.utilisation.unwrap_or(f64::INFINITY);
         fails.sort_by(|a, b| tightness(b).total_cmp(&tightness(a)));
         Some(Side {
             family: family.into(),
@@ -281,18 +281,7 @@ fn failed(worked: &Worked<'_>, place: usize) -> Option<Miss> {
     if rule.obligation == Obligation::Should || judged.waived || passes(judged.utilisation) {
         return None;
     }
-    let about = characteristic::about(rule.demand).0;
-    let unit = about.display_unit().si;
-    Some(Miss {
-        rule: rule.id.clone(),
-        title: rule.title.clone(),
-        characteristic: characteristic::id(rule.demand),
-        sense: rule.sense.word().into(),
-        demand: finite(worked.sheet.value(rule.demand) / unit),
-        limit: finite(rule.limit_value(&worked.sheet) / unit),
-        unit: about.unit.into(),
-        utilisation: finite(judged.utilisation),
-    })
+    Some(Miss { finding: crate::record::finding(judged, &worked.sheet), title: rule.title.clone() })
 }
 
 fn excluded(rulebook: &Rulebook, walked: &[Walked]) -> Vec<Excluded> {

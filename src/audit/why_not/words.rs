@@ -130,21 +130,21 @@ fn row(name: &str, one: Option<f64>, other: Option<f64>) -> String {
 /// "The screw stays below its whip speed (screw-whip): `screw-speed` reaches 1250 1/min, at most 106 1/min is allowed; 1180 % of
 /// the limit".
 fn missed(miss: &Miss) -> String {
-    let quantity = |value: Option<f64>| match miss.unit.as_str() {
+    let quantity = |value: Option<f64>| match miss.finding.unit.as_str() {
         "" | "1" => number(value),
         unit => format!("{} {unit}", number(value)),
     };
-    let (wanted, is) = if miss.sense == "at-least" { ("at least", "needed") } else { ("at most", "allowed") };
-    let times = match miss.utilisation {
+    let (wanted, is) = if miss.finding.sense == "at-least" { ("at least", "needed") } else { ("at most", "allowed") };
+    let times = match miss.finding.utilisation {
         Some(utilisation) => format!("; {} of the limit", percent(utilisation)),
         None => "; it cannot be worked out".into(),
     };
     format!(
         "{}: `{}` reaches {}, {wanted} {} is {is}{times}",
-        rule(&miss.title, &miss.rule),
-        miss.characteristic,
-        quantity(miss.demand),
-        quantity(miss.limit)
+        rule(&miss.title, &miss.finding.rule),
+        miss.finding.characteristic,
+        quantity(miss.finding.demand),
+        quantity(miss.finding.limit)
     )
 }
 

@@ -16,6 +16,8 @@ const LEFT: i32 = 250;
 const RIGHT: i32 = 860;
 const TOP: i32 = 84;
 const STEP: i32 = 58;
+/// A limit beyond so many times the largest error would leave nothing to see; it is told, not drawn.
+const FAR: f64 = 3.0;
 
 /// Parts of a bar: letters, colour, words.
 const PARTS: [(&str, RGBColor, &str); 3] = [
@@ -46,8 +48,7 @@ pub fn draw(view: &View, drive: &CandidateRecord) -> Option<Drawn> {
         return None;
     }
     let largest = most(rows.iter().map(|row| row.sum));
-    // a limit far beyond every error would leave nothing to see
-    let far = |limit: f64| limit > 3.0 * largest;
+    let far = |limit: f64| limit > FAR * largest;
     let drawn_limits = rows.iter().filter_map(|row| row.limit).filter(|&limit| !far(limit));
     let end = 1.08 * most(rows.iter().map(|row| row.sum).chain(drawn_limits));
     let (factor, unit) = inch::shown(1.0, "µm", view.units);
