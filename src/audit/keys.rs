@@ -10,6 +10,8 @@ const KEYS: &[(&str, &[&str])] = &[
     ("assumptions", &["key"]),
     ("waivers", &["rule", "axis"]),
     ("rules", &["id"]),
+    ("own-rules", &["what", "id"]),
+    ("differs", &["what"]),
     ("formulas", &["id"]),
     ("characteristics", &["id"]),
     ("caution-texts", &["id"]),

@@ -7,7 +7,6 @@
 use super::fault::{Checked, Fault};
 use super::words;
 use crate::record::DecisionRecord;
-use crate::report::{CHARTS, candidates, report};
 use crate::units::UnitSystem;
 use std::path::Path;
 
@@ -24,28 +23,35 @@ pub fn check(folder: &Path, record: &DecisionRecord) -> Checked {
     let in_inches = || Some(documents(record, UnitSystem::Inch)).filter(|inch| compare(folder, inch) < differs);
     let documents = if differs == 0 { metric } else { in_inches().unwrap_or(metric) };
     for (name, written) in documents {
-        let Some(found) = text(folder, &name) else {
-            checked.faults.push(Fault::word(
-                name.clone(),
-                words::document(&name),
-                NOTHING,
-                &words::document_of(written.lines().count()),
-            ));
+        let Some(found) = content(folder, &name) else {
+            let lines = String::from_utf8_lossy(&written).lines().count();
+            let expected = words::document_of(lines);
+            checked.faults.push(Fault::word(name.clone(), words::document(&name), NOTHING, &expected));
             continue;
         };
         checked.count += 1;
         if found == written {
             continue;
         }
-        let place = found.lines().zip(written.lines()).position(|(one, other)| one != other);
-        let place = place.unwrap_or_else(|| found.lines().count().min(written.lines().count()));
-        let (one, other) =
-            (found.lines().nth(place).unwrap_or_default(), written.lines().nth(place).unwrap_or_default());
-        let (one, other) = excerpts(one, other);
-        let path = format!("{name}, line {}", place + 1);
+        let (path, one, other) = first_difference(&name, &found, &written);
         checked.faults.push(Fault::word(path, words::document(&name), &one, &other));
     }
     checked
+}
+
+/// Where two documents differ first, and how both read there.
+fn first_difference(name: &str, found: &[u8], written: &[u8]) -> (String, String, String) {
+    let (Ok(found), Ok(written)) = (std::str::from_utf8(found), std::str::from_utf8(written)) else {
+        let place = found.iter().zip(written).position(|(one, other)| one != other);
+        let place = place.unwrap_or_else(|| found.len().min(written.len()));
+        let bytes = |content: &[u8]| format!("{} bytes", content.len());
+        return (format!("{name}, byte {}", place + 1), bytes(found), bytes(written));
+    };
+    let place = found.lines().zip(written.lines()).position(|(one, other)| one != other);
+    let place = place.unwrap_or_else(|| found.lines().count().min(written.lines().count()));
+    let line = |text: &str| text.lines().nth(place).unwrap_or_default().to_string();
+    let (one, other) = excerpts(&line(found), &line(written));
+    (format!("{name}, line {}", place + 1), one, other)
 }
 
 /// What is there of a document that is missing.
@@ -67,21 +73,16 @@ fn excerpts(one: &str, other: &str) -> (String, String) {
     (part(one), part(other))
 }
 
-/// Every document, by its name in the folder.
-fn documents(record: &DecisionRecord, units: UnitSystem) -> Vec<(String, String)> {
-    let report = report(record, units);
-    let mut all =
-        vec![("recommendation.md".to_string(), report.markdown), ("recommendation.html".to_string(), report.html)];
-    all.extend(candidates(record).ok().map(|table| ("candidates.csv".to_string(), table)));
-    all.extend(report.charts.into_iter().map(|chart| (format!("{CHARTS}/{}", chart.file), chart.svg)));
-    all
+/// Every document, by its name in the folder; none where the record does not give them.
+fn documents(record: &DecisionRecord, units: UnitSystem) -> Vec<(String, Vec<u8>)> {
+    crate::report::documents(record, units).unwrap_or_default()
 }
 
 /// How many documents differ.
-fn compare(folder: &Path, documents: &[(String, String)]) -> usize {
-    documents.iter().filter(|(name, written)| text(folder, name).is_some_and(|found| found != *written)).count()
+fn compare(folder: &Path, documents: &[(String, Vec<u8>)]) -> usize {
+    documents.iter().filter(|(name, written)| content(folder, name).is_some_and(|found| found != *written)).count()
 }
 
-fn text(folder: &Path, name: &str) -> Option<String> {
-    std::fs::read(folder.join(name)).ok().map(|bytes| String::from_utf8_lossy(&bytes).into_owned())
+fn content(folder: &Path, name: &str) -> Option<Vec<u8>> {
+    std::fs::read(folder.join(name)).ok()
 }

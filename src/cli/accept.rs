@@ -110,12 +110,12 @@ impl Accept {
     }
 
     /// The files of the folder.
-    fn files(&self, result: &Acceptance, shown: &Acceptance) -> Result<Vec<(PathBuf, String)>, Failure> {
+    fn files(&self, result: &Acceptance, shown: &Acceptance) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
         let units = self.units.system();
         Ok(vec![
-            ("acceptance.md".into(), acceptance::markdown(shown, units, Some(PICTURE))),
-            ("acceptance.json".into(), super::json(result)?),
-            (PICTURE.into(), acceptance::chart(shown, units).map_err(Failure::Ours)?),
+            ("acceptance.md".into(), acceptance::markdown(shown, units, Some(PICTURE)).into_bytes()),
+            ("acceptance.json".into(), super::json(result)?.into_bytes()),
+            (PICTURE.into(), acceptance::chart(shown, units).map_err(Failure::Ours)?.into_bytes()),
         ])
     }
 }

@@ -77,6 +77,14 @@ impl Console {
         }
     }
 
+    /// Asks on stderr, without a line end, also of those who give the answers from a file; unless quiet.
+    pub fn prompt(&mut self, text: &str) {
+        if !self.quiet {
+            let mut stream = io::stderr().lock();
+            let _ = stream.write_all(text.as_bytes()).and_then(|()| stream.flush());
+        }
+    }
+
     /// Tells a failure and gives its exit status.
     pub fn fail(&mut self, failure: &Failure) -> ExitCode {
         let text = failure.text();

@@ -96,11 +96,11 @@ pub(super) fn axis_named(brief: &Brief, name: &str) -> Result<usize, Failure> {
 }
 
 /// The files of the folder.
-fn files(record: &CrossoverRecord, units: UnitSystem) -> Result<Vec<(PathBuf, String)>, Failure> {
+fn files(record: &CrossoverRecord, units: UnitSystem) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
     Ok(vec![
-        ("crossover.md".into(), report::crossover::markdown(record, units, Some(PICTURE))),
-        (PICTURE.into(), report::crossover::chart(record, units).map_err(Failure::Ours)?),
-        ("crossover.csv".into(), report::crossover::table(record).map_err(Failure::Ours)?),
-        ("crossover.json".into(), super::json(record)?),
+        ("crossover.md".into(), report::crossover::markdown(record, units, Some(PICTURE)).into_bytes()),
+        (PICTURE.into(), report::crossover::chart(record, units).map_err(Failure::Ours)?.into_bytes()),
+        ("crossover.csv".into(), report::crossover::table(record).map_err(Failure::Ours)?.into_bytes()),
+        ("crossover.json".into(), super::json(record)?.into_bytes()),
     ])
 }

@@ -30,7 +30,16 @@ pub struct Kind {
 /// The folder of `recommend`.
 pub const DECISION: Kind = Kind {
     words: "decision",
-    holds: &["recommendation.md", "recommendation.html", "charts", "candidates.csv", "record.json", "inputs"],
+    holds: &[
+        "recommendation.md",
+        "recommendation.html",
+        "charts",
+        "candidates.csv",
+        "parts.csv",
+        "machine.xlsx",
+        "record.json",
+        "inputs",
+    ],
     mark: "record.json",
     field: "record",
     version: "axiswright/",
@@ -149,7 +158,7 @@ fn is_marked(kind: &Kind, target: &Path) -> bool {
 }
 
 /// Writes a folder of this kind with these files, given as path inside it and content.
-pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, String)]) -> Result<(), FolderError> {
+pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), FolderError> {
     let found = look(kind, target)?;
     let system = |cause| FolderError::System { path: target.display().to_string(), cause };
     // a link to a folder stays a link
@@ -160,6 +169,7 @@ pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, String)]) -> Result<
         Some(parent) => parent,
         None => Path::new("."),
     };
+    let held = super::stop::writing();
     fs::create_dir_all(parent).map_err(system)?;
     let workshop = tempfile::Builder::new().prefix(".axiswright-").tempdir_in(parent).map_err(system)?;
     let fresh = workshop.path().join("decision");
@@ -183,18 +193,20 @@ pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, String)]) -> Result<
         }
     }
     sync_folder(parent);
+    drop(workshop);
+    drop(held);
     Ok(())
 }
 
-fn fill(folder: &Path, files: &[(PathBuf, String)]) -> io::Result<()> {
+fn fill(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> io::Result<()> {
     fs::create_dir(folder)?;
-    for (name, text) in files {
+    for (name, content) in files {
         let path = folder.join(name);
         if let Some(parent) = path.parent() {
             fs::create_dir_all(parent)?;
         }
         let mut file = File::create_new(&path)?;
-        file.write_all(text.as_bytes())?;
+        file.write_all(content)?;
         file.sync_all()?;
     }
     sync_folder(folder);
@@ -212,9 +224,12 @@ fn sync_folder(folder: &Path) {
 mod tests {
     use super::*;
 
-    fn decision(text: &str) -> Vec<(PathBuf, String)> {
+    fn decision(text: &str) -> Vec<(PathBuf, Vec<u8>)> {
         vec![
-            ("record.json".into(), format!("{{\"record\": \"axiswright/1\", \"machine-name\": \"{text}\"}}")),
+            (
+                "record.json".into(),
+                format!("{{\"record\": \"axiswright/1\", \"machine-name\": \"{text}\"}}").into_bytes(),
+            ),
             ("recommendation.md".into(), text.into()),
             ("inputs/brief.yaml".into(), text.into()),
         ]
@@ -262,7 +277,7 @@ mod tests {
     fn what_cannot_be_written_leaves_nothing_behind() {
         let room = tempfile::tempdir().expect("a folder");
         let target = room.path().join("decision");
-        let twice = vec![("a".into(), "1".to_string()), ("a".into(), "2".to_string())];
+        let twice = vec![("a".into(), b"1".to_vec()), ("a".into(), b"2".to_vec())];
         assert!(write(&DECISION, &target, &twice).is_err(), "the same file twice");
         assert_eq!(names(room.path()), Vec::<String>::new());
         fs::write(&target, "a file").expect("a file");

@@ -6,25 +6,31 @@
 //! Limits: `catalog import` and `serve` are not built yet.
 
 mod accept;
+mod ask;
 mod audit;
 mod calc;
 mod catalog;
 mod check;
 mod console;
 mod crossover;
+mod dates;
 mod explain;
+mod file;
 pub mod folder;
 mod keys;
 mod new;
 mod progress;
 mod recommend;
+mod shell;
+mod stop;
 mod units;
+mod version;
 
 pub use console::{Console, Failure};
 
 use progress::Progress;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 use std::process::ExitCode;
 
 /// What a command that ran to its end says.
@@ -39,11 +45,9 @@ pub enum Answer {
 const AFTER_HELP: &str = "Exit status: 0 done, and the requirement is met; 1 done, and the answer is no; \
                           2 the input is at fault; 3 a fault of this program.";
 
-const LONG_VERSION: &str = concat!(env!("CARGO_PKG_VERSION"), "\nrecord axiswright/1");
-
 /// Chooses the linear drive of every machine axis from a written brief, and says why.
 #[derive(Parser)]
-#[command(name = "axiswright", version, long_version = LONG_VERSION, after_help = AFTER_HELP, disable_help_subcommand = true)]
+#[command(name = "axiswright", version, after_help = AFTER_HELP, disable_help_subcommand = true)]
 struct Line {
     /// No messages besides faults
     #[arg(long, global = true)]
@@ -66,6 +70,8 @@ enum Command {
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
     New(new::New),
+    Completions(shell::Completions),
+    Man(shell::Man),
 }
 
 impl Command {
@@ -80,6 +86,8 @@ impl Command {
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),
             Command::New(command) => command.run(console),
+            Command::Completions(command) => command.run(console),
+            Command::Man(command) => command.run(console),
         }
     }
 }
@@ -94,10 +102,13 @@ fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
 /// Runs the program on the command line of this process.
 pub fn main() -> ExitCode {
     report_faults_of_ours();
-    let line = match Line::try_parse() {
+    let line = match parse() {
         Ok(line) => line,
         Err(message) => return console::usage(&message),
     };
+    if let Err(failure) = stop::whole_or_not_at_all() {
+        return Console::new(line.quiet).fail(&failure);
+    }
     let mut console = Console::new(line.quiet);
     if let Some(threads) = line.threads {
         // one pool serves the whole process; it is set before anything uses it
@@ -110,6 +121,15 @@ pub fn main() -> ExitCode {
         Ok(Answer::No) => ExitCode::from(1),
         Err(failure) => console.fail(&failure),
     }
+}
+
+/// The command line of this process. What `--version` tells is worked out for those who ask.
+fn parse() -> Result<Line, clap::Error> {
+    let mut command = Line::command();
+    if std::env::args_os().any(|word| word == "--version") {
+        command = command.long_version(version::long());
+    }
+    Line::from_arg_matches(&command.try_get_matches()?)
 }
 
 /// A broken promise inside the program ends it with status 3 and says where.

@@ -78,6 +78,13 @@ impl Drop for Progress {
     }
 }
 
+/// Wipes the line of a program that is stopped, where there may be one.
+pub fn wipe_at_the_end() {
+    if io::stderr().is_terminal() {
+        write(WIPE);
+    }
+}
+
 fn line(words: &str, done: usize, all: usize, seconds: u64) -> String {
     if all > 0 { format!("{words}: {done} of {all}, {seconds} s") } else { format!("{words}: {seconds} s") }
 }

@@ -1,7 +1,7 @@
 //! `recommend`: chooses the drives of every axis of a brief, and says why.
 
 use super::units::Units;
-use super::{Answer, Console, Failure, Progress, folder};
+use super::{Answer, Console, Failure, Progress, dates, folder};
 use crate::pipeline::{self, Inputs};
 use crate::record::{DecisionRecord, Outcome, input_files};
 use crate::report;
@@ -16,7 +16,7 @@ pub struct Recommend {
     /// Print the decision record as JSON instead of the report
     #[arg(long)]
     json: bool,
-    /// Write a decision folder: recommendation.md and .html, charts/, candidates.csv, record.json and inputs/; nothing goes to stdout but --json
+    /// Write a decision folder: recommendation.md and .html, charts/, candidates.csv, parts.csv, machine.xlsx, record.json and inputs/; nothing goes to stdout but --json
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Folder with catalogue files that add to or replace the built-in parts; may be given again
@@ -43,6 +43,7 @@ impl Recommend {
             folder::may_write(&folder::DECISION, folder).map_err(folder::refused)?;
         }
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        dates::tell_waivers_that_ran_out(&inputs.brief, console);
         let progress = Progress::begin(console, "searching");
         let record = match self.no_turning_points {
             true => pipeline::recommend(&inputs, self.exhaustive),
@@ -68,18 +69,13 @@ impl Recommend {
     }
 
     /// The files of the decision folder.
-    fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, String)>, Failure> {
-        let report = report::report(record, self.units.system());
-        let mut files = vec![
-            ("recommendation.md".into(), report.markdown),
-            ("recommendation.html".into(), report.html),
-            ("candidates.csv".into(), report::candidates(record).map_err(Failure::Ours)?),
-            ("record.json".into(), super::json(record)?),
-        ];
-        let charts = report.charts.into_iter().map(|chart| (PathBuf::from(report::CHARTS).join(chart.file), chart.svg));
-        files.extend(charts);
+    fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
+        let documents = report::documents(record, self.units.system()).map_err(Failure::Ours)?;
+        let mut files: Vec<(PathBuf, Vec<u8>)> =
+            documents.into_iter().map(|(name, content)| (name.into(), content)).collect();
+        files.push(("record.json".into(), super::json(record)?.into_bytes()));
         let went_in = input_files(&inputs.brief, &inputs.catalog, &inputs.rulebook);
-        files.extend(went_in.into_iter().filter_map(|(input, text)| Some((input.file?.into(), text.to_string()))));
+        files.extend(went_in.into_iter().filter_map(|(input, text)| Some((input.file?.into(), text.into()))));
         Ok(files)
     }
 }

@@ -94,6 +94,7 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         caution_texts: cautions::texts(parts.rulebook, &axes),
         axes,
         rules: machine_build::rules(parts.rulebook, &named),
+        own_rules: machine_build::own_rules(parts.rulebook),
         formulas: named.formulas(),
         characteristics: named.characteristics(),
     }

@@ -22,6 +22,36 @@ pub struct RuleRecord {
     pub sources: Vec<SourceRecord>,
 }
 
+/// A rule or caution that is not as this version of the program has it built in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct OwnRuleRecord {
+    /// rule or caution.
+    pub what: String,
+    /// Its id.
+    pub id: String,
+    /// The file that it was read from.
+    pub file: String,
+    /// Who answers for it; null if its file does not say.
+    pub by: Option<String>,
+    /// What was added, where nothing of this id is built in.
+    pub added: Option<String>,
+    /// Where it differs from what is built in.
+    pub differs: Vec<AspectRecord>,
+}
+
+/// One respect in which a rule differs from the built-in one.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AspectRecord {
+    /// limit, obligation, families, weight or wording.
+    pub what: String,
+    /// As it is built in.
+    pub built_in: String,
+    /// As it was in force.
+    pub own: String,
+}
+
 /// A formula as it was used.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -4,7 +4,7 @@ use super::build::{Parts, objective_words};
 use super::candidate_build::Named;
 use super::*;
 use crate::characteristic;
-use crate::rule::{Limit, Obligation, Rule, Rulebook};
+use crate::rule::{self, Limit, Obligation, Rule, Rulebook};
 use crate::search::Attributes;
 use crate::select::{Needs, Status, needs};
 use crate::units::{Dimension, Measure, Unit, print_rounded};
@@ -162,6 +162,21 @@ pub fn rules(rulebook: &Rulebook, named: &Named) -> Vec<RuleRecord> {
                 .collect(),
         })
         .collect()
+}
+
+/// What is not as it is built in.
+pub fn own_rules(rulebook: &Rulebook) -> Vec<OwnRuleRecord> {
+    let aspect =
+        |aspect: rule::Aspect| AspectRecord { what: aspect.what.into(), built_in: aspect.built_in, own: aspect.own };
+    let one = |own: rule::OwnRule| OwnRuleRecord {
+        what: own.what.into(),
+        id: own.id,
+        file: own.file,
+        by: own.by,
+        added: own.added,
+        differs: own.differs.into_iter().map(aspect).collect(),
+    };
+    rule::own(rulebook).into_iter().map(one).collect()
 }
 
 /// A limit in words: "screw-speed ≤ 0.8 · whip-speed".

@@ -96,6 +96,9 @@ pub struct DecisionRecord {
     pub machine: MachineRecord,
     /// Every rule that was applied, by id.
     pub rules: Vec<RuleRecord>,
+    /// Every rule and caution in force that is not as it is built in, whether it was judged or not.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub own_rules: Vec<OwnRuleRecord>,
     /// Every caution that an axis of this record needs, in the order in which they are told.
     #[serde(default)]
     pub caution_texts: Vec<CautionRecord>,

@@ -30,6 +30,7 @@ pub struct Customer {
     of_method: String,
     fitting: &'static str,
     generic: Vec<String>,
+    own_rules: Option<String>,
     cautions: Vec<Caution>,
     standards: Vec<Named>,
 }
@@ -112,6 +113,7 @@ pub fn collect(view: &View) -> Customer {
         assumptions: assumed::left_open(view),
         of_method: assumed::of_method(view),
         fitting: fitting(view),
+        own_rules: super::own_rules::sentence(record),
         generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
         cautions: cautions(record),
         standards: standards_named(record),

@@ -271,7 +271,7 @@ fn part_line(view: &View, part: &ComponentRecord) -> Part {
         role: words::role(&part.role),
         designation: part.designation.clone(),
         count: figure::quantity(Some(part.count), unit, view.units, 4),
-        standing: if part.generic { "generic, replace by supplier data" } else { "supplier data" },
+        standing: words::data(part.generic),
     }
 }
 

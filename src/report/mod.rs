@@ -21,6 +21,7 @@ mod html;
 mod inch;
 mod markup;
 mod obstacles;
+mod own_rules;
 pub mod picture;
 mod proposal;
 mod reasons;
@@ -41,7 +42,7 @@ pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
 pub use markup::escape;
 pub use proposal::proposal;
-pub use table::candidates;
+pub use table::{bill_of_materials, candidates, workbook};
 
 use crate::record::{CandidateRecord, DecisionRecord};
 use crate::units::UnitSystem;
@@ -99,6 +100,21 @@ pub fn report(record: &DecisionRecord, units: UnitSystem) -> Report {
         axes.into_iter().flat_map(|one| one.drives.into_iter().flatten().chain(one.axis)).collect();
     let html = html::page(&format!("Linear drives: {}", record.machine_name), &markdown, &charts);
     Report { markdown, html, charts }
+}
+
+/// Every document of a decision folder that is made of the record, by its name in the folder; what it says when one cannot
+/// be written.
+pub fn documents(record: &DecisionRecord, units: UnitSystem) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let report = report(record, units);
+    let mut all = vec![
+        ("recommendation.md".to_string(), report.markdown.into_bytes()),
+        ("recommendation.html".to_string(), report.html.into_bytes()),
+        ("candidates.csv".to_string(), candidates(record)?.into_bytes()),
+        ("parts.csv".to_string(), bill_of_materials(record)?.into_bytes()),
+        ("machine.xlsx".to_string(), workbook(record)?),
+    ];
+    all.extend(report.charts.into_iter().map(|chart| (format!("{CHARTS}/{}", chart.file), chart.svg.into_bytes())));
+    Ok(all)
 }
 
 fn written(view: &View, pictures: &[chart::AxisCharts]) -> String {

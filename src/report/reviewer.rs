@@ -4,6 +4,7 @@ use super::alternatives::{self, Alternatives};
 use super::assumed::assumed_value;
 use super::figure;
 use super::obstacles::{self, Obstacles};
+use super::own_rules::{self, OwnRule};
 use super::robustness::{self, Robustness};
 use super::turning;
 use super::view::{View, one_line};
@@ -29,6 +30,7 @@ pub struct Reviewer {
     robustness: Option<Robustness>,
     assumptions: Vec<Assumption>,
     waivers: Vec<Waiver>,
+    own_rules: Vec<OwnRule>,
     rules: Vec<Rule>,
     formulas: Vec<Formula>,
     not_calculated: &'static [&'static str],
@@ -174,6 +176,7 @@ pub fn collect(view: &View) -> Reviewer {
             })
             .collect(),
         waivers: record.waivers.iter().map(|waiver| waiver_line(view, waiver)).collect(),
+        own_rules: own_rules::rows(view),
         rules: record.rules.iter().map(rule_line).collect(),
         formulas: record.formulas.iter().map(formula_line).collect(),
         not_calculated: NOT_CALCULATED,

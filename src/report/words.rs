@@ -163,3 +163,8 @@ pub fn list(items: &[String]) -> String {
         Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
     }
 }
+
+/// Where the data of a part come from.
+pub fn data(generic: bool) -> &'static str {
+    if generic { "generic, replace by supplier data" } else { "supplier data" }
+}

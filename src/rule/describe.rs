@@ -111,6 +111,9 @@ pub fn describe_rule(rule: &Rule) -> String {
         );
     }
     let _ = writeln!(out, "- Remedy: {}", one_line(&rule.remedy));
+    if let Some(by) = &rule.by {
+        let _ = writeln!(out, "- Answers for it: {}", one_line(by));
+    }
     for source in &rule.sources {
         let _ = writeln!(out, "- Source: {} ({})", one_line(&source.note), source.standing.words());
     }
@@ -158,11 +161,11 @@ fn worked(rule: &Rule, example: &Example) -> String {
     }
 }
 
-fn families(rule: &Rule) -> String {
+pub(super) fn families(rule: &Rule) -> String {
     if rule.applies_to.is_empty() { "all families".into() } else { rule.applies_to.join(", ") }
 }
 
-fn condition_and_limit(rule: &Rule) -> String {
+pub(super) fn condition_and_limit(rule: &Rule) -> String {
     let (demand, _) = characteristic::about(rule.demand);
     let limit = match rule.limit {
         Limit::Value(value) => print_rounded(value, demand.display_unit(), 12),

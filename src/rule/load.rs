@@ -36,7 +36,7 @@ enum Holds {
 pub fn load(extra: &[PathBuf]) -> Result<Rulebook, Faults> {
     let mut faults = Faults::default();
     let mut shelves = Shelves::default();
-    shelves.add(built_in(), &mut faults);
+    shelves.add(built_in_files(), &mut faults);
     for folder in extra {
         let mut files = files_of(folder, Holds::Rule, short_name, &mut faults);
         let below = folder.join(CAUTIONS);
@@ -53,7 +53,7 @@ pub fn load(extra: &[PathBuf]) -> Result<Rulebook, Faults> {
 pub fn load_texts(texts: Vec<(String, String)>) -> Result<Rulebook, Faults> {
     let mut faults = Faults::default();
     let mut shelves = Shelves::default();
-    shelves.add(built_in(), &mut faults);
+    shelves.add(built_in_files(), &mut faults);
     let file = |(name, text): (String, String)| {
         let below = Path::new(&name).parent().and_then(Path::file_name).is_some_and(|folder| folder == CAUTIONS);
         let holds = if below { Holds::Caution } else { Holds::Rule };
@@ -126,7 +126,7 @@ fn put<T>(shelf: &mut Shelf<T>, id: String, read: Option<T>, from: (String, Stri
     }
 }
 
-fn built_in() -> Vec<File> {
+fn built_in_files() -> Vec<File> {
     let of = |dir: &'static Dir<'static>, holds: Holds, folder: &'static str| {
         dir.files().filter_map(move |file| {
             let name = format!("{folder}/{}", file.path().file_name()?.to_str()?);
@@ -138,6 +138,17 @@ fn built_in() -> Vec<File> {
     of(&BUILT_IN, Holds::Rule, "rules")
         .chain(cautions.flat_map(|dir| of(dir, Holds::Caution, "rules/cautions")))
         .collect()
+}
+
+/// The built-in files, rules and cautions, as name and text.
+pub fn built_in() -> Vec<(String, String)> {
+    built_in_files().into_iter().map(|file| (file.kept, file.text)).collect()
+}
+
+/// The text of every built-in file, by whether it is a rule, and by id.
+pub(super) fn built_in_texts() -> BTreeMap<(bool, String), String> {
+    let files = built_in_files().into_iter();
+    files.map(|file| ((file.holds == Holds::Rule, id_of(&file.told)), file.text)).collect()
 }
 
 /// The files of a folder, without those of folders in it.

@@ -11,12 +11,14 @@ mod caution_read;
 mod describe;
 mod judge;
 mod load;
+mod own;
 mod read;
 
 pub use caution::{Above, Case, Caution, Facts, Level, Reader, StandardNamed};
 pub use describe::{describe, describe_caution, describe_rule};
 pub use judge::{Verdict, passes, utilisation, verdict};
-pub use load::{load, load_only, load_texts};
+pub use load::{built_in, load, load_only, load_texts};
+pub use own::{Aspect, OwnRule, own};
 
 use crate::source::Standing;
 
@@ -128,6 +130,8 @@ pub struct Rule {
     pub id: String,
     /// What it asks, as a sentence.
     pub title: String,
+    /// Who answers for it, if the file says so; rules of a house ought to.
+    pub by: Option<String>,
     /// The families it applies to; none listed means all.
     pub applies_to: Vec<String>,
     /// How much it binds.

@@ -24,10 +24,23 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
         );
     }
     root.only_keys(
-        &["title", "applies-to", "obligation", "weighs", "limit", "when", "reason", "remedy", "sources", "examples"],
+        &[
+            "title",
+            "by",
+            "applies-to",
+            "obligation",
+            "weighs",
+            "limit",
+            "when",
+            "reason",
+            "remedy",
+            "sources",
+            "examples",
+        ],
         faults,
     );
     let title = prose(&root, "title", faults);
+    let by = root.get("by").and_then(|_| prose(&root, "by", faults));
     let applies_to = families(&root, "applies-to", faults);
     let obligation = root
         .need("obligation", faults)
@@ -42,6 +55,7 @@ pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option
     let mut rule = Rule {
         id: id.into(),
         title: title?,
+        by,
         applies_to,
         obligation: obligation?,
         weighs,

@@ -3,9 +3,12 @@
 mod accept;
 mod audit;
 mod check;
+mod comfort;
 mod crossover;
 mod lookup;
+mod own_rules;
 mod recommend;
+mod tables;
 mod why_not;
 
 use assert_cmd::Command;

@@ -212,7 +212,16 @@ fn a_decision_folder_is_written_whole_and_holds_the_same_as_stdout() {
     assert_eq!((run.status, run.out.as_str()), (0, ""), "{}", run.err);
     assert_eq!(
         names(&room.path("decision")),
-        ["candidates.csv", "charts", "inputs", "recommendation.html", "recommendation.md", "record.json"]
+        [
+            "candidates.csv",
+            "charts",
+            "inputs",
+            "machine.xlsx",
+            "parts.csv",
+            "recommendation.html",
+            "recommendation.md",
+            "record.json"
+        ]
     );
     let text = |name: &str| fs::read_to_string(room.path(name)).expect("a file");
     let told = text("decision/recommendation.md");

@@ -1,9 +1,10 @@
-//! The drives of a decision as a table for spreadsheets: metric, one line a drive, plain numbers with a point.
+//! The drives of a decision that were compared, one line a drive.
 //!
 //! Method: the drive chosen, the next-best, the best or nearest of each family, and those that no other beats; each once.
 //! Limits: not every admissible drive, of which there may be millions; the record's census counts them.
 
-use super::view::worst_binding;
+use super::super::view::worst_binding;
+use super::{Cell, Table, heading};
 use crate::record::*;
 
 /// One line before it is written.
@@ -18,8 +19,8 @@ struct Row<'r> {
     admissible: bool,
 }
 
-/// The table as CSV; what it says when it cannot be written.
-pub fn candidates(record: &DecisionRecord) -> Result<String, String> {
+/// One line a drive.
+pub fn table(record: &DecisionRecord) -> Table {
     let rows: Vec<Row<'_>> = record.axes.iter().flat_map(rows).collect();
     let mut sizes: Vec<(&str, &str)> = Vec::new();
     for parameter in rows.iter().flat_map(|row| row.parameters) {
@@ -28,35 +29,22 @@ pub fn candidates(record: &DecisionRecord) -> Result<String, String> {
             sizes.push(head);
         }
     }
-    let heading = |key: &str, unit: &str| if matches!(unit, "" | "1") { key.into() } else { format!("{key} [{unit}]") };
     let mut head: Vec<String> = ["axis", "standing", "admissible", "family"].map(String::from).to_vec();
     head.extend(sizes.iter().map(|(name, unit)| heading(name, unit)));
     head.extend([heading("purchase", &record.currency), heading("whole-life-cost", &record.currency)]);
     head.extend(["merit".into(), "half band at the tool [µm]".into()]);
     head.extend(["tightest rule", "utilisation"].map(String::from));
-    let fault = |error: csv::Error| format!("the table cannot be written: {error}");
-    let mut writer = csv::Writer::from_writer(Vec::new());
-    writer.write_record(&head).map_err(fault)?;
-    let number = |value: f64| if value.is_finite() { value.to_string() } else { String::new() };
-    for row in &rows {
-        let mut cells: Vec<String> = vec![row.axis.into(), row.standing.into()];
-        cells.push(if row.admissible { "yes" } else { "no" }.into());
-        cells.push(row.family.into());
+    let line = |row: &Row<'_>| {
+        let mut cells = vec![Cell::text(row.axis), Cell::text(row.standing)];
+        cells.push(Cell::text(if row.admissible { "yes" } else { "no" }));
+        cells.push(Cell::text(row.family));
         cells.extend(sizes.iter().map(|size| cell(row.parameters, size)));
-        cells.extend(row.figures.map(number));
-        cells.push(row.tightest.map_or(String::new(), |finding| finding.rule.clone()));
-        cells.push(row.tightest.and_then(|finding| finding.utilisation).map_or(String::new(), number));
-        writer.write_record(cells.iter().map(|cell| harmless(cell))).map_err(fault)?;
-    }
-    let bytes = writer.into_inner().map_err(|error| format!("the table cannot be written: {error}"))?;
-    String::from_utf8(bytes).map_err(|error| format!("the table is no text: {error}"))
-}
-
-/// A text that a spreadsheet would take for a formula is marked as text.
-fn harmless(cell: &str) -> String {
-    let formula =
-        cell.starts_with(['=', '+', '@', '\t', '\r']) || (cell.starts_with('-') && cell.parse::<f64>().is_err());
-    if formula { format!("'{cell}") } else { cell.to_string() }
+        cells.extend(row.figures.map(Cell::number));
+        cells.push(row.tightest.map_or(Cell::Empty, |finding| Cell::text(&finding.rule)));
+        cells.push(Cell::known(row.tightest.and_then(|finding| finding.utilisation)));
+        cells
+    };
+    Table { name: "drives compared", head, rows: rows.iter().map(line).collect(), summed: Vec::new() }
 }
 
 fn unit(value: &ParameterValue) -> &str {
@@ -66,12 +54,12 @@ fn unit(value: &ParameterValue) -> &str {
     }
 }
 
-fn cell(parameters: &[Parameter], (name, of): &(&str, &str)) -> String {
+fn cell(parameters: &[Parameter], (name, of): &(&str, &str)) -> Cell {
     let found = parameters.iter().find(|parameter| parameter.name == *name && unit(&parameter.value) == *of);
     match found.map(|parameter| &parameter.value) {
-        Some(ParameterValue::Number { value, .. }) if value.is_finite() => value.to_string(),
-        Some(ParameterValue::Word { value, .. }) => value.clone(),
-        _ => String::new(),
+        Some(ParameterValue::Number { value, .. }) => Cell::number(*value),
+        Some(ParameterValue::Word { value, .. }) => Cell::text(value),
+        None => Cell::Empty,
     }
 }
 
