@@ -19,6 +19,7 @@ pub mod audit;
 pub mod brief;
 pub mod calc;
 pub mod catalog;
+pub mod cells;
 pub mod characteristic;
 pub mod choice;
 pub mod cli;

@@ -6,6 +6,7 @@
 //! Limits: the catalogue knows kinds of parts, not families of drives.
 
 mod check;
+pub mod import;
 mod kinds;
 mod load;
 mod motor;

@@ -1,5 +1,6 @@
 //! `catalog`: what the catalogue holds, one part in full, and a look for rows that are hardly right.
 
+use super::import::Import;
 use super::{Answer, Console, Failure};
 use crate::catalog::{self, Catalog, KINDS, Kind};
 use clap::{Args, Subcommand};
@@ -28,6 +29,8 @@ enum Action {
         /// Its designation
         designation: String,
     },
+    /// Make a catalogue file of a supplier's table; exit status 1 if rows were left out or are hardly right
+    Import(Import),
     /// Look for parts that load but are hardly right; exit status 1 if there are any
     Check,
 }
@@ -35,8 +38,12 @@ enum Action {
 impl CatalogCommand {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
+        if let Action::Import(import) = &self.action {
+            return import.run(console);
+        }
         let catalog = catalog::load(&self.catalog)?;
         match &self.action {
+            Action::Import(import) => import.run(console),
             Action::List { kind } => {
                 if let Some(kind) = kind.as_deref().filter(|kind| Kind::find(kind).is_none()) {
                     let names = KINDS.iter().map(|kind| kind.name);

@@ -3,7 +3,7 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `catalog import` and `serve` are not built yet.
+//! Limits: `serve` is not built yet.
 
 mod accept;
 mod ask;
@@ -17,6 +17,7 @@ mod dates;
 mod explain;
 mod file;
 pub mod folder;
+mod import;
 mod keys;
 mod new;
 mod progress;
