@@ -10,7 +10,7 @@
 //! record and nothing else, and writes for customer, engineer and reviewer. [`acceptance`] evaluates an axis that was
 //! measured. The modules below stand in the order
 //! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
-//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, audit, cli.
+//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, audit, schema, cli.
 #![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
@@ -31,6 +31,7 @@ pub mod pipeline;
 pub mod record;
 pub mod report;
 pub mod rule;
+pub mod schema;
 pub mod search;
 pub mod select;
 pub mod source;

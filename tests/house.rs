@@ -94,6 +94,7 @@ const FLOORS: &[(&str, &[&str])] = &[
             "calc",
         ],
     ),
+    ("schema", &["units", "source", "brief", "catalog", "choice", "rule", "characteristic"]),
     ("web", &["units", "record", "report", "pipeline"]),
     (
         "cli",
@@ -114,6 +115,7 @@ const FLOORS: &[(&str, &[&str])] = &[
             "acceptance",
             "calc",
             "audit",
+            "schema",
             "web",
         ],
     ),

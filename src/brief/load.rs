@@ -28,7 +28,8 @@ const KEYS: &[&str] = &[
     "axes",
     "waivers",
 ];
-const MOST_AXES: usize = 64;
+/// The most axes that a machine may have.
+pub const MOST_AXES: usize = 64;
 
 /// Reads a brief from a file; faults call it by its file name without folders.
 pub fn load_file(path: &Path) -> Result<Brief, Faults> {

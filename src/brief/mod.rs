@@ -10,6 +10,7 @@ mod bed;
 mod carrying;
 pub mod defaults;
 mod duty;
+pub mod guide;
 mod hanging;
 mod load;
 mod measuring;
@@ -23,7 +24,7 @@ mod uncertainty;
 
 pub use along::Along;
 pub use bed::Bed;
-pub use load::{load, load_file};
+pub use load::{MOST_AXES, load, load_file};
 pub use measuring::{Feedback, Mapping, Tilt};
 pub use servo::{Contour, Settling};
 pub use starter::starter;

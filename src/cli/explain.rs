@@ -1,7 +1,7 @@
 //! `explain`: what a rule, caution, formula, quantity, family, kind of part, word of the trade or key of the brief is.
 
-use super::keys::{self, Key};
-use super::{Answer, Console, Failure};
+use super::{Answer, Console, Failure, keys};
+use crate::brief::guide::{self, Key};
 use crate::calc::{self, Entry};
 use crate::catalog::{KINDS, Kind};
 use crate::characteristic;
@@ -26,7 +26,7 @@ impl Explain {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         let book = rule::load(&self.rules)?;
-        let keys = keys::keys();
+        let keys = guide::keys();
         let text = match &self.name {
             None => index(&book, &keys),
             Some(name) => {
@@ -151,7 +151,7 @@ fn quantity(book: &Rulebook, about: &About) -> String {
 
 fn key_of_the_brief(key: &Key) -> String {
     let mut text = format!("Key of the brief {}, under “{}”\n", key.name, key.place);
-    for (head, cell) in &key.columns {
+    for (head, cell) in key.plainly() {
         let _ = writeln!(text, "  {head}: {cell}");
     }
     text

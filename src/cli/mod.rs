@@ -22,6 +22,7 @@ mod keys;
 mod new;
 mod progress;
 mod recommend;
+mod schema;
 mod shell;
 mod stop;
 mod units;
@@ -70,6 +71,7 @@ enum Command {
     Calc(calc::Calc),
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
+    Schema(schema::Schema),
     New(new::New),
     Completions(shell::Completions),
     Man(shell::Man),
@@ -86,6 +88,7 @@ impl Command {
             Command::Calc(command) => command.run(console),
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),
+            Command::Schema(command) => command.run(console),
             Command::New(command) => command.run(console),
             Command::Completions(command) => command.run(console),
             Command::Man(command) => command.run(console),

@@ -6,10 +6,12 @@
 //! Limits: no sums ("1 ft 3 in"), no unit arithmetic beyond the table.
 
 mod measure;
+mod pattern;
 mod table;
 mod text;
 
 pub use measure::*;
+pub use pattern::{Sign, pattern};
 pub use table::{Dimension, UNITS, Unit};
 pub use text::{UnitError, parse, parse_as, print, print_rounded, significant};
 

@@ -85,7 +85,7 @@ fn nearest_hint(nearest: &Option<&'static str>) -> String {
 }
 
 /// Spellings that mean the same become one: micro signs, dots, powers and blanks.
-fn normalise(unit: &str) -> String {
+pub(super) fn normalise(unit: &str) -> String {
     let mut out = String::with_capacity(unit.len());
     for character in unit.chars() {
         match character {

@@ -141,6 +141,22 @@ fn the_starter_brief_is_a_brief() {
 }
 
 #[test]
+fn schemas_are_listed_and_printed_and_an_unknown_one_is_told_with_the_nearest() {
+    let all = run(&["schema"]);
+    assert_eq!((all.status, all.err.as_str()), (0, ""));
+    let names: Vec<&str> = all.out.lines().filter_map(|line| line.split_whitespace().next()).collect();
+    assert_eq!(names, ["brief", "choice", "catalog", "rule", "caution"]);
+    for name in names {
+        let printed = run(&["schema", name]);
+        let schema: serde_json::Value = serde_json::from_str(&printed.out).expect("JSON");
+        assert_eq!((printed.status, schema["title"].as_str()), (0, Some(name)));
+    }
+    let unknown = run(&["schema", "breif"]);
+    assert_eq!((unknown.status, unknown.out.as_str()), (2, ""));
+    assert!(unknown.err.contains("did you mean `brief`?"), "{}", unknown.err);
+}
+
+#[test]
 fn help_and_version_go_to_stdout() {
     for arguments in [&["--help"][..], &["--version"], &["calc", "--help"]] {
         let run = run(arguments);

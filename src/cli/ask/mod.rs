@@ -8,9 +8,9 @@
 mod draft;
 mod questions;
 
-use super::keys::{Key, keys};
 use super::{Console, Failure};
 use crate::brief;
+use crate::brief::guide::{Key, keys};
 use crate::yaml::{Faults, nearest};
 use draft::{AxisDraft, Draft};
 use questions::{Kind, OF_AXIS, OF_MACHINE, Question};
@@ -147,7 +147,7 @@ impl Talk<'_> {
     /// What the guide to the brief says of the key.
     fn explain(&mut self, question: &Question) {
         let key = self.keys.iter().find(|key| key.name == question.key);
-        let told = key.map_or_else(Vec::new, |key| key.columns.clone());
+        let told = key.map_or_else(Vec::new, Key::plainly);
         for (head, cell) in told {
             self.say(&format!("  {head}: {cell}"));
         }
