@@ -1,24 +1,25 @@
 //! The whole road, top to bottom: from a brief to the record.
 
 mod crossover;
+mod meaning;
 mod proposal;
 mod questions;
 
 pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover};
+pub use meaning::check;
 pub use proposal::check_proposal;
 
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
-use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
-use crate::record::{DecisionRecord, Parts, build, unknown_in_line};
+use crate::drive::{Demand, Merit};
+use crate::record::{DecisionRecord, Parts, build};
 use crate::rule::{self, Rulebook};
 use crate::search::{
-    AxisSearch, CarriedRange, Coupling, NeverEntered, Setting, admissible, explain_none, never_entered, offer_lighter,
-    search_axis,
+    AxisSearch, CarriedRange, Coupling, Setting, admissible, explain_none, offer_lighter, search_axis,
 };
 use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
-use crate::yaml::{Fault, Faults, nearest};
+use crate::yaml::Faults;
 use std::path::{Path, PathBuf};
 
 /// Everything that goes in.
@@ -35,87 +36,49 @@ pub struct Inputs {
 /// Reads brief, catalogue and rules; tells every fault of all of them.
 pub fn load(brief: &Path, catalogs: &[PathBuf], rules: &[PathBuf]) -> Result<Inputs, Faults> {
     let mut faults = Faults::default();
-    let brief = keep(brief::load_file(brief), &mut faults);
+    let written = brief::text_of(brief, &mut faults);
     let catalog = keep(catalog::load(catalogs), &mut faults);
     let rulebook = keep(rule::load(rules), &mut faults);
-    match (brief, catalog, rulebook) {
-        (Some(brief), Some(catalog), Some(rulebook)) => check(Inputs { brief, catalog, rulebook }),
-        _ => Err(faults),
-    }
+    whole(written.as_ref().map(|(name, text)| (name.as_str(), text.as_str())), catalog, rulebook, faults)
 }
 
 /// The same from texts: the brief by name and text, the catalogue layer by layer, rules and cautions, and nothing built in.
 pub fn load_texts(
-    (name, text): (&str, &str),
+    written: (&str, &str),
     layers: Vec<Vec<(String, String)>>,
     rules: Vec<(String, String)>,
     cautions: Vec<(String, String)>,
 ) -> Result<Inputs, Faults> {
     let mut faults = Faults::default();
-    let brief = keep(brief::load(name, text), &mut faults);
     let catalog = keep(catalog::load_layers(layers), &mut faults);
     let rulebook = keep(rule::load_only(rules, cautions), &mut faults);
+    whole(Some(written), catalog, rulebook, faults)
+}
+
+/// What was read, if nothing of it is at fault. Where something is, what can be checked of the rest is told beside it.
+fn whole(
+    written: Option<(&str, &str)>,
+    catalog: Option<Catalog>,
+    rulebook: Option<Rulebook>,
+    mut faults: Faults,
+) -> Result<Inputs, Faults> {
+    let brief = written.and_then(|(name, text)| keep(brief::load(name, text), &mut faults));
     match (brief, catalog, rulebook) {
         (Some(brief), Some(catalog), Some(rulebook)) => check(Inputs { brief, catalog, rulebook }),
-        _ => Err(faults),
+        (_, catalog, rulebook) => {
+            if let (Some((name, text)), Some(rulebook)) = (written, &rulebook) {
+                meaning::waivers(name, text, rulebook, &mut faults);
+            }
+            if let Some(catalog) = &catalog {
+                meaning::workshop_lines(catalog, &mut faults);
+            }
+            Err(faults)
+        }
     }
 }
 
 fn keep<T>(read: Result<T, Faults>, faults: &mut Faults) -> Option<T> {
     read.map_err(|found| faults.merge(found)).ok()
-}
-
-/// Refuses rules that could never be judged, because a family they are meant for knows nothing of what they name,
-/// and waivers of rules that do not exist.
-pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
-    struct Never<'n> {
-        demand: &'n Demand<'n>,
-        setting: &'n Setting<'n>,
-    }
-    impl WithFamily for Never<'_> {
-        type Output = Vec<NeverEntered>;
-        fn with<F: Family>(self, family: &F) -> Self::Output {
-            never_entered(family, self.demand, self.setting)
-        }
-    }
-    let mut never: Vec<NeverEntered> = Vec::new();
-    for axis in 0..inputs.brief.axes.len() {
-        let demand = Demand::new(&inputs.brief, axis, Mass::of_si(0.0));
-        let setting = setting(&inputs, Coupling::default(), &[], false);
-        for family in considered(&inputs.brief, axis) {
-            let work = Never { demand: &demand, setting: &setting };
-            never.extend(with_family(family, &demand, &inputs.catalog, work).into_iter().flatten());
-        }
-    }
-    never.sort_by(|a, b| (&a.rule, &a.family, &a.characteristic).cmp(&(&b.rule, &b.family, &b.characteristic)));
-    never.dedup();
-    let mut faults = Faults::default();
-    for waiver in inputs.brief.waivers.iter().filter(|waiver| inputs.rulebook.find(&waiver.rule).is_none()) {
-        let near = nearest(&waiver.rule, inputs.rulebook.rules.iter().map(|rule| rule.id.as_str()));
-        let help = near.map_or_else(
-            || "write the id of the rule; `axiswright explain` and part three of a report list them".into(),
-            |near| format!("did you mean `{near}`?"),
-        );
-        let message = format!("there is no rule `{}` to waive", waiver.rule);
-        faults.push(Fault::of_file(&inputs.brief.name, message, Some(help)));
-    }
-    for (line, (name, near)) in
-        inputs.catalog.workshop_lines.iter().filter_map(|line| Some((line, unknown_in_line(line)?)))
-    {
-        let message =
-            format!("workshop line `{}` names `{name}`, which nothing works out and no part has", line.designation);
-        let help = near.map(|near| format!("did you mean `{near}`?"));
-        faults.push(Fault::of_file("catalog/workshop-line", message, help));
-    }
-    for fault in never {
-        let message = format!(
-            "rule `{}` names `{}`, which the family {} never works out",
-            fault.rule, fault.characteristic, fault.family
-        );
-        let help = format!("name the families it is meant for under `applies-to`, without {}", fault.family);
-        faults.push(Fault::of_file(&format!("rules/{}.yaml", fault.rule), message, Some(help)));
-    }
-    if faults.is_empty() { Ok(inputs) } else { Err(faults) }
 }
 
 fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exhaustive: bool) -> Setting<'a> {

@@ -176,7 +176,6 @@ fn faults_of_a_caution_file_are_told_with_place_and_remedy() {
     assert!(unknown.contains("mine/cautions/belt.yaml:6:"), "{unknown}");
     for (from, to, said) in [
         ("title: A belt between brake and load", "title: ''", "`title` is empty"),
-        ("text: >", "txt: >", "the key `text` is missing"),
         ("text: >", "txt: >", "did you mean `text`?"),
         ("order: 40", "order: soon", "a whole number"),
         ("for: [designer, maintainer]", "for: [engineer]", "`engineer` is not a choice"),

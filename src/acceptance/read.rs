@@ -178,11 +178,16 @@ impl Sorting<'_> {
         if groups.len() < 2 {
             let message = format!("the file holds {} target, and at least 2 are needed", groups.len());
             let help = "ISO 230-2 (from memory) asks for 5 a metre and at least 5";
-            faults.push(Fault::of_file(self.name, message, Some(help.into())));
+            if let Some(row) = groups.first().and_then(|group| group.first()) {
+                faults.push(self.fault(row, "the only one", message, Some(help.into())));
+            }
         }
         if usual > MOST_RUNS {
             let message = format!("{usual} runs are too many; at most {MOST_RUNS} are read");
-            faults.push(Fault::of_file(self.name, message, None));
+            let help = "leave out the runs that are not needed; ISO 230-2 (from memory) asks for 5";
+            if let Some(row) = groups.iter().find_map(|group| group.iter().max_by_key(|row| row.run)) {
+                faults.push(self.fault(row, "the last of them", message, Some(help.into())));
+            }
         }
         usual
     }

@@ -71,7 +71,7 @@ pub(super) fn rows(name: &str, text: &str, faults: &mut Faults) -> Rows {
     let nothing = Rows { rows: Vec::new(), complete: false };
     let Some(header) = lines.next() else {
         let help = "the first line names the columns: `target [mm],direction,run,deviation [µm]`";
-        faults.push(Fault::of_file(name, "the file is empty", Some(help.into())));
+        faults.push(Fault::in_text(name, text, 0..0, "no header", "the file is empty", Some(help.into())));
         return nothing;
     };
     let Some(columns) = reading.header(&header, faults) else { return nothing };
@@ -92,7 +92,10 @@ pub(super) fn rows(name: &str, text: &str, faults: &mut Faults) -> Rows {
     let width = header.len();
     let rows: Vec<Row> = lines.iter().filter_map(|cells| reading.row(cells, &columns, width, faults)).collect();
     if lines.is_empty() {
-        faults.push(Fault::of_file(name, "the file holds no measured value below its header", None));
+        let place = header.first().map_or(0..0, |cell| cell.place.clone());
+        let help = "write one line a target, direction and run, such as `0,up,1,0.4`".to_string();
+        let message = "the file holds no measured value below its header".to_string();
+        faults.push(reading.fault(place, "the header", message, Some(help)));
     }
     Rows { complete: faults.len() == before, rows }
 }
@@ -149,7 +152,9 @@ impl Reading<'_> {
                     lines.push(cells.collect());
                 }
                 Err(error) => {
-                    faults.push(Fault::of_file(self.name, format!("this is not a table of cells: {error}"), None));
+                    let from = error.position().map_or(0, |position| position.byte() as usize);
+                    let message = format!("this is not a table of cells: {error}");
+                    faults.push(self.fault(from..from, "here", message, None));
                 }
             }
         }

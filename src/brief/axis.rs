@@ -175,7 +175,7 @@ fn work(
 }
 
 fn direction(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Angle> {
-    let node = axis.need("direction", reader.faults)?;
+    let node = axis.need_as("direction", "horizontal, vertical or an angle in deg", reader.faults)?;
     let text = node.text(reader.faults)?;
     match text.trim() {
         "horizontal" => return Some(Angle::of_si(0.0)),
@@ -201,7 +201,8 @@ fn drives(axis: &Node<'_>, reader: &mut Reader<'_>) -> (Option<Entry<u32>>, Opti
             if (1..=2).contains(&count) {
                 return Some(Entry { value: count, stated: true });
             }
-            node.fault(reader.faults, format!("an axis has 1 or 2 drives, not {count}"), None);
+            let help = "2 are one at each side of a gantry; more are axes of their own";
+            node.fault(reader.faults, format!("an axis has 1 or 2 drives, not {count}"), Some(help.into()));
             None
         }),
     };
@@ -280,7 +281,8 @@ fn cutting_speed(
     if let Some(node) = axis.get("cutting-speed") {
         let value: Velocity = reader.bounded(&node, above_zero_to(10.0, "m/s"))?;
         if speed.is_some_and(|speed| value.si() > speed.si() * (1.0 + 1e-9)) {
-            node.fault(reader.faults, "the cutting speed is higher than the speed of the axis", None);
+            let help = "`speed` is the highest that occurs; raise it, or lower `cutting-speed`";
+            node.fault(reader.faults, "the cutting speed is higher than the speed of the axis", Some(help.into()));
         }
         return Some(Entry { value, stated: true });
     }

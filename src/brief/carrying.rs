@@ -21,17 +21,18 @@ pub(super) fn read(axes: &[(String, Node<'_>)], faults: &mut Faults) -> Carrying
             let Some(carried_name) = item.text(faults) else { continue };
             let Some(carried) = axes.iter().position(|(other, _)| *other == carried_name) else {
                 let names = axes.iter().map(|(other, _)| other.as_str()).filter(|other| other != name);
-                let help = nearest(&carried_name, names).map(|near| format!("did you mean `{near}`?"));
-                item.fault(faults, format!("there is no axis `{carried_name}`"), help);
+                let help = axes_to_name(&carried_name, names);
+                item.fault(faults, format!("there is no axis `{carried_name}`"), Some(help));
                 continue;
             };
             if carried == carrier {
-                item.fault(faults, format!("`{name}` cannot carry itself"), None);
+                let help = "name the axes that ride on this one, or leave `carries` out";
+                item.fault(faults, format!("`{name}` cannot carry itself"), Some(help.into()));
                 continue;
             }
             match carried_by[carried] {
                 Some(first) if first == carrier => {
-                    item.fault(faults, format!("`{carried_name}` is named twice"), None);
+                    item.fault(faults, format!("`{carried_name}` is named twice"), Some("keep one of the two".into()));
                 }
                 Some(first) => {
                     let help = Some("name only what an axis carries directly".into());
@@ -48,6 +49,16 @@ pub(super) fn read(axes: &[(String, Node<'_>)], faults: &mut Faults) -> Carrying
     }
     tell_rings(axes, &carried_by, &lists, faults);
     Carrying { carries, carried_by }
+}
+
+/// What to write for the name of an axis that is not there.
+pub(super) fn axes_to_name<'n>(wrong: &str, names: impl Iterator<Item = &'n str>) -> String {
+    let names: Vec<&str> = names.collect();
+    match nearest(wrong, names.iter().copied()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None if names.is_empty() => "the machine has no other axis".into(),
+        None => format!("there are: {}", names.join(", ")),
+    }
 }
 
 /// Fills in the places. The axes are those the carrying was read from.
@@ -82,7 +93,9 @@ fn tell_rings(
                 ring.push(&axes[first].0);
                 let message = format!("axes carry each other in a ring: {}", ring.join(" carries "));
                 if let Some(list) = &lists[first] {
-                    list.fault(faults, message, None);
+                    let help =
+                        "an axis is carried by one that stands nearer to the frame; take one name out of the ring";
+                    list.fault(faults, message, Some(help.into()));
                 }
                 break;
             }

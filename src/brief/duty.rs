@@ -35,7 +35,8 @@ pub(super) fn read(
     };
     let items = node.list(reader.faults);
     if node.is_list() && items.is_empty() {
-        node.fault(reader.faults, "the duty has no shares", None);
+        let help = "list shares that add up to 100 %, or leave `duty` out";
+        node.fault(reader.faults, "the duty has no shares", Some(help.into()));
     }
     let shares: Vec<Line> = items.iter().map(|item| line(item, travel, speed, cutting_force, reader)).collect();
     let standing = shares.iter().filter(|line| line.stand == Some(true)).count();
@@ -43,7 +44,8 @@ pub(super) fn read(
         [(shares.len() - standing, MOST_LINES.0, "with moves"), (standing, MOST_LINES.1, "at standstill")]
     {
         if count > most {
-            node.fault(reader.faults, format!("at most {most} shares {what} are possible, not {count}"), None);
+            let message = format!("at most {most} shares {what} are possible, not {count}");
+            node.fault(reader.faults, message, Some("put shares together that are alike".into()));
         }
     }
     if let Some(parts) = shares.iter().map(|line| line.share).collect::<Option<Vec<Ratio>>>()
@@ -129,7 +131,8 @@ pub(super) fn no_more_than<Q: Measure>(
     let Some(stated) = node.get(key) else { return most };
     let value: Q = reader.bounded(&stated, bounds)?;
     if most.is_some_and(|most| value.si() > most.si() * (1.0 + 1e-9)) {
-        stated.fault(reader.faults, format!("this {key} is higher than the {key} of the axis"), None);
+        let help = format!("`{key}` of the axis is the highest that occurs; raise it, or lower this one");
+        stated.fault(reader.faults, format!("this {key} is higher than the {key} of the axis"), Some(help));
     }
     Some(value)
 }
@@ -137,7 +140,8 @@ pub(super) fn no_more_than<Q: Measure>(
 fn standing(node: &Node<'_>, share: Option<Ratio>, force: Option<Force>, reader: &mut Reader<'_>) -> Option<DutyShare> {
     for key in ["speed", "stroke"] {
         if let Some(moves) = node.get(key) {
-            moves.fault(reader.faults, format!("an axis that stands has no {key}"), None);
+            let help = format!("leave `{key}` out, or leave `stand` out");
+            moves.fault(reader.faults, format!("an axis that stands has no {key}"), Some(help));
         }
     }
     Some(DutyShare { share: share?, stand: true, speed: None, force: force?, stroke: None })
@@ -157,7 +161,8 @@ fn moving(
             if let (Some(speed), Some(most)) = (speed, axis_speed)
                 && speed.si() > most.si() * (1.0 + 1e-9)
             {
-                speed_node.fault(reader.faults, "this speed is higher than the speed of the axis", None);
+                let help = "`speed` of the axis is the highest that occurs; raise it, or lower this one";
+                speed_node.fault(reader.faults, "this speed is higher than the speed of the axis", Some(help.into()));
             }
             speed
         }
@@ -171,7 +176,12 @@ fn moving(
         Some(stroke_node) => {
             let stroke = reader.bounded::<Length>(&stroke_node, above_zero_to(200.0, "m"))?;
             if travel.is_some_and(|travel| stroke.si() > travel.si() * (1.0 + 1e-9)) {
-                stroke_node.fault(reader.faults, "this stroke is longer than the travel of the axis", None);
+                let help = "a stroke is one move from here to there, at most the `travel`";
+                stroke_node.fault(
+                    reader.faults,
+                    "this stroke is longer than the travel of the axis",
+                    Some(help.into()),
+                );
             }
             Some(stroke)
         }

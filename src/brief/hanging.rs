@@ -28,17 +28,18 @@ pub(super) fn counterbalance(
         (None, _) => None,
     };
     if inclination.is_some_and(|angle| angle.si() == 0.0) {
-        node.fault(reader.faults, "a horizontal axis has no weight to balance", None);
+        let help = "leave `counterbalance` out, or write how the axis stands: `direction: vertical`";
+        node.fault(reader.faults, "a horizontal axis has no weight to balance", Some(help.into()));
     }
     Some(Counterbalance { kind: kind?, share: share?, ripple: ripple? })
 }
 
 /// The share of the weight that is balanced; a counterbalance that outweighs its load is refused.
 fn share(node: &Node<'_>, kind: Option<CounterbalanceKind>, reader: &mut Reader<'_>) -> Option<Ratio> {
-    let share_node = node.need("share", reader.faults)?;
-    let stated: Ratio = reader.bounded(&share_node, above_zero_to(1000.0, "%"))?;
+    let share_node = node.need_in("share", "%", reader.faults)?;
+    let stated: Ratio = share_node.quantity(reader.faults)?;
     if stated.si() <= 1.0 + 1e-12 {
-        return Some(stated);
+        return reader.bounded(&share_node, above_zero_to(100.0, "%"));
     }
     let message = match kind {
         Some(CounterbalanceKind::Weight) => "the counterweight is heavier than its load: a share is at most 100 %",

@@ -4,7 +4,7 @@ use super::defaults;
 use super::reader::{Reader, above_zero_to, from_to, zero_to};
 use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
 use super::{along, axis, carrying, uncertainty};
-use crate::yaml::{Document, Faults, Node, nearest, read_text};
+use crate::yaml::{Document, Faults, Node, Purpose, nearest, read_text};
 use std::path::Path;
 
 const KEYS: &[&str] = &[
@@ -33,11 +33,43 @@ pub const MOST_AXES: usize = 64;
 
 /// Reads a brief from a file; faults call it by its file name without folders.
 pub fn load_file(path: &Path) -> Result<Brief, Faults> {
-    let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
     let mut faults = Faults::default();
-    match read_text(path, &name, &mut faults) {
-        Some(text) => load(&name, &text),
+    match text_of(path, &mut faults) {
+        Some((name, text)) => load(&name, &text),
         None => Err(faults),
+    }
+}
+
+/// The name by which faults call a brief, and its text.
+pub fn text_of(path: &Path, faults: &mut Faults) -> Option<(String, String)> {
+    let name = path.file_name().unwrap_or(path.as_os_str()).to_string_lossy();
+    read_text(path, &name, faults).map(|text| (name.into(), text))
+}
+
+/// The names of the axes in the text of a brief, whatever else is wrong with it.
+pub fn axes_named(name: &str, text: &str) -> Vec<String> {
+    let mut unheard = Faults::default();
+    let Some(document) = Document::parse(name, text, &mut unheard) else { return Vec::new() };
+    let axes = document.root().get("axes").map(|axes| axes.entries(&mut unheard)).unwrap_or_default();
+    axes.into_iter().map(|(name, _)| name).collect()
+}
+
+/// Faults the waivers of rules that do not exist, each at its line, whatever else is wrong with the brief.
+pub fn waivers_of_known_rules(name: &str, text: &str, rules: &[&str], faults: &mut Faults) {
+    let mut unheard = Faults::default();
+    let Some(document) = Document::parse(name, text, &mut unheard) else { return };
+    let root = document.root();
+    let waivers = root.get("waivers").filter(Node::is_list).map(|list| list.list(&mut unheard)).unwrap_or_default();
+    for node in waivers.iter().filter_map(|waiver| waiver.get("rule")) {
+        let Some(rule) = node.text(&mut unheard).map(|text| text.trim().to_string()) else { continue };
+        if rule.is_empty() || rules.contains(&rule.as_str()) {
+            continue;
+        }
+        let help = nearest(&rule, rules.iter().copied()).map_or_else(
+            || "write the id of the rule; `axiswright explain` and part three of a report list them".into(),
+            |near| format!("did you mean `{near}`?"),
+        );
+        node.fault(faults, format!("there is no rule `{rule}` to waive"), Some(help));
     }
 }
 
@@ -55,6 +87,9 @@ pub fn load(name: &str, text: &str) -> Result<Brief, Faults> {
 }
 
 fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Option<Brief> {
+    if !root.is_for(Purpose::Brief, reader.faults) {
+        return None;
+    }
     root.only_keys(KEYS, reader.faults);
     let machine = reader.need_words(root, "machine");
     let currency = match root.get("currency") {
@@ -131,7 +166,8 @@ fn limits(root: &Node<'_>, reader: &mut Reader<'_>) -> Limits {
         let item = node.get(key)?;
         let count = item.count(reader.faults)?;
         if count == 0 {
-            item.fault(reader.faults, "must be at least 1, but is 0", None);
+            let help = "leave the limit out where any number of models will do";
+            item.fault(reader.faults, "must be at least 1, but is 0", Some(help.into()));
             return None;
         }
         Some(count)
@@ -160,24 +196,28 @@ fn prefer(root: &Node<'_>, reader: &mut Reader<'_>) -> Option<Prefer> {
         if (0.0..=1e6).contains(&weight) {
             return Some(weight);
         }
-        item.fault(reader.faults, format!("a weight is from 0 to 1000000, not {weight}"), None);
+        let help = "weights count against each other: 2 counts twice as much as 1";
+        item.fault(reader.faults, format!("a weight is from 0 to 1000000, not {weight}"), Some(help.into()));
         None
     };
     let [cost, accuracy, stiffness, upkeep] = keys.map(&mut weight);
     let prefer =
         Prefer { whole_life_cost: cost?, accuracy: accuracy?, stiffness: stiffness?, upkeep: upkeep?, stated: true };
     if node.is_mapping() && prefer.whole_life_cost + prefer.accuracy + prefer.stiffness + prefer.upkeep == 0.0 {
-        node.fault(reader.faults, "at least one weight must be above 0", None);
+        let help = "write `whole-life-cost: 1`, or leave `prefer` out: then cost decides alone";
+        node.fault(reader.faults, "at least one weight must be above 0", Some(help.into()));
     }
     Some(prefer)
 }
 
 /// The names of all axes, and the axes if none is at fault.
 fn axes(root: &Node<'_>, reader: &mut Reader<'_>) -> (Vec<String>, Option<Vec<Axis>>) {
-    let Some(node) = root.need("axes", reader.faults) else { return (Vec::new(), None) };
+    let wanted = "with the axes by name, and below each what it must do";
+    let Some(node) = root.need_as("axes", wanted, reader.faults) else { return (Vec::new(), None) };
     let entries = node.entries(reader.faults);
     if node.is_mapping() && entries.is_empty() {
-        node.fault(reader.faults, "a machine needs at least one axis", None);
+        let help = "write below `axes:` the name of an axis and, below that, what it must do";
+        node.fault(reader.faults, "a machine needs at least one axis", Some(help.into()));
     }
     if entries.len() > MOST_AXES {
         node.fault(reader.faults, format!("at most {MOST_AXES} axes are possible, not {}", entries.len()), None);
@@ -212,8 +252,8 @@ fn waiver(node: &Node<'_>, axes: &[String], reader: &mut Reader<'_>) -> Option<W
     if let (Some(axis), Some(item)) = (&axis, node.get("axis"))
         && !axes.contains(axis)
     {
-        let help = nearest(axis, axes.iter().map(String::as_str)).map(|near| format!("did you mean `{near}`?"));
-        item.fault(reader.faults, format!("there is no axis `{axis}`"), help);
+        let help = carrying::axes_to_name(axis, axes.iter().map(String::as_str));
+        item.fault(reader.faults, format!("there is no axis `{axis}`"), Some(help));
     }
     let reason = reader.need_words(node, "reason");
     let by = reader.need_words(node, "by");
@@ -221,7 +261,8 @@ fn waiver(node: &Node<'_>, axes: &[String], reader: &mut Reader<'_>) -> Option<W
     if let (Some(until), Some(item)) = (&until, node.get("until"))
         && !is_date(until)
     {
-        item.fault(reader.faults, format!("`{until}` is not a date; write it as 2027-06-30"), None);
+        let help = "write year, month and day, such as 2027-06-30; leave `until` out where the waiver has no end";
+        item.fault(reader.faults, format!("`{until}` is not a date"), Some(help.into()));
     }
     Some(Waiver { rule: rule?, axis, reason: reason?, by: by?, until })
 }

@@ -24,7 +24,7 @@ mod uncertainty;
 
 pub use along::Along;
 pub use bed::Bed;
-pub use load::{MOST_AXES, load, load_file};
+pub use load::{MOST_AXES, axes_named, load, load_file, text_of, waivers_of_known_rules};
 pub use measuring::{Feedback, Mapping, Tilt};
 pub use servo::{Contour, Settling};
 pub use starter::starter;

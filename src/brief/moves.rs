@@ -42,7 +42,7 @@ pub(super) fn read(node: &Node<'_>, axis: &Axis, reader: &mut Reader<'_>) -> Opt
     let lines: Vec<Line> = items.iter().map(|item| line(item, axis, reader)).collect();
     if lines.len() > MOST_LINES.0 {
         let message = format!("at most {} moves are possible, not {}", MOST_LINES.0, lines.len());
-        node.fault(reader.faults, message, None);
+        node.fault(reader.faults, message, Some("put moves together that are alike".into()));
     }
     check_return(node, axis, &lines, reader);
     let moves: Vec<Move> = lines.into_iter().map(|line| line.whole).collect::<Option<_>>()?;
@@ -119,14 +119,17 @@ fn line(node: &Node<'_>, axis: &Axis, reader: &mut Reader<'_>) -> Line {
 }
 
 fn distance(node: &Node<'_>, travel: Option<Length>, reader: &mut Reader<'_>) -> Option<Length> {
-    let stated = node.need("distance", reader.faults)?;
+    let stated = node.need_in("distance", "m", reader.faults)?;
     let distance: Length = stated.quantity(reader.faults)?;
     if distance.si() == 0.0 || distance.si().is_nan() {
-        stated.fault(reader.faults, "a move has a distance, up or forward positive, down or back negative", None);
+        let help = "write how far the axis goes; a time at rest is a `dwell` of the move before";
+        let message = "a move has a distance, up or forward positive, down or back negative";
+        stated.fault(reader.faults, message, Some(help.into()));
         return None;
     }
     if travel.is_some_and(|travel| distance.si().abs() > travel.si() * (1.0 + 1e-9)) {
-        stated.fault(reader.faults, "this distance is longer than the travel of the axis", None);
+        let help = "a move goes at most the `travel`";
+        stated.fault(reader.faults, "this distance is longer than the travel of the axis", Some(help.into()));
         return None;
     }
     Some(distance)

@@ -62,7 +62,7 @@ impl Reader<'_> {
 
     /// A required quantity within its bounds.
     pub fn need<Q: Measure>(&mut self, group: &Node<'_>, key: &str, bounds: Bounds) -> Option<Q> {
-        let node = group.need(key, self.faults)?;
+        let node = group.need_in(key, bounds.unit, self.faults)?;
         self.bounded(&node, bounds)
     }
 
@@ -106,7 +106,8 @@ impl Reader<'_> {
     pub fn words(&mut self, node: &Node<'_>) -> Option<String> {
         let text = node.text(self.faults)?;
         if text.trim().is_empty() {
-            node.fault(self.faults, "this text is empty", None);
+            let help = format!("write a text behind `{}`", node.key());
+            node.fault(self.faults, "this text is empty", Some(help).filter(|_| !node.key().is_empty()));
             return None;
         }
         Some(text.trim().into())

@@ -27,7 +27,8 @@ pub(super) fn read(axis: &Node<'_>, drives: u32, spacing: Option<Length>, reader
     if let (Some(spacing), Some(node)) = (spacing, axis.get("mass-offset"))
         && mass_offset.value.si() > 0.5 * spacing.si()
     {
-        node.fault(reader.faults, "the centre of mass lies outside of the two drives", None);
+        let help = "`mass-offset` counts from the middle between the drives: at most half of `drive-spacing`";
+        node.fault(reader.faults, "the centre of mass lies outside of the two drives", Some(help.into()));
     }
     let yaw_stiffness = yaw_stiffness(axis, two, guide_base.value, reader)?;
     let (key, preset) = ("side-temperature-difference", &defaults::SIDE_TEMPERATURE_DIFFERENCE);

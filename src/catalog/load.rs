@@ -9,7 +9,7 @@ use super::kinds::KINDS;
 use super::part::{Field, Part};
 use super::reading::{Reading, Variant};
 use super::{Catalog, Lists, PriceBasis, RackGrade};
-use crate::yaml::{Document, Fault, Faults, Node, nearest, read_text};
+use crate::yaml::{Document, Fault, Faults, Node, Purpose, nearest, read_text};
 use include_dir::{Dir, DirEntry, include_dir};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -33,17 +33,25 @@ impl Reader {
 }
 
 /// Who has a designation.
-struct Owner {
+struct Owner<'a> {
     kind: &'static str,
     layer: usize,
-    file: String,
+    /// Where it stands.
+    place: Node<'a>,
+}
+
+impl Owner<'_> {
+    /// The file and line in which it stands.
+    fn told(&self) -> String {
+        self.place.told()
+    }
 }
 
 /// What one layer is read into.
 struct Layer<'a, 's> {
     number: usize,
     lists: Lists,
-    owners: &'s mut BTreeMap<String, Owner>,
+    owners: &'s mut BTreeMap<String, Owner<'a>>,
     /// Places that name a steel, to be checked when all steels are known.
     steels: &'s mut Vec<Node<'a>>,
     faults: &'s mut Faults,
@@ -55,24 +63,27 @@ impl<'a> Layer<'a, '_> {
         let place = entry.get("designation").unwrap_or_else(|| entry.clone());
         if let Some(owner) = self.owners.get(designation) {
             if owner.layer == self.number {
-                let message = format!("the designation `{designation}` is given twice, first in {}", owner.file);
+                let message = format!("the designation `{designation}` is given twice, first in {}", owner.told());
                 place.fault(self.faults, message, Some("every part needs a designation of its own".into()));
                 return false;
             }
             if owner.kind != kind {
                 let message = format!("`{designation}` is already the designation of another kind, `{}`", owner.kind);
-                place.fault(self.faults, message, None);
+                let help = format!("it stands in {}; only a part of the same kind takes its place", owner.told());
+                place.fault(self.faults, message, Some(help));
                 return false;
             }
         }
-        let owner = Owner { kind, layer: self.number, file: entry.document().name().into() };
+        let owner = Owner { kind, layer: self.number, place };
         self.owners.insert(designation.into(), owner);
         true
     }
 }
 
 fn read<'a, P: Part>(root: &Node<'a>, layer: &mut Layer<'a, '_>) {
-    let generic = root.need_text("basis", layer.faults).is_some_and(|basis| basis.trim().starts_with("generic"));
+    let basis = root.need_as("basis", "with where the data come from", layer.faults);
+    let generic =
+        basis.and_then(|basis| basis.text(layer.faults)).is_some_and(|basis| basis.trim().starts_with("generic"));
     root.get_text("series", layer.faults);
     let lead_time = root.get("lead-time");
     let variants: Vec<Option<Variant<'a>>> = match root.get("variants") {
@@ -85,11 +96,15 @@ fn read<'a, P: Part>(root: &Node<'a>, layer: &mut Layer<'a, '_>) {
     let keys: Vec<String> = P::FIELDS.iter().map(Field::key).collect();
     let mut known = vec!["designation", "lead-time"];
     known.extend(keys.iter().map(String::as_str));
-    let entries = root.need("entries", layer.faults).map(|list| list.list(layer.faults)).unwrap_or_default();
+    let entries = root
+        .need_as("entries", "with one item a part", layer.faults)
+        .map(|list| list.list(layer.faults))
+        .unwrap_or_default();
     for entry in entries {
         entry.only_keys(&known, layer.faults);
         for variant in &variants {
-            let reading = Reading { entry: entry.clone(), variant: variant.clone(), lead_time: lead_time.clone() };
+            let (variant, lead_time) = (variant.clone(), lead_time.clone());
+            let reading = Reading { entry: entry.clone(), variant, lead_time, fields: P::FIELDS };
             if P::KIND == RackGrade::KIND {
                 layer.steels.extend(["steel", "pinion-steel"].iter().filter_map(|key| reading.get(key)));
             }
@@ -192,9 +207,11 @@ fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Cata
         let mut lists = layer.lists;
         if lists.prices.len() > 1 {
             let message = format!("there is more than one `{}` among these files", PriceBasis::KIND);
-            let owner = lists.prices.last().and_then(|basis| owners.get(&basis.designation));
-            let file = owner.map_or(String::new(), |owner| owner.file.clone());
-            faults.push(Fault::of_file(&file, message, Some("keep one".into())));
+            let owner = |basis: Option<&PriceBasis>| basis.and_then(|basis| owners.get(&basis.designation));
+            let help = owner(lists.prices.first()).map(|first| format!("keep one; the first is in {}", first.told()));
+            if let Some(second) = owner(lists.prices.get(1)) {
+                second.place.fault(&mut faults, message, help);
+            }
         }
         if !lists.prices.is_empty() {
             all.prices.clear();
@@ -206,9 +223,15 @@ fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Cata
     for node in steels {
         let Some(name) = node.text(&mut faults) else { continue };
         if !all.steels.iter().any(|steel| steel.designation == name) {
-            let help = nearest(&name, all.steels.iter().map(|steel| steel.designation.as_str()));
-            let help = help.map(|near| format!("did you mean `{near}`?"));
-            node.fault(&mut faults, format!("there is no steel `{name}` in the catalogue"), help);
+            let near = nearest(&name, all.steels.iter().map(|steel| steel.designation.as_str()));
+            let help = near.map_or_else(
+                || {
+                    "`axiswright catalog list steel` names those there are; others go into a file with `kind: steel`"
+                        .into()
+                },
+                |near| format!("did you mean `{near}`?"),
+            );
+            node.fault(&mut faults, format!("there is no steel `{name}` in the catalogue"), Some(help));
         }
     }
     if faults.is_empty() {
@@ -227,9 +250,12 @@ fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Cata
 fn file_of_kind<'a>(
     root: Node<'a>,
     all: &mut Lists,
-    owners: &mut BTreeMap<String, Owner>,
+    owners: &mut BTreeMap<String, Owner<'a>>,
     faults: &mut Faults,
 ) -> Option<(Node<'a>, &'static Reader)> {
+    if !root.is_for(Purpose::Parts, faults) {
+        return None;
+    }
     root.only_keys(&HEAD, faults);
     let options: Vec<(&str, usize)> = KINDS.iter().enumerate().map(|(index, kind)| (kind.name, index)).collect();
     let kind = &KINDS[root.need_choice("kind", &options, faults)?];

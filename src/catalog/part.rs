@@ -56,7 +56,12 @@ impl Accept {
             Accept::Any | Accept::Words | Accept::OneOf(_) => (true, ""),
         };
         if !fits {
-            node.fault(faults, format!("`{}` must be {wanted}", node.key()), None);
+            let help = match self {
+                Accept::Price => Some("leave it out where the price is not known".into()),
+                _ => None,
+            };
+            let message = format!("`{}` must be {wanted}, but is {}", node.key(), node.written());
+            node.fault(faults, message, help);
         }
         fits
     }
@@ -83,6 +88,19 @@ impl Field {
     /// The key in YAML files: `nominal-diameter`.
     pub fn key(&self) -> String {
         self.name.replace('_', "-")
+    }
+
+    /// What is written behind the key, for one who left it out.
+    pub fn written(&self) -> String {
+        match (self.accept, self.unit) {
+            (Accept::OneOf(words), _) => words.join(" | "),
+            (_, "text") => "…".into(),
+            (_, "count") => "a whole number".into(),
+            (_, "flag") => "true or false".into(),
+            (_, "1" | "") => "a number".into(),
+            _ if self.dimension == Some(Dimension::Money) => "a number in your currency".into(),
+            (_, unit) => format!("… {unit}"),
+        }
     }
 }
 
@@ -201,7 +219,7 @@ impl Value for String {
         }
         let text = node.text(faults)?;
         if text.trim().is_empty() {
-            node.fault(faults, format!("`{key}` must not be empty"), None);
+            node.fault(faults, format!("`{key}` must not be empty"), Some("write a text".into()));
             return None;
         }
         Some(text)

@@ -40,7 +40,9 @@ impl<'a> Variant<'a> {
                     if factor > 0.0 {
                         times.push((key, factor));
                     } else {
-                        value.fault(faults, format!("the factor of `{key}` must be greater than zero"), None);
+                        let help = "1 leaves the value of the entry as it is";
+                        let message = format!("the factor of `{key}` must be greater than zero");
+                        value.fault(faults, message, Some(help.into()));
                     }
                 }
             }
@@ -67,6 +69,8 @@ pub struct Reading<'a> {
     pub variant: Option<Variant<'a>>,
     /// The delivery time that the file states for all its entries.
     pub lead_time: Option<Node<'a>>,
+    /// The fields that entries of this kind have.
+    pub fields: &'static [Field],
 }
 
 impl<'a> Reading<'a> {
@@ -78,7 +82,8 @@ impl<'a> Reading<'a> {
 
     /// The value of a key; its absence is a fault.
     pub fn need(&self, key: &str, faults: &mut Faults) -> Option<Node<'a>> {
-        self.get(key).or_else(|| self.entry.need(key, faults))
+        let wanted = || self.fields.iter().find(|field| field.key() == key).map_or("…".into(), Field::written);
+        self.get(key).or_else(|| self.entry.need_as(key, &wanted(), faults))
     }
 
     /// By how much the value of a key is multiplied.
@@ -96,7 +101,7 @@ impl<'a> Reading<'a> {
 
     /// The designation, with the suffix of the variant.
     pub fn designation(&self, faults: &mut Faults) -> Option<String> {
-        let node = self.entry.need("designation", faults)?;
+        let node = self.entry.need_as("designation", "with a name of its own", faults)?;
         let name = node.text(faults)?;
         let suffix = self.variant.as_ref().map_or("", |variant| &variant.suffix);
         let designation = format!("{name}{suffix}");
@@ -112,13 +117,13 @@ impl<'a> Reading<'a> {
     /// The delivery time of the entry, or of the file.
     pub fn lead_time(&self, faults: &mut Faults) -> Option<Time> {
         let Some(node) = self.get("lead-time").or_else(|| self.lead_time.clone()) else {
-            let help = "state `lead-time` in the entry, or once at the top of the file";
-            self.entry.fault(faults, "the delivery time is missing", Some(help.into()));
+            self.entry.need_as("lead-time", "… weeks", faults);
             return None;
         };
         let time: Time = node.quantity(faults)?;
         if time.si() < 0.0 {
-            node.fault(faults, "a delivery time must not be negative", None);
+            let help = "write 0 weeks for what is in stock";
+            node.fault(faults, "a delivery time must not be negative", Some(help.into()));
             return None;
         }
         Some(time)

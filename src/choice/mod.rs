@@ -6,7 +6,7 @@
 
 use crate::brief::{Brief, FAMILIES, Feedback, Mapping};
 use crate::catalog::{self, Catalog, KINDS, Kind};
-use crate::yaml::{Document, Faults, Node, nearest, read_text};
+use crate::yaml::{Document, Fault, Faults, Node, Purpose, nearest, read_text};
 use std::path::{Path, PathBuf};
 
 /// The word for a part that the drive does without.
@@ -114,52 +114,76 @@ pub struct Choice {
     pub catalog: Catalog,
 }
 
+impl Choice {
+    /// Adds a fault of what is named for an axis.
+    pub fn fault_at(&self, axis: &str, message: String, help: &str, faults: &mut Faults) {
+        let document = Document::parse(&self.name, &self.text, &mut Faults::default());
+        let entry = document.as_ref().and_then(|document| document.root().get("axes")?.get(axis));
+        match entry.and_then(|entry| entry.get("parts").or(Some(entry))) {
+            Some(node) => node.fault(faults, message, Some(help.into())),
+            None => faults.push(Fault::of_file(&self.name, message, Some(help.into()))),
+        }
+    }
+}
+
 /// Reads a choice for this brief; the folders are those of the catalogue beside the built-in one.
 pub fn load(path: &Path, brief: &Brief, folders: &[PathBuf]) -> Result<Choice, Faults> {
     let mut faults = Faults::default();
+    let names: Vec<String> = brief.axes.iter().map(|axis| axis.name.clone()).collect();
+    let read = read(path, &names, folders, &mut faults);
+    let Some((mut choice, here)) = read.filter(|_| faults.is_empty()) else { return Err(faults) };
+    let odd = catalog::check(&choice.catalog).into_iter().filter(|remark| here.contains(&remark.designation));
+    choice.remarks = odd.map(|remark| remark.to_string()).collect();
+    let others = catalog::load(folders)?;
+    let replaces = |name: &&String| KINDS.iter().any(|kind| (kind.find_row)(&others, name).is_some());
+    choice.remarks.extend(here.iter().filter(replaces).map(|name| {
+        format!("{name}: takes the place of a part of the catalogue with the same designation, in the proposal alone")
+    }));
+    choice.own = here;
+    Ok(choice)
+}
+
+/// What is wrong with a choice beside a brief that could not be read: only the names of its axes are known, if any.
+pub fn faults_of(path: &Path, axes: &[String], folders: &[PathBuf]) -> Faults {
+    let mut faults = Faults::default();
+    read(path, axes, folders, &mut faults);
+    faults
+}
+
+/// The choice without remarks, and the designations of its own components.
+fn read(path: &Path, names: &[String], folders: &[PathBuf], faults: &mut Faults) -> Option<(Choice, Vec<String>)> {
     let name = path.file_name().map_or(String::new(), |name| name.to_string_lossy().into_owned());
-    let text = read_text(path, &name, &mut faults);
-    let document = text.as_ref().and_then(|text| Document::parse(&name, text, &mut faults));
-    let (Some(text), Some(document)) = (text, document) else { return Err(faults) };
+    let text = read_text(path, &name, faults)?;
+    let document = Document::parse(&name, &text, faults)?;
     let root = document.root();
-    root.only_keys(&["axes", "components"], &mut faults);
-    let own = root.get("components").map(|list| list.list(&mut faults)).unwrap_or_default();
-    let catalog = match catalog::load_with(folders, &own) {
-        Ok(catalog) => catalog,
-        Err(found) => {
-            faults.merge(found);
-            return Err(faults);
-        }
-    };
+    if !root.is_for(Purpose::Choice, faults) {
+        return None;
+    }
+    root.only_keys(&["axes", "components"], faults);
+    let own = root.get("components").map(|list| list.list(faults)).unwrap_or_default();
+    let catalog = catalog::load_with(folders, &own).map_err(|found| faults.merge(found)).ok();
     let here = own_designations(&own);
     let mut proposals = Vec::new();
-    let axes = root.need("axes", &mut faults).map(|axes| axes.entries(&mut faults)).unwrap_or_default();
+    let wanted = "with the axes by name, and below each its family and parts";
+    let axes = root.need_as("axes", wanted, faults).map(|axes| axes.entries(faults)).unwrap_or_default();
     for (axis, node) in &axes {
-        let Some(place) = brief.axis(axis) else {
-            let names: Vec<&str> = brief.axes.iter().map(|axis| axis.name.as_str()).collect();
-            let help = nearest(axis, names.iter().copied())
+        let place = names.iter().position(|name| name == axis);
+        if place.is_none() && !names.is_empty() {
+            let help = nearest(axis, names.iter().map(String::as_str))
                 .map_or_else(|| format!("the axes are {}", names.join(", ")), |near| format!("did you mean `{near}`?"));
-            node.fault(&mut faults, format!("the brief has no axis `{axis}`"), Some(help));
-            continue;
-        };
-        proposals.extend(proposal(place, node, &catalog, &here, &mut faults));
+            node.fault(faults, format!("the brief has no axis `{axis}`"), Some(help));
+        }
+        let proposal = proposal(place.unwrap_or(0), node, catalog.as_ref(), &here, faults);
+        proposals.extend(proposal.filter(|_| place.is_some()));
     }
     if axes.is_empty() && faults.is_empty() {
         let help = "write `axes:` with the name of an axis and its `family` below";
-        root.fault(&mut faults, "no drive is proposed for any axis", Some(help.into()));
+        root.fault(faults, "no drive is proposed for any axis", Some(help.into()));
     }
     proposals.sort_by_key(|proposal| proposal.axis);
-    if !faults.is_empty() {
-        return Err(faults);
-    }
-    let odd = catalog::check(&catalog).into_iter().filter(|remark| here.contains(&remark.designation));
-    let mut remarks: Vec<String> = odd.map(|remark| remark.to_string()).collect();
-    let others = catalog::load(folders)?;
-    let replaces = |name: &&String| KINDS.iter().any(|kind| (kind.find_row)(&others, name).is_some());
-    remarks.extend(here.iter().filter(replaces).map(|name| {
-        format!("{name}: takes the place of a part of the catalogue with the same designation, in the proposal alone")
-    }));
-    Ok(Choice { name, text, own: here, remarks, proposals, catalog })
+    let choice =
+        Choice { name, text: text.clone(), own: Vec::new(), remarks: Vec::new(), proposals, catalog: catalog? };
+    Some((choice, here))
 }
 
 /// The designations that the components of the file have.
@@ -171,28 +195,47 @@ fn own_designations(own: &[Node<'_>]) -> Vec<String> {
     entries.filter_map(|entry| entry.get("designation")?.text(&mut told)).collect()
 }
 
-fn proposal(axis: usize, node: &Node<'_>, catalog: &Catalog, own: &[String], faults: &mut Faults) -> Option<Proposal> {
+fn proposal(
+    axis: usize,
+    node: &Node<'_>,
+    catalog: Option<&Catalog>,
+    own: &[String],
+    faults: &mut Faults,
+) -> Option<Proposal> {
     node.only_keys(&["family", "parts"], faults);
     let known: Vec<(&str, &str)> = FAMILIES.iter().map(|id| (*id, *id)).collect();
     let family = node.need_choice("family", &known, faults)?;
     let mut parts = Vec::new();
     if let Some(list) = node.get("parts") {
-        list.only_keys(kinds_of(family), faults);
+        let mut known = kinds_of(family).to_vec();
         for (key, value) in list.entries(faults) {
-            let Some(kind) = KINDS.iter().find(|kind| kind.name == key && kinds_of(family).contains(&kind.name)) else {
-                continue;
-            };
-            parts.extend(part(kind, &value, catalog, own, faults));
+            let Some(kind) = KINDS.iter().find(|kind| kind.name == key) else { continue };
+            if kinds_of(family).contains(&kind.name) {
+                parts.extend(part(kind, &value, catalog, own, faults));
+            } else {
+                known.push(kind.name);
+                let help = format!("its parts are {}", kinds_of(family).join(", "));
+                value.fault(faults, format!("a drive of the family {family} has no {key}"), Some(help));
+            }
         }
+        list.only_keys(&known, faults);
     }
     Some(Proposal { axis, family: family.into(), parts })
 }
 
-fn part(kind: &Kind, value: &Node<'_>, catalog: &Catalog, own: &[String], faults: &mut Faults) -> Option<Named> {
+/// One part; without a catalogue it is not known which there are.
+fn part(
+    kind: &Kind,
+    value: &Node<'_>,
+    catalog: Option<&Catalog>,
+    own: &[String],
+    faults: &mut Faults,
+) -> Option<Named> {
     let designation = value.text(faults)?;
     if designation == NONE && matches!(kind.name, "linear-scale" | "error-table") {
         return Some(Named { kind: kind.name, designation, own: false });
     }
+    let catalog = catalog?;
     if (kind.find_row)(catalog, &designation).is_some() {
         let own = own.contains(&designation);
         return Some(Named { kind: kind.name, designation, own });

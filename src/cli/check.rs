@@ -2,7 +2,8 @@
 
 use super::units::Units;
 use super::{Answer, Console, Failure, Progress};
-use crate::{choice, pipeline, report};
+use crate::yaml::Faults;
+use crate::{brief, choice, pipeline, report};
 use clap::Args;
 use std::path::PathBuf;
 
@@ -30,7 +31,7 @@ pub struct Check {
 impl Check {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
-        let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules).map_err(|faults| self.all(faults))?;
         let choice = choice::load(&self.choice, &inputs.brief, &self.catalog)?;
         let progress = Progress::begin(console, "checking");
         let record = pipeline::check_proposal(&inputs, &choice);
@@ -42,5 +43,13 @@ impl Check {
             console.result(&report::proposal(&record, self.units.system()))?;
         }
         Ok(if record.meets { Answer::Yes } else { Answer::No })
+    }
+
+    /// Faults of brief, catalogue or rules, and those of the choice as far as it can be read without them.
+    fn all(&self, mut faults: Faults) -> Faults {
+        let written = brief::text_of(&self.brief, &mut Faults::default());
+        let axes = written.map_or(Vec::new(), |(name, text)| brief::axes_named(&name, &text));
+        faults.merge(choice::faults_of(&self.choice, &axes, &self.catalog));
+        faults
     }
 }

@@ -14,11 +14,10 @@ use crate::search::{
     Attributes, CarriedRange, Coupling, Found, Path, Setting, admissible, count_below, nearest, search_axis,
 };
 use crate::units::{Mass, Measure};
-use crate::yaml::{Fault, Faults};
+use crate::yaml::Faults;
 
 /// Judges a choice; a fault where no drive can be joined from what is named.
 pub fn check_proposal(inputs: &Inputs, choice: &Choice) -> Result<ProposalRecord, Faults> {
-    let recommended = recommend(inputs, false);
     let mut restricted = inputs.clone();
     restricted.catalog = choice.catalog.clone();
     let mut catalogs: Vec<Catalog> = vec![inputs.catalog.clone(); inputs.brief.axes.len()];
@@ -33,12 +32,13 @@ pub fn check_proposal(inputs: &Inputs, choice: &Choice) -> Result<ProposalRecord
             let axis = &inputs.brief.axes[proposal.axis].name;
             let message = format!("no {} of axis `{axis}` can be joined from what is named", proposal.family);
             let help = "straight teeth do not go with helical ones; leave a part out to see what fits";
-            faults.push(Fault::of_file(&choice.name, message, Some(help.into())));
+            choice.fault_at(axis, message, help, &mut faults);
         }
     }
     if !faults.is_empty() {
         return Err(faults);
     }
+    let recommended = recommend(inputs, false);
     let proposed = decide(&restricted, &Way { proposed: Some(&catalogs), ..Way::default() });
     let judged = choice.proposals.iter().map(|proposal| {
         let of = OfAxis { inputs, restricted: &restricted, catalog: &catalogs[proposal.axis] };

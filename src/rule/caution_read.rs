@@ -2,7 +2,7 @@
 
 use super::caution::{Above, Case, Caution, Level, Reader, StandardNamed};
 use super::read::{characteristic, families, find, is_kebab, prose};
-use crate::yaml::{Document, Faults, Node};
+use crate::yaml::{Document, Faults, Node, Purpose};
 
 /// The caution that is told with every drive.
 const GENERAL: &str = "general";
@@ -11,6 +11,9 @@ const GENERAL: &str = "general";
 pub(super) fn caution(id: &str, document: &Document, faults: &mut Faults) -> Option<Caution> {
     let root = document.root();
     let before = faults.len();
+    if !root.is_for(Purpose::Caution, faults) {
+        return None;
+    }
     if !is_kebab(id) {
         let message =
             format!("`{id}` is no caution id; the name of the file is the id, in small letters, digits and hyphens");

@@ -97,7 +97,11 @@ impl Shelves {
                     Holds::Caution => "caution",
                 };
                 let message = format!("the {what} `{id}` is in this folder twice; it is also in {first}");
-                document.root().fault(faults, message, None);
+                document.root().fault(
+                    faults,
+                    message,
+                    Some("keep one of the two files, or give one another name".into()),
+                );
             }
             let from = (file.kept, file.text);
             match file.holds {

@@ -5,7 +5,7 @@ use crate::characteristic;
 use crate::ledger::{About, Known, Ledger, Origin};
 use crate::source::Standing;
 use crate::units::significant;
-use crate::yaml::{Document, Faults, Node, nearest};
+use crate::yaml::{Document, Faults, Node, Purpose, nearest};
 
 /// How far a computed example may lie from the written one, as a share.
 const AGREEMENT: f64 = 1e-9;
@@ -16,12 +16,12 @@ const DIGITS: usize = 12;
 pub(super) fn rule(id: &str, document: &Document, faults: &mut Faults) -> Option<Rule> {
     let root = document.root();
     let before = faults.len();
+    if !root.is_for(Purpose::Rule, faults) {
+        return None;
+    }
     if !is_kebab(id) {
-        root.fault(
-            faults,
-            format!("`{id}` is no rule id; the name of the file is the id, in small letters, digits and hyphens"),
-            None,
-        );
+        let help = "name the file with small letters, digits and hyphens, beginning with a letter: `my-limit.yaml`";
+        root.fault(faults, format!("`{id}` is no rule id; the name of the file is the id"), Some(help.into()));
     }
     root.only_keys(
         &[
@@ -85,7 +85,8 @@ pub(super) fn prose(node: &Node, key: &str, faults: &mut Faults) -> Option<Strin
     let node = node.need(key, faults)?;
     let text = node.text(faults)?.trim().to_string();
     if text.is_empty() {
-        node.fault(faults, format!("`{key}` is empty; readers of the report are told it"), None);
+        let help = "write it in plain words".to_string();
+        node.fault(faults, format!("`{key}` is empty; readers of the report are told it"), Some(help));
         return None;
     }
     Some(text)
@@ -115,12 +116,16 @@ pub(super) fn find(node: &Node, id: &str, faults: &mut Faults) -> Option<(usize,
         return Some(found);
     }
     if characteristic::all().any(|about| about.phased && about.id == id) {
-        node.fault(faults, format!("`{id}` has one value a phase; a rule needs a single value"), None);
+        let help = "take its largest or mean value, where there is a characteristic of that".to_string();
+        node.fault(faults, format!("`{id}` has one value a phase; a rule needs a single value"), Some(help));
         return None;
     }
     let known = characteristic::all().filter(|about| !about.phased).map(|about| about.id);
-    let help = nearest(id, known).map(|near| format!("did you mean `{near}`?"));
-    node.fault(faults, format!("unknown characteristic `{id}`"), help);
+    let help = nearest(id, known).map_or_else(
+        || "docs/rules.md and part three of a report name characteristics".into(),
+        |near| format!("did you mean `{near}`?"),
+    );
+    node.fault(faults, format!("unknown characteristic `{id}`"), Some(help));
     None
 }
 
@@ -132,11 +137,13 @@ fn limit(node: &Node, faults: &mut Faults) -> Option<(usize, Sense, f64, Limit)>
         (Some(bound), None) => (Sense::AtMost, bound),
         (None, Some(bound)) => (Sense::AtLeast, bound),
         (None, None) => {
-            node.fault(faults, "a limit needs `at-most` or `at-least`", None);
+            let help = "write `at-most: { of: … }` or `at-most: { value: … }`".to_string();
+            node.fault(faults, "a limit needs `at-most` or `at-least`", Some(help));
             return None;
         }
         (Some(_), Some(_)) => {
-            node.fault(faults, "a limit has either `at-most` or `at-least`, not both; write two rules", None);
+            let help = "write two rules, each in a file of its own".to_string();
+            node.fault(faults, "a limit has either `at-most` or `at-least`, not both", Some(help));
             return None;
         }
     };
@@ -178,11 +185,13 @@ fn limit(node: &Node, faults: &mut Faults) -> Option<(usize, Sense, f64, Limit)>
             Some((demand, sense, 1.0, Limit::Value(fixed.quantity_as(about.dimension, faults)?)))
         }
         (None, None) => {
-            bound.fault(faults, "a limit needs `of`, a characteristic, or `value`", None);
+            let help =
+                "write `of:` with the id of a characteristic, or `value:` with a number and its unit".to_string();
+            bound.fault(faults, "a limit needs `of`, a characteristic, or `value`", Some(help));
             None
         }
         (Some(_), Some(_)) => {
-            bound.fault(faults, "a limit has either `of` or `value`, not both", None);
+            bound.fault(faults, "a limit has either `of` or `value`, not both", Some("keep one of the two".into()));
             None
         }
     }
@@ -200,7 +209,8 @@ fn when(node: &Node, faults: &mut Faults) -> Option<When> {
             Some(When::Above(slot, level.quantity_as(about.dimension, faults)?))
         }
         _ => {
-            node.fault(faults, "a condition is either `stated` or `above`", None);
+            let help = "`stated` names a characteristic that has to be there, `above` one and its `value`".to_string();
+            node.fault(faults, "a condition is either `stated` or `above`", Some(help));
             None
         }
     }
@@ -215,7 +225,8 @@ fn sources(root: &Node, faults: &mut Faults) -> Vec<RuleSource> {
         .collect();
     let listed = node.list(faults);
     if node.is_list() && listed.is_empty() {
-        node.fault(faults, "a rule needs a source; common practice is one", None);
+        let help = "write `- kind: practice` and a `note`".to_string();
+        node.fault(faults, "a rule needs a source; common practice is one", Some(help));
     }
     let mut sources = Vec::new();
     for source in listed {
@@ -236,7 +247,10 @@ fn examples(root: &Node, rule: &Rule, faults: &mut Faults) -> Vec<Example> {
         node.list(faults).iter().filter_map(|example| self::example(example, rule, faults)).collect();
     for wanted in [Verdict::Pass, Verdict::Fail] {
         if faults.len() == before && !examples.iter().any(|example| example.verdict == wanted) {
-            node.fault(faults, format!("a rule needs an example with the verdict `{}`", wanted.word()), None);
+            let help =
+                "an example that passes and one that fails show that the limit is the right way round".to_string();
+            let message = format!("a rule needs an example with the verdict `{}`", wanted.word());
+            node.fault(faults, message, Some(help));
         }
     }
     examples
@@ -255,7 +269,9 @@ fn example(node: &Node, rule: &Rule, faults: &mut Faults) -> Option<Example> {
     for (id, entry) in given?.entries(faults) {
         let Some((slot, about)) = find(&entry, &id, faults) else { continue };
         if !rule.slots().any(|used| used == slot) {
-            entry.fault(faults, format!("this rule does not use `{id}`"), None);
+            let used: Vec<&str> =
+                rule.slots().filter_map(|slot| characteristic::all().nth(slot)).map(|about| about.id).collect();
+            entry.fault(faults, format!("this rule does not use `{id}`"), Some(format!("it uses {}", used.join(", "))));
             continue;
         }
         let (Some(si), Some(text)) = (entry.quantity_as(about.dimension, faults), entry.text(faults)) else { continue };
@@ -268,18 +284,21 @@ fn example(node: &Node, rule: &Rule, faults: &mut Faults) -> Option<Example> {
     }
     let computed = rule.utilisation(&sheet);
     if computed.is_nan() {
-        node.fault(faults, "the values given are not enough to work out a utilisation", None);
+        let help = "give every characteristic that `limit` and `when` name".to_string();
+        node.fault(faults, "the values given are not enough to work out a utilisation", Some(help));
     } else if (computed - example.utilisation).abs() > AGREEMENT * computed.abs().max(1.0) {
         let message = format!(
             "the rule gives a utilisation of {}, not {}",
             significant(computed, DIGITS),
             significant(example.utilisation, DIGITS)
         );
-        node.get("utilisation").as_ref().unwrap_or(node).fault(faults, message, None);
+        let help = "a utilisation is value over limit of `at-most`, limit over value of `at-least`".to_string();
+        node.get("utilisation").as_ref().unwrap_or(node).fault(faults, message, Some(help));
     } else if verdict(computed) != example.verdict {
         let message =
             format!("the rule gives the verdict `{}`, not `{}`", verdict(computed).word(), example.verdict.word());
-        node.get("verdict").as_ref().unwrap_or(node).fault(faults, message, None);
+        let help = "a utilisation of at most 1 passes".to_string();
+        node.get("verdict").as_ref().unwrap_or(node).fault(faults, message, Some(help));
     }
     Some(example)
 }
@@ -293,7 +312,7 @@ fn weighs(root: &Node<'_>, obligation: Option<Obligation>, faults: &mut Faults) 
     }
     let share = node.quantity_as(crate::units::Dimension::Ratio, faults).unwrap_or(0.0);
     if !(0.0..=1.0).contains(&share) {
-        node.fault(faults, "a weight from 0 % to 100 % was expected", None);
+        node.fault(faults, "a weight from 0 % to 100 % was expected", Some("2 % is usual".into()));
         return 0.0;
     }
     share

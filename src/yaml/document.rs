@@ -7,6 +7,7 @@
 use super::fault::{Fault, Faults};
 use super::node::Node;
 use super::place::{self, Index, join};
+use super::syntax::syntax_fault;
 use serde::de::{Deserialize, Deserializer, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor};
 use std::fmt;
 use std::ops::Range;
@@ -64,13 +65,15 @@ impl Document {
             refuse(faults, "the file is larger than 16 MiB", None);
             return None;
         }
-        if deepest_bracket(text) > DEEPEST {
-            refuse(faults, "brackets are nested too deep", None);
+        if let Some(at) = too_deep(text) {
+            let help = Some("close brackets, or put texts with brackets in quotes".into());
+            faults.push(Fault::in_text(name, text, at..at + 1, "one too many", "brackets are nested too deep", help));
             return None;
         }
         match serde_yaml::from_str::<Tree>(text) {
             Ok(Tree::Nothing) => {
-                refuse(faults, "the file is empty", Some("write `key: value` lines"));
+                let help = Some("write `key: value` lines".into());
+                faults.push(Fault::in_text(name, text, 0..0, "nothing is written here", "the file is empty", help));
                 None
             }
             Ok(root) => {
@@ -148,13 +151,7 @@ pub fn read_text(path: &Path, name: &str, faults: &mut Faults) -> Option<String>
     match std::fs::read(path).map(String::from_utf8) {
         Ok(Ok(text)) => Some(text),
         Ok(Err(error)) => {
-            let at = error.utf8_error().valid_up_to();
-            let line = 1 + error.as_bytes()[..at].iter().filter(|byte| **byte == b'\n').count();
-            faults.push(Fault::of_file(
-                name,
-                format!("the file is not UTF-8 text (line {line})"),
-                Some("save it as UTF-8".into()),
-            ));
+            faults.push(no_utf8(name, error.as_bytes(), error.utf8_error().valid_up_to()));
             None
         }
         Err(error) => {
@@ -164,17 +161,27 @@ pub fn read_text(path: &Path, name: &str, faults: &mut Faults) -> Option<String>
     }
 }
 
-fn deepest_bracket(text: &str) -> usize {
-    let (mut depth, mut deepest) = (0_usize, 0);
-    for byte in text.bytes() {
+/// The fault of a file whose byte at this place begins no character of UTF-8.
+fn no_utf8(name: &str, bytes: &[u8], at: usize) -> Fault {
+    let wide = bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]);
+    let message = if wide { "the file is UTF-16 text, not UTF-8" } else { "the file is not UTF-8 text" };
+    let text = String::from_utf8_lossy(bytes);
+    let help = "save it as UTF-8: editors offer that as its encoding".to_string();
+    // what stands before the place is the same in both
+    Fault::in_text(name, &text, at..at + 1, "no character of UTF-8", message, Some(help))
+}
+
+/// The bracket that is open inside too many others.
+fn too_deep(text: &str) -> Option<usize> {
+    let mut depth = 0_usize;
+    text.bytes().enumerate().find_map(|(at, byte)| {
         match byte {
             b'[' | b'{' => depth += 1,
             b']' | b'}' => depth = depth.saturating_sub(1),
             _ => {}
         }
-        deepest = deepest.max(depth);
-    }
-    deepest
+        (depth > DEEPEST).then_some(at)
+    })
 }
 
 /// Drops the later of two equal keys everywhere; whether there were any.
@@ -195,71 +202,8 @@ fn drop_twice(tree: &mut Tree) -> bool {
     }
 }
 
-fn syntax_fault(name: &str, text: &str, error: &serde_yaml::Error) -> Fault {
-    let whole = error.to_string();
-    let location = error.location().map(|location| (location.line(), location.column()));
-    let at = |place: Option<(usize, usize)>, message: &str, help: &str| {
-        let excerpt = place.map(|(line, column)| {
-            let start = place::offset_of(text, line, column);
-            place::excerpt(text, start..start)
-        });
-        let help = if help.is_empty() { None } else { Some(help.to_string()) };
-        Fault::of_file(name, message, help).at("", excerpt, "here")
-    };
-    if let Some(line) = line_with_tab(text) {
-        return at(Some(line), "a line is indented with a tab", "indent with blanks");
-    }
-    if whole.contains("more than one document") {
-        let line = text.lines().enumerate().skip(1).filter(|(_, line)| line.starts_with("---")).last();
-        let place = line.map(|(index, _)| (index + 1, 1));
-        return at(place, "the file holds more than one YAML document", "keep one document a file");
-    }
-    if whole.contains("repetition limit") {
-        return at(None, "aliases repeat too much of the file", "write the values out");
-    }
-    if whole.contains("recursion limit") {
-        return at(location, "the values are nested too deep", "");
-    }
-    if whole.contains("unknown anchor") {
-        return at(location, "an alias (`*name`) has no anchor (`&name`) before it", "put a text with `*` in quotes");
-    }
-    if whole.contains(BAD_KEY) {
-        return at(location, "a key must be one word", "put values with brackets in quotes");
-    }
-    if whole.contains("control characters") {
-        return at(location, "the file holds a control character", "remove it");
-    }
-    let message = format!("this is not YAML: {}", without_places(&whole));
-    at(location, &message, "check colons, quotes, brackets and indentation in this line and the one before")
-}
-
-/// The first line that begins with blanks and a tab, with the column of the tab.
-fn line_with_tab(text: &str) -> Option<(usize, usize)> {
-    text.lines().enumerate().find_map(|(index, line)| {
-        let indent = line.len() - line.trim_start_matches([' ', '\t']).len();
-        let tab = line[..indent].find('\t')?;
-        let rest = &line[indent..];
-        if rest.is_empty() || rest.starts_with('#') { None } else { Some((index + 1, tab + 1)) }
-    })
-}
-
-/// A message of the parser without the places in it.
-fn without_places(message: &str) -> String {
-    let mut out = String::new();
-    let mut rest = message;
-    while let Some(at) = rest.find(" at line ") {
-        out.push_str(&rest[..at]);
-        let after = &rest[at + " at line ".len()..];
-        let digits = after.find(|c: char| !c.is_ascii_digit()).unwrap_or(after.len());
-        rest = &after[digits..];
-        if let Some(column) = rest.strip_prefix(" column ") {
-            rest = column.trim_start_matches(|c: char| c.is_ascii_digit());
-        }
-    }
-    out + rest
-}
-
-const BAD_KEY: &str = "a key of one word";
+/// What a key has to be, as errors of the parser say it.
+pub(super) const BAD_KEY: &str = "a key of one word";
 
 struct Key(String);
 

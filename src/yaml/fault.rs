@@ -1,8 +1,10 @@
 //! A fault in a file that a user wrote, and the list of all faults of a run.
 //!
 //! Method: a fault keeps the one line of the file that it speaks of, so that it can be shown without the file.
-//! `annotate-snippets` draws it. Control characters of the file are shown escaped.
+//! `annotate-snippets` draws it. Control characters of the file are shown escaped. All keys that one group lacks are one fault.
 
+use super::document::Document;
+use super::missing::Missing;
 use super::place::{Excerpt, excerpt};
 use annotate_snippets::{AnnotationKind, Group, Level, Origin, Renderer, Snippet};
 use std::fmt;
@@ -25,7 +27,11 @@ pub struct Fault {
     pub help: Option<String>,
     excerpt: Option<Excerpt>,
     label: &'static str,
+    missing: Option<Missing>,
 }
+
+/// Longer help is broken into lines, characters.
+const WIDEST: usize = 110;
 
 impl Fault {
     /// A fault of a file as a whole, without a place in it.
@@ -39,6 +45,27 @@ impl Fault {
             help: help.map(|help| visible(&help)),
             excerpt: None,
             label: "",
+            missing: None,
+        }
+    }
+
+    /// The fault of a key that a group lacks.
+    pub(super) fn of_missing(file: &str, excerpt: Option<Excerpt>, label: &'static str, missing: Missing) -> Fault {
+        let fault = Fault::of_file(file, missing.message(), Some(missing.help()));
+        Fault { missing: Some(missing.clone()), ..fault.at(&missing.path(), excerpt, label) }
+    }
+
+    /// Takes up another fault if both tell of missing keys of one group; gives it back if not.
+    fn take_up(&mut self, other: Fault) -> Option<Fault> {
+        match (&mut self.missing, &other.missing) {
+            (Some(own), Some(more)) if own.same_group(more) => {
+                own.join(more.clone());
+                self.path = visible(&own.path());
+                self.message = visible(&own.message());
+                self.help = Some(visible(&own.help()));
+                None
+            }
+            _ => Some(other),
         }
     }
 
@@ -83,7 +110,8 @@ impl fmt::Display for Fault {
             ),
             None => group.element(Origin::path(self.file.as_str())),
         };
-        let group = match &self.help {
+        let help = self.help.as_deref().map(broken);
+        let group = match &help {
             Some(help) => group.element(Level::HELP.message(help.as_str())),
             None => group,
         };
@@ -111,13 +139,23 @@ impl Faults {
         self.0.iter()
     }
 
-    /// Adds a fault at its place in the order; the same fault twice counts once.
+    /// Adds a fault at its place in the order; the same fault twice counts once, and all keys that a group lacks are one.
     pub fn push(&mut self, fault: Fault) {
         let first = self.0.partition_point(|other| other.order() < fault.order());
         let after = self.0.partition_point(|other| other.order() <= fault.order());
+        let taken = self.0[first..after].iter_mut().try_fold(fault, |fault, other| other.take_up(fault).ok_or(()));
+        let Some(fault) = taken.ok() else { return };
         if !self.0[first..after].contains(&fault) {
             self.0.insert(after, fault);
         }
+    }
+
+    /// Whether one of them is at this path of a file and has this help.
+    pub(super) fn tell(&self, document: &Document, path: &str, help: &str) -> bool {
+        let path = visible(path);
+        self.0
+            .iter()
+            .any(|fault| fault.path == path && fault.help.as_deref() == Some(help) && fault.file == document.name())
     }
 
     /// Adds all faults of another list.
@@ -173,6 +211,23 @@ impl From<Fault> for Faults {
     fn from(fault: Fault) -> Faults {
         Faults(vec![fault])
     }
+}
+
+/// The text in lines that are not too long, broken at blanks outside of what stands in backticks.
+fn broken(text: &str) -> String {
+    let mut lines = vec![String::new()];
+    let mut quoted = false;
+    for word in text.split(' ') {
+        let line = lines.last().map_or(0, |line| line.chars().count());
+        if line > 0 && !quoted && line + word.chars().count() > WIDEST {
+            lines.push(String::new());
+        } else if line > 0 {
+            lines.iter_mut().next_back().into_iter().for_each(|line| line.push(' '));
+        }
+        quoted ^= word.matches('`').count() % 2 == 1;
+        lines.iter_mut().next_back().into_iter().for_each(|line| line.push_str(word));
+    }
+    lines.join("\n")
 }
 
 /// The text with control and direction characters escaped, so that a file cannot steer the terminal.

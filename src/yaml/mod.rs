@@ -7,9 +7,13 @@
 
 mod document;
 mod fault;
+mod missing;
 mod node;
 mod place;
+mod purpose;
+mod syntax;
 
 pub use document::{Document, read_text};
 pub use fault::{Fault, Faults};
 pub use node::{Node, nearest};
+pub use purpose::Purpose;

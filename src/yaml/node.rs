@@ -4,7 +4,9 @@
 //! find the next fault. An absent key and a key without a value are the same.
 
 use super::document::{Document, Tree, item_path, key_path};
-use super::fault::Faults;
+use super::fault::{Fault, Faults};
+use super::missing::{self, Missing};
+use super::place;
 use crate::units::{Dimension, Measure, UnitError, parse_as};
 use std::ops::Range;
 
@@ -59,7 +61,7 @@ impl<'a> Node<'a> {
                 continue;
             }
             let help = match nearest(key, known.iter().copied()) {
-                Some(near) => format!("did you mean `{near}`?"),
+                Some(near) => meant(near),
                 None => format!("known here: {}", known.join(", ")),
             };
             let path = key_path(&self.path, key);
@@ -80,8 +82,13 @@ impl<'a> Node<'a> {
         Some(Node::new(self.document, key_path(&self.path, key), key.into(), value))
     }
 
-    /// The value of a key that must be there; its absence is a fault at this group.
+    /// The value of a key that must be there; its absence is a fault at this group, unless a key was told that is spelt nearly so.
     pub fn need(&self, key: &str, faults: &mut Faults) -> Option<Node<'a>> {
+        self.need_as(key, "…", faults)
+    }
+
+    /// The same; a fault says what is to be written behind the key.
+    pub fn need_as(&self, key: &str, wanted: &str, faults: &mut Faults) -> Option<Node<'a>> {
         let entries = self.map(faults);
         if let Some(node) = self.get(key) {
             return Some(node);
@@ -89,15 +96,29 @@ impl<'a> Node<'a> {
         if !self.is_mapping() {
             return None;
         }
-        let path = key_path(&self.path, key);
         if entries.iter().any(|(name, _)| name == key) {
+            let path = key_path(&self.path, key);
             let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
-            faults.push(self.document.fault(&path, place, "nothing follows", "this key has no value".into(), None));
-        } else {
+            let help = Some(format!("write {}", missing::line(key, wanted)));
+            faults.push(self.document.fault(&path, place, "nothing follows", "this key has no value".into(), help));
+        } else if !entries.iter().any(|(name, _)| faults.tell(self.document, &key_path(&self.path, name), &meant(key)))
+        {
             let label = if self.path.is_empty() { "in this file" } else { "in this group" };
-            faults.push(self.document.fault(&path, self.place(), label, format!("the key `{key}` is missing"), None));
+            let excerpt = self.place().map(|range| place::excerpt(self.document.text(), range));
+            let missing = Missing::one(&self.path, key, wanted);
+            faults.push(Fault::of_missing(self.document.name(), excerpt, label, missing));
         }
         None
+    }
+
+    /// The same for a number in a unit.
+    pub fn need_in(&self, key: &str, unit: &str, faults: &mut Faults) -> Option<Node<'a>> {
+        self.need_as(key, &missing::in_unit(unit), faults)
+    }
+
+    /// The same for one of some words.
+    pub fn need_one_of(&self, key: &str, words: &[&str], faults: &mut Faults) -> Option<Node<'a>> {
+        self.need_as(key, &missing::one_of(words.iter().copied()), faults)
     }
 
     /// The value as text; a number is taken as it is written.
@@ -126,7 +147,7 @@ impl<'a> Node<'a> {
         match result {
             Ok(value) => Some(value),
             Err(error) => {
-                self.fault(faults, error.to_string(), None);
+                self.fault(faults, error.to_string(), help_for(&error));
                 None
             }
         }
@@ -137,7 +158,8 @@ impl<'a> Node<'a> {
         match self.value {
             Tree::Number(number) if number.is_finite() => Some(*number),
             Tree::Number(_) => {
-                self.fault(faults, format!("`{}` is not a finite number", self.written()), None);
+                let message = format!("`{}` is not a finite number", self.written());
+                self.fault(faults, message, Some(FINITE.into()));
                 None
             }
             Tree::Text(text) if text.contains(',') && text.replace(',', ".").trim().parse::<f64>().is_ok() => {
@@ -146,7 +168,7 @@ impl<'a> Node<'a> {
                 None
             }
             Tree::Text(text) if text.parse::<f64>().is_ok_and(|number| !number.is_finite()) => {
-                self.fault(faults, format!("`{text}` is not a finite number"), None);
+                self.fault(faults, format!("`{text}` is not a finite number"), Some(FINITE.into()));
                 None
             }
             _ => self.expected("a number", faults),
@@ -175,7 +197,7 @@ impl<'a> Node<'a> {
     pub fn flag(&self, faults: &mut Faults) -> Option<bool> {
         match self.value {
             Tree::Flag(flag) => Some(*flag),
-            _ => self.expected("`true` or `false`", faults),
+            _ => self.expected(FLAG, faults),
         }
     }
 
@@ -186,12 +208,15 @@ impl<'a> Node<'a> {
             return Some(*value);
         }
         let names: Vec<&str> = options.iter().map(|(name, _)| *name).collect();
-        let help = nearest(&word, names.iter().copied()).map(|near| format!("did you mean `{near}`?"));
-        let list = match names.split_last() {
-            Some((last, rest)) if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
-            _ => names.concat(),
+        let near = nearest(&word, names.iter().copied()).map(meant);
+        let many = names.len() > MANY;
+        let list = missing::one_of(names);
+        let (message, help) = match near {
+            // a long list would hide the one word that is meant
+            near if many => (format!("`{word}` is not a choice here"), near.or(Some(format!("write {list}")))),
+            near => (format!("`{word}` is not a choice here; {list} was expected"), near),
         };
-        self.fault(faults, format!("`{word}` is not a choice here; {list} was expected"), help);
+        self.fault(faults, message, help);
         None
     }
 
@@ -213,6 +238,12 @@ impl<'a> Node<'a> {
         self.map(faults).iter().map(node).collect()
     }
 
+    /// The file and the line of this value, as a message names another place.
+    pub fn told(&self) -> String {
+        let fault = self.document.fault(&self.path, self.place(), "", String::new(), None);
+        format!("{}, line {}", fault.file, fault.line)
+    }
+
     /// Adds a fault of meaning at this value.
     pub fn fault(&self, faults: &mut Faults, message: impl Into<String>, help: Option<String>) {
         faults.push(self.document.fault(&self.path, self.place(), "", message.into(), help));
@@ -230,21 +261,35 @@ impl<'a> Node<'a> {
 
     fn expected<T>(&self, wanted: &str, faults: &mut Faults) -> Option<T> {
         let found = self.value.words();
-        self.fault(faults, format!("{wanted} was expected, but this is {found}"), None);
+        let help = match (wanted, self.value) {
+            ("a list", _) => Some("write one `- …` line an item, or all in brackets: `[…, …]`"),
+            (FLAG, Tree::Text(text)) => match text.to_lowercase().as_str() {
+                "yes" | "on" => Some("write `true`"),
+                "no" | "off" => Some("write `false`"),
+                _ => None,
+            },
+            _ => None,
+        };
+        self.fault(faults, format!("{wanted} was expected, but this is {found}"), help.map(String::from));
         None
     }
 
     /// Where this value stands; of a group or list its key.
     fn place(&self) -> Option<Range<usize>> {
         let place = self.document.index().find(&self.path)?;
-        match &place.key {
-            Some(key) if place.holds_more || *self.value == Tree::Nothing => Some(key.clone()),
+        match (&place.key, self.value) {
+            (Some(key), _) if place.holds_more || *self.value == Tree::Nothing => Some(key.clone()),
+            // a group without brackets begins with its first key
+            (None, Tree::Map(entries)) if place.value.is_empty() => {
+                let (first, _) = entries.first()?;
+                self.document.index().exactly(&key_path(&self.path, first)).and_then(|place| place.key.clone())
+            }
             _ => Some(place.value.clone()),
         }
     }
 
     /// A single value as it is written in the file.
-    fn written(&self) -> String {
+    pub fn written(&self) -> String {
         match (self.document.index().exactly(&self.path).and_then(|place| place.written.clone()), self.value) {
             (Some(text), _) => text,
             (None, Tree::Number(number)) => number.to_string(),
@@ -253,12 +298,34 @@ impl<'a> Node<'a> {
     }
 }
 
+/// Help that names the spelling that seems to be meant.
+fn meant(near: &str) -> String {
+    format!("did you mean `{near}`?")
+}
+
+/// More choices than this are listed only where no spelling is near.
+const MANY: usize = 8;
+const FLAG: &str = "`true` or `false`";
+const FINITE: &str = "write an ordinary number, such as 1.5";
+
+/// What to write in place of a quantity that could not be read, where its message does not say so.
+fn help_for(error: &UnitError) -> Option<String> {
+    match error {
+        UnitError::NoUnit { text, wanted } => {
+            let unit = wanted.units().next().map(|unit| unit.name)?;
+            Some(format!("write the unit behind the number, for instance `{text} {unit}`"))
+        }
+        UnitError::NotFinite { .. } => Some(FINITE.into()),
+        _ => None,
+    }
+}
+
 macro_rules! short_ways {
-    ($($(#[$doc:meta])* $need:ident $get:ident $read:ident -> $value:ty;)*) => {
+    ($($(#[$doc:meta])* $need:ident $get:ident $read:ident -> $value:ty, $wanted:literal;)*) => {
         impl Node<'_> {$(
             #[doc = concat!("The value of a key that must be there, read by [`Node::", stringify!($read), "`].")]
             pub fn $need(&self, key: &str, faults: &mut Faults) -> Option<$value> {
-                self.need(key, faults)?.$read(faults)
+                self.need_as(key, $wanted, faults)?.$read(faults)
             }
             #[doc = concat!("The value of a key that may be there, read by [`Node::", stringify!($read), "`].")]
             pub fn $get(&self, key: &str, faults: &mut Faults) -> Option<$value> {
@@ -269,16 +336,16 @@ macro_rules! short_ways {
 }
 
 short_ways! {
-    need_text get_text text -> String;
-    need_number get_number number -> f64;
-    need_count get_count count -> u32;
-    need_flag get_flag flag -> bool;
+    need_text get_text text -> String, "…";
+    need_number get_number number -> f64, "a number";
+    need_count get_count count -> u32, "a whole number";
+    need_flag get_flag flag -> bool, "true or false";
 }
 
 impl Node<'_> {
     /// The quantity of a key that must be there.
     pub fn need_quantity<Q: Measure>(&self, key: &str, faults: &mut Faults) -> Option<Q> {
-        self.need(key, faults)?.quantity(faults)
+        self.need_as(key, &missing::quantity(Q::DIMENSION), faults)?.quantity(faults)
     }
 
     /// The quantity of a key that may be there.
@@ -288,7 +355,7 @@ impl Node<'_> {
 
     /// The word of a key that must be there, out of some options.
     pub fn need_choice<T: Copy>(&self, key: &str, options: &[(&str, T)], faults: &mut Faults) -> Option<T> {
-        self.need(key, faults)?.choice(options, faults)
+        self.need_as(key, &missing::one_of(options.iter().map(|(word, _)| *word)), faults)?.choice(options, faults)
     }
 
     /// The word of a key that may be there, out of some options.

@@ -92,7 +92,7 @@ fn what_is_wrong_with_a_choice_is_told_in_one_run_with_its_places() {
         "no axis `slde`",
         "did you mean `slide`?",
         "screw-16x11",
-        "unknown key `rack`",
+        "a drive of the family ball-screw has no rack",
         "there is a `screw-grade` of this name",
     ] {
         assert!(told.err.contains(part), "{part}\n{}", told.err);
