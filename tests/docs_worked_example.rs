@@ -1,11 +1,11 @@
-//! docs/worked-example.md: every line that can be run gives what stands after it.
+//! docs/worked-example.md and docs/by-hand.md: every line that can be run gives what stands after it.
 //!
 //! Method: a line `calc FORMULA name=value …` is run through the register, and the number on the next line must come
 //! out within half of its last printed digit, in its unit. Limits: what the example says was chosen is not run here.
 
 use axiswright::calc::calculate;
 
-const PAGE: &str = include_str!("../docs/worked-example.md");
+const PAGES: [&str; 2] = [include_str!("../docs/worked-example.md"), include_str!("../docs/by-hand.md")];
 
 /// Half of the last printed digit: "3103.5" gives 0.05.
 fn half_of_the_last_digit(printed: &str) -> f64 {
@@ -14,8 +14,12 @@ fn half_of_the_last_digit(printed: &str) -> f64 {
 }
 
 #[test]
-fn every_line_of_the_worked_example_comes_out_as_printed() {
-    let lines: Vec<&str> = PAGE.lines().collect();
+fn every_line_of_the_worked_examples_comes_out_as_printed() {
+    PAGES.iter().for_each(|page| comes_out(page));
+}
+
+fn comes_out(page: &str) {
+    let lines: Vec<&str> = page.lines().collect();
     let mut run = 0;
     for (index, line) in lines.iter().enumerate() {
         let Some(call) = line.strip_prefix("    calc ") else { continue };
