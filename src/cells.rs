@@ -61,7 +61,9 @@ impl<'a> Sheet<'a> {
                     lines.push(cells.collect());
                 }
                 Err(error) => {
-                    faults.push(Fault::of_file(self.name, format!("this is not a table of cells: {error}"), None));
+                    let from = self.begin + error.position().map_or(0, |position| position.byte() as usize);
+                    let message = format!("this is not a table of cells: {error}");
+                    faults.push(self.fault(from..from, "here", message, None));
                 }
             }
         }

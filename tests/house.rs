@@ -73,7 +73,7 @@ const FLOORS: &[(&str, &[&str])] = &[
             "report",
         ],
     ),
-    ("acceptance", &["units", "source", "yaml", "formula", "brief", "record", "report"]),
+    ("acceptance", &["units", "source", "yaml", "cells", "formula", "brief", "record", "report"]),
     ("calc", &["units", "source", "formula", "ledger"]),
     (
         "audit",

@@ -1,8 +1,9 @@
 //! The text of a table to rows of numbers: separator, header, units, cells, and the place of each for faults.
 //!
-//! Method: the `csv` crate reads the rows; the place of a cell is found again in the text, so that a fault can show
-//! it. Every faulty cell is told, not only the first. Limits: UTF-8; a comment is a line that begins with `#`.
+//! Method: rows and the places of their cells come from [`crate::cells`]. Every faulty cell is told, not only the first.
+//! Limits: UTF-8; a comment is a line that begins with `#`.
 
+use crate::cells::{Cell, Sheet};
 use crate::units::{Dimension, UnitError, parse_as};
 use crate::yaml::{Fault, Faults, nearest};
 use std::ops::Range;
@@ -50,11 +51,6 @@ pub(super) struct Rows {
     pub complete: bool,
 }
 
-struct Cell {
-    text: String,
-    place: Range<usize>,
-}
-
 /// A column: where it stands, and the unit that its heading names.
 struct Column {
     index: usize,
@@ -65,9 +61,8 @@ struct Column {
 /// Reads the rows of a table; what is wrong is among the faults.
 pub(super) fn rows(name: &str, text: &str, faults: &mut Faults) -> Rows {
     let before = faults.len();
-    let separator = separator(text);
-    let reading = Reading { name, text, separator };
-    let mut lines = reading.records(faults).into_iter();
+    let reading = Reading { sheet: Sheet::new(name, text, 0, None) };
+    let mut lines = reading.sheet.records(faults).into_iter();
     let nothing = Rows { rows: Vec::new(), complete: false };
     let Some(header) = lines.next() else {
         let help = "the first line names the columns: `target [mm],direction,run,deviation [µm]`";
@@ -100,19 +95,6 @@ pub(super) fn rows(name: &str, text: &str, faults: &mut Faults) -> Rows {
     Rows { complete: faults.len() == before, rows }
 }
 
-/// What parts the cells: the semicolon or tab where the header has one, else the comma.
-fn separator(text: &str) -> u8 {
-    let sound = |line: &&str| !line.trim().is_empty() && !line.starts_with('#');
-    let header = text.split(['\n', '\r']).find(sound).unwrap_or("");
-    if header.contains(';') {
-        b';'
-    } else if header.contains('\t') {
-        b'\t'
-    } else {
-        b','
-    }
-}
-
 /// The word and the unit of a heading: `deviation [µm]`, `deviation (µm)`, `deviation / µm`, `deviation µm`.
 fn heading(text: &str) -> (String, Option<String>) {
     let Some(at) = text.find(|letter: char| "[(/".contains(letter) || letter.is_whitespace()) else {
@@ -123,77 +105,12 @@ fn heading(text: &str) -> (String, Option<String>) {
 }
 
 struct Reading<'a> {
-    name: &'a str,
-    text: &'a str,
-    separator: u8,
+    sheet: Sheet<'a>,
 }
 
 impl Reading<'_> {
     fn fault(&self, place: Range<usize>, label: &'static str, message: String, help: Option<String>) -> Fault {
-        Fault::in_text(self.name, self.text, place, label, message, help)
-    }
-
-    /// The cells of every line that is neither empty nor a comment.
-    fn records(&self, faults: &mut Faults) -> Vec<Vec<Cell>> {
-        let mut reader = csv::ReaderBuilder::new()
-            .delimiter(self.separator)
-            .has_headers(false)
-            .flexible(true)
-            .comment(Some(b'#'))
-            .trim(csv::Trim::All)
-            .from_reader(self.text.as_bytes());
-        let mut lines = Vec::new();
-        for record in reader.records() {
-            match record {
-                Ok(record) => {
-                    let from = record.position().map_or(0, |position| position.byte() as usize);
-                    let places = self.places(from, record.len());
-                    let cells = record.iter().zip(places).map(|(text, place)| Cell { text: text.into(), place });
-                    lines.push(cells.collect());
-                }
-                Err(error) => {
-                    let from = error.position().map_or(0, |position| position.byte() as usize);
-                    let message = format!("this is not a table of cells: {error}");
-                    faults.push(self.fault(from..from, "here", message, None));
-                }
-            }
-        }
-        lines
-    }
-
-    /// Where the cells of a record stand that begins at or behind a byte of the text.
-    fn places(&self, from: usize, count: usize) -> Vec<Range<usize>> {
-        let bytes = self.text.as_bytes();
-        let ends = |at: usize| at >= bytes.len() || bytes[at] == b'\n' || bytes[at] == b'\r';
-        // the reader counts the empty lines and comments before a record to the record
-        let mut at = from.min(bytes.len());
-        while at < bytes.len() && (ends(at) || bytes[at] == b'#') {
-            while !ends(at) {
-                at += 1;
-            }
-            at += usize::from(at < bytes.len());
-        }
-        let mut places = Vec::with_capacity(count);
-        let mut begin = at;
-        let mut quoted = false;
-        while places.len() < count {
-            let over = at >= bytes.len() || (!quoted && (ends(at) || bytes[at] == self.separator));
-            if over {
-                places.push(self.trimmed(begin..at.min(bytes.len())));
-                at = if ends(at) { at } else { at + 1 };
-                begin = at;
-            } else {
-                quoted ^= bytes[at] == b'"' && (quoted || at == begin);
-                at += 1;
-            }
-        }
-        places
-    }
-
-    fn trimmed(&self, range: Range<usize>) -> Range<usize> {
-        let cell = &self.text[range.clone()];
-        let start = range.start + cell.len() - cell.trim_start().len();
-        start..start.max(range.start + cell.trim_end().len())
+        self.sheet.fault(place, label, message, help)
     }
 
     /// The four columns, in the order of [`COLUMNS`].
@@ -245,7 +162,7 @@ impl Reading<'_> {
     /// One row; `None` when a cell of it is at fault.
     fn row(&self, cells: &[Cell], columns: &[Column; 4], width: usize, faults: &mut Faults) -> Option<Row> {
         if let Some(cell) = cells.get(width) {
-            let help = if self.separator == b',' {
+            let help = if self.sheet.separator == b',' {
                 "part the cells by semicolons where numbers have a decimal comma"
             } else {
                 "give each row as many cells as the header has"
@@ -297,7 +214,7 @@ impl Reading<'_> {
     /// A length in m; else what is wrong, and whether it is the unit alone that is missing.
     fn length(&self, text: &str, heading: Option<&str>) -> Result<f64, (String, bool)> {
         let mut text = text.replace('−', "-");
-        if self.separator != b',' && text.contains(',') {
+        if self.sheet.separator != b',' && text.contains(',') {
             if text.contains('.') || text.matches(',').count() > 1 {
                 return Err((format!("`{text}` is not a number; write digits without grouping"), false));
             }

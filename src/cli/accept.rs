@@ -2,7 +2,7 @@
 
 use super::crossover::axis_named;
 use super::units::Units;
-use super::{Answer, Console, Failure, folder};
+use super::{Answer, Console, Failure, Progress, folder};
 use crate::acceptance::{self, Acceptance, Measurement, Parts, Stretch};
 use crate::pipeline::{self, Inputs};
 use crate::units::{Length, Measure, UnitSystem, parse};
@@ -55,7 +55,9 @@ impl Accept {
         let uncertainty = self.uncertainty.as_deref().map(uncertainty).transpose()?;
         let start = self.start.as_deref().map_or(Ok(Length::of_si(0.0)), |text| length("--start", text))?;
         let (inputs, axis, measurement) = self.read(start)?;
+        let progress = Progress::begin(console, "predicting");
         let record = pipeline::recommend(&inputs, false);
+        drop(progress);
         let parts = Parts {
             brief: &inputs.brief,
             axis: &inputs.brief.axes[axis],

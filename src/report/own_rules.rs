@@ -76,7 +76,7 @@ pub fn sentence(record: &DecisionRecord) -> Option<String> {
     let differ = if own.len() == 1 { "is not the one" } else { "are not those" };
     let by = match people.as_slice() {
         [] => "Their files do not say who answers for them.".to_string(),
-        people => format!("For them answers, as their files say: {}.", people.join("; ")),
+        people => format!("Answerable, as the files say: {}.", people.join("; ")),
     };
     Some(format!(
         "{counted} of this decision {differ} built into this program. {by} Part three shows each beside the built-in one."

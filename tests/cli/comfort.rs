@@ -81,6 +81,35 @@ fn it_works_from_an_empty_folder_without_a_home_or_any_variable() {
     assert_eq!(fs::read_dir(room.path()).expect("a folder").count(), 0, "nothing is left beside it");
 }
 
+#[test]
+fn a_script_that_answers_the_questions_gets_a_brief_that_recommend_takes() {
+    let room = tempfile::tempdir().expect("a folder");
+    crate::small::write(&room.path().join("small"));
+    let there = |arguments: &[&str], answers: &str| {
+        axiswright().args(arguments).current_dir(room.path()).write_stdin(answers).output().expect("it runs")
+    };
+    // with two answers that are refused and asked for again, and line ends of another system
+    let answers = "Door router\r\nEUR\r\n\r\n\r\nwood dust\r\n\r\nslide\r\n\r\nhorizontal\r\n0,6 m\r\n600\r\n600 mm\r\n120 kg\r\n15 m/min\r\n\
+                   2 m/s²\r\n200 N\r\n3 m/min\r\n0.1 mm\r\n\r\nno\r\n";
+    let asked = there(&["new", "--ask", "--out", "mine.yaml"], answers);
+    let told = String::from_utf8_lossy(&asked.stderr).into_owned();
+    assert_eq!((asked.status.code(), asked.stdout.len()), (Some(0), 0), "{told}");
+    for said in ["Travel, such as 1.2 m:", "has a decimal comma", "has no unit", "next: axiswright recommend mine.yaml"]
+    {
+        assert!(told.contains(said), "{said}\n{told}");
+    }
+    let again = there(&["new", "--ask", "--out", "mine.yaml"], answers);
+    assert_eq!(again.status.code(), Some(2), "what is there stays");
+    let short = there(&["new", "--ask", "--out", "other.yaml"], "Door router\n");
+    assert!(short.status.code() == Some(2) && !room.path().join("other.yaml").exists());
+    let chosen = there(&["recommend", "mine.yaml", "--catalog", "small", "--no-turning-points"], "");
+    let report = String::from_utf8(chosen.stdout).expect("text");
+    assert_eq!(chosen.status.code(), Some(0), "{}", String::from_utf8_lossy(&chosen.stderr));
+    assert!(
+        report.starts_with("# Linear drives: Door router\n") && report.contains("A drive was chosen for every axis.")
+    );
+}
+
 /// Whether the process has a handler for this signal, as Linux tells it.
 #[cfg(target_os = "linux")]
 fn handles(process: u32, signal: u32) -> bool {

@@ -8,6 +8,8 @@ mod crossover;
 mod lookup;
 mod own_rules;
 mod recommend;
+#[path = "../docs_commands/small.rs"]
+mod small;
 mod tables;
 mod why_not;
 

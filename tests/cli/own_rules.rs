@@ -39,7 +39,9 @@ fn a_limit_of_the_house_stands_beside_the_built_in_one_with_who_answers_for_it()
     let added = section.lines().find(|line| line.contains("`test-lead`")).expect("a rule that was added");
     assert!(added.contains("added") && added.contains("lead ≤ 10 mm") && added.contains("names nobody"), "{added}");
     assert!(
-        report.out.contains("5 rules of this decision are not those built into this program. For them answers, as their files say: M. Example"),
+        report.out.contains(
+            "5 rules of this decision are not those built into this program. Answerable, as the files say: M. Example"
+        ),
         "page one tells it too"
     );
     let record: Value = serde_json::from_str(&room.recommend(&["--no-turning-points", "--json"]).out).expect("JSON");

@@ -8,7 +8,7 @@
 //! Limits: so that a build without optimisation takes seconds, commands that search are given a part of the catalogue
 //! (`small.rs`); what a page shows of their answers is then not compared, but for the reports of the examples, which
 //! `tests/data/reports` holds. `AXISWRIGHT_DOCS_BINARY=target/release/axiswright` runs that program on the whole catalogue and
-//! compares everything; `.ci/run` does. Lines of other programs, and those in `NOT_RUN`, are not run.
+//! compares everything, by hand. Lines of other programs, and those in `NOT_RUN`, are not run.
 
 mod page;
 mod small;
@@ -26,7 +26,7 @@ const NOT_RUN: &[(&str, &str)] = &[
         "the first command of the README: `.ci/run` runs it",
     ),
     ("cargo test", "this is part of it"),
-    ("cargo install --path .", "it writes into the home of whoever runs the tests"),
+    ("cargo install --path .", "it writes into the home of whoever runs the tests; `.ci/run` does it in an empty one"),
 ];
 
 /// The commands that search the catalogue.

@@ -163,6 +163,9 @@ fn quoted(text: &str) -> String {
 }
 
 const HEAD: &str = "\
+# yaml-language-server: $schema=brief.schema.json
+# That line makes an editor complete keys, once the schema lies beside this file: axiswright schema brief > brief.schema.json
+#
 # A brief for axiswright, from answers to its questions. Change what you like, then run
 #   axiswright recommend this-file.yaml
 # Every quantity carries its unit. What is left out takes a default, and the report lists each.";
