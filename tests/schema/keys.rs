@@ -210,9 +210,12 @@ fn a_part_misses_in_the_schema_what_it_misses_in_the_loader() {
         let text = format!("kind: {}\nbasis: data sheet\nentries: [{{ designation: probe }}]\n", kind.name);
         let missed: BTreeSet<String> = faults("catalog", &text)
             .iter()
-            .filter_map(|fault| match fault.message.strip_prefix("the key `") {
-                Some(rest) => rest.strip_suffix("` is missing").map(String::from),
-                None => fault.message.contains("delivery time").then(|| "lead-time".to_string()),
+            .filter(|fault| fault.message.ends_with("missing"))
+            .flat_map(|fault| {
+                // the help lists what to add: `lead: … mm`, `basis:` with …
+                let help = fault.help.clone().unwrap_or_default();
+                let keys = help.split('`').skip(1).step_by(2).filter_map(|piece| piece.split_once(':'));
+                keys.map(|(key, _)| key.to_string()).collect::<Vec<_>>()
             })
             .collect();
         let told: BTreeSet<String> = validator
