@@ -126,12 +126,42 @@ fn rows_that_are_not_whole_are_left_out_and_told_at_their_cell() {
         "list.csv:4:34",
         "`rated-torque`: `about 2` is not a number",
         "list.csv:5:21",
-        "this row has nothing for `rated-voltage`",
+        "this part has nothing for `rated-voltage`",
         "list.csv:6:",
         "must be a value greater than zero",
-        "1 entry, 3 rows left out",
+        "1 entry, 3 parts left out",
     ] {
         assert!(done.err.contains(told), "{told}\n{}", done.err);
+    }
+}
+
+#[test]
+fn a_number_that_a_comma_parts_in_two_a_second_heading_and_a_second_name_are_told() {
+    let room = Room::with(&[
+        (
+            "comma.csv",
+            "designation,lead-time,teeth,helical,profile-shift\nR1,3 weeks,20,true,0,25\nR2,3 weeks,20,true,0.25\n",
+        ),
+        ("twice.csv", "designation;lead-time;teeth;teeth;helical;profile-shift\nR1;3 weeks;20;21;true;0,25\n"),
+        (
+            "names.csv",
+            "designation;lead-time;teeth;helical;profile-shift\nR1;3 weeks;20;true;0,25\n\nR1;3 weeks;22;true;0,25\n",
+        ),
+        ("unused.csv", "designation;lead-time;teeth;helical;profile-shift;colour\nR1;3 weeks;20;true;0,25;red\n"),
+        ("either.csv", "designation;lead-time;teeth;helical;profile-shift\nR1;3 weeks;20;true;1,250\n"),
+    ]);
+    for (table, status, told) in [
+        ("comma.csv", 1, vec!["comma.csv:2:22", "there are 6 cells here and 5 headings", "1 entry, 1 part left out"]),
+        ("twice.csv", 2, vec!["twice.csv:1:29", "two columns have the heading `teeth`"]),
+        ("names.csv", 1, vec!["names.csv:4:1", "the designation R1 is given twice, first in line 2"]),
+        ("unused.csv", 1, vec!["not used: the column `colour`"]),
+        ("either.csv", 2, vec!["either.csv:2:20", "`1,250` may have a decimal mark or a mark of thousands"]),
+    ] {
+        let done = room.import(&[table, "--kind", "pinion", "--basis", BASIS]);
+        assert_eq!(done.status, status, "{table}: {}", done.err);
+        for words in told {
+            assert!(done.err.contains(words), "{table}: {words}\n{}", done.err);
+        }
     }
 }
 

@@ -29,7 +29,7 @@ enum Action {
         /// Its designation
         designation: String,
     },
-    /// Make a catalogue file of a supplier's table; exit status 1 if rows were left out or are hardly right
+    /// Make a catalogue file of a supplier's table; exit status 1 if parts were left out, columns not used, or values hardly right
     Import(Import),
     /// Look for parts that load but are hardly right; exit status 1 if there are any
     Check,

@@ -28,12 +28,15 @@ pub fn write(target: &Path, content: &[u8], replace: bool) -> Result<(), Failure
     drop(held);
     match done {
         Ok(_) => Ok(()),
-        Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => Err(Failure::Input(format!(
-            "`{}` is there already and stays as it is; name another file, or say --replace",
-            target.display()
-        ))),
+        Err(error) if error.error.kind() == std::io::ErrorKind::AlreadyExists => Err(is_there(target)),
         Err(error) => Err(refused(error.error)),
     }
+}
+
+/// The refusal to write over a file.
+pub fn is_there(target: &Path) -> Failure {
+    let name = target.display();
+    Failure::Input(format!("`{name}` is there already and stays as it is; name another file, or say --replace"))
 }
 
 /// A temporary file is private; a result is as readable as any new file.

@@ -47,7 +47,7 @@ impl Import {
             None => console.result(&done.yaml)?,
         }
         self.tell(&done, console);
-        let smooth = done.left_out.is_empty() && done.remarks.is_empty();
+        let smooth = done.left_out.is_empty() && done.remarks.is_empty() && done.unplaced.is_empty();
         Ok(if smooth { Answer::Yes } else { Answer::No })
     }
 
@@ -65,7 +65,7 @@ impl Import {
         let rows = |count: usize, one: &str, many: &str| format!("{count} {}", if count == 1 { one } else { many });
         let mut told = rows(done.entries, "entry", "entries");
         if done.rows_left_out > 0 {
-            told.push_str(&format!(", {} left out", rows(done.rows_left_out, "row", "rows")));
+            told.push_str(&format!(", {} left out", rows(done.rows_left_out, "part", "parts")));
         }
         if let Some(target) = &self.out {
             told.push_str(&format!(", written to {}", target.display()));

@@ -22,6 +22,9 @@ pub struct New {
 impl New {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
+        if let Some(target) = self.out.as_ref().filter(|target| !self.replace && target.exists()) {
+            return Err(file::is_there(target));
+        }
         let text = match self.ask {
             true => ask::ask(&mut std::io::stdin().lock(), console)?,
             false => brief::starter().to_string(),

@@ -124,7 +124,12 @@ fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> 
         let (own, rival) = (drive.cost.whole_life, best.cost.whole_life);
         let (name, rival_money) = (words::family(&family.family), view.money(Some(rival)));
         let (own_money, change) = (view.money(Some(own)), figure::change(Some(rival), Some(own)));
-        return Some(if rival >= own {
+        return Some(if !(rival.is_finite() && own.is_finite()) {
+            format!(
+                "It costs {own_money} over its life, a {name} {rival_money}: they cannot be compared, since a part has no price \
+                 in the catalogue."
+            )
+        } else if rival >= own {
             format!("It costs {own_money} over its life; a {name} costs {rival_money} ({change}).")
         } else {
             format!(

@@ -24,7 +24,7 @@ pub enum UnitError {
         wanted: Dimension,
     },
     /// A number with a decimal comma.
-    #[error("`{text}` has a decimal comma; write a decimal point: `{}`", .text.replace(',', "."))]
+    #[error("{}", comma(.text))]
     DecimalComma {
         /// What was read.
         text: String,
@@ -55,6 +55,22 @@ pub enum UnitError {
         /// What was read.
         text: String,
     },
+}
+
+/// What is said of a comma: it is a decimal one, unless thousands look just like it.
+fn comma(text: &str) -> String {
+    let point = text.replace(',', ".");
+    let digits = |part: &str| part.chars().take_while(char::is_ascii_digit).count();
+    let (before, after) = text.split_once(',').unwrap_or((text, ""));
+    let whole = before.trim_start_matches(['+', '-']);
+    let thousands = (1..=3).contains(&whole.len()) && !whole.starts_with('0') && digits(after) == 3;
+    match thousands {
+        false => format!("`{text}` has a decimal comma; write a decimal point: `{point}`"),
+        true => {
+            let plain = text.replace(',', "");
+            format!("`{text}` has a comma; write `{plain}` if it parts thousands, `{point}` if it is a decimal comma")
+        }
+    }
 }
 
 fn bare(words: &'static str) -> &'static str {

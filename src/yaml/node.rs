@@ -163,8 +163,7 @@ impl<'a> Node<'a> {
                 None
             }
             Tree::Text(text) if text.contains(',') && text.replace(',', ".").trim().parse::<f64>().is_ok() => {
-                let point = text.replace(',', ".");
-                self.fault(faults, format!("`{text}` has a decimal comma; write a decimal point: `{point}`"), None);
+                self.fault(faults, UnitError::DecimalComma { text: text.clone() }.to_string(), None);
                 None
             }
             Tree::Text(text) if text.parse::<f64>().is_ok_and(|number| !number.is_finite()) => {

@@ -100,6 +100,11 @@ fn a_script_that_answers_the_questions_gets_a_brief_that_recommend_takes() {
     }
     let again = there(&["new", "--ask", "--out", "mine.yaml"], answers);
     assert_eq!(again.status.code(), Some(2), "what is there stays");
+    let said = String::from_utf8_lossy(&again.stderr).into_owned();
+    assert!(
+        said.contains("is there already") && !said.contains("Name of the machine"),
+        "before anything is asked: {said}"
+    );
     let short = there(&["new", "--ask", "--out", "other.yaml"], "Door router\n");
     assert!(short.status.code() == Some(2) && !room.path().join("other.yaml").exists());
     let chosen = there(&["recommend", "mine.yaml", "--catalog", "small", "--no-turning-points"], "");

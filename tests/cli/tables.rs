@@ -42,8 +42,19 @@ fn the_workbook_holds_the_numbers_of_the_record_and_names_stay_text() {
     assert_eq!(parts.rows().count(), 1 + components.len());
     for (row, part) in parts.rows().skip(1).zip(components) {
         assert_eq!(row[2], Data::String(part["designation"].as_str().expect("a name").into()));
-        assert_eq!(row[3], Data::Float(part["count"].as_f64().expect("a count")));
+        let property = row[4] == Data::String("property".into());
+        assert_eq!(
+            property,
+            ["screw-grade", "preload-class", "end-arrangement"].iter().any(|role| part["role"] == *role)
+        );
+        let count = if property { Data::Empty } else { Data::Float(part["count"].as_f64().expect("a count")) };
+        assert_eq!(row[3], count);
         assert_eq!(row[5], Data::String("generic, replace by supplier data".into()));
+    }
+    for name in book.sheet_names() {
+        let sheet = book.worksheet_range(&name).expect("a sheet");
+        let marks = |text: &str| text.chars().any(|letter| ('\u{e000}'..='\u{f8ff}').contains(&letter));
+        assert!(!sheet.cells().any(|(_, _, cell)| marks(&cell.to_string())), "{name}: words are plain");
     }
     let costs = book.worksheet_range("costs").expect("the costs");
     let bought = costs.rows().skip(1).filter(|row| row[2] == Data::String("purchase".into()));
@@ -58,6 +69,8 @@ fn the_bill_of_materials_lists_every_part_once_and_two_runs_give_the_same_bytes(
     let read = |name: &str| fs::read(first.join(name)).expect(name);
     let before = [read("machine.xlsx"), read("parts.csv")];
     let record: serde_json::Value = serde_json::from_slice(&read("record.json")).expect("JSON");
+    let plain = |letter: char| !('\u{e000}'..='\u{f8ff}').contains(&letter);
+    assert!(String::from_utf8_lossy(&before[1]).chars().all(plain), "words are plain");
     let mut reader = csv::Reader::from_reader(before[1].as_slice());
     let head: Vec<String> = reader.headers().expect("a head").iter().map(String::from).collect();
     assert_eq!(head, ["axis", "part", "designation", "count", "unit", "data"]);

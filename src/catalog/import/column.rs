@@ -1,7 +1,7 @@
 //! The columns of a supplier's table: which key each gives, in which unit, and what a cell of it comes to.
 
 use super::map::{self, Column, Map};
-use super::number::{self, Decimal};
+use super::number::{self, Decimal, Unclear};
 use crate::catalog::{Field, Kind};
 use crate::cells::{Cell, Sheet};
 use crate::units::{Dimension, parse_as};
@@ -57,14 +57,25 @@ impl Table<'_> {
             let optional = field.is_some_and(|field| field.optional);
             let mapped = self.map.columns.iter().find(|(known, _)| *known == key).map(|(_, column)| column);
             let index = match mapped {
-                Some(column) => match self.heading(&column.heading) {
-                    Some(index) => Some(index),
-                    None => {
+                Some(column) => match self.heading(&column.heading).as_slice() {
+                    [index] => Some(*index),
+                    [_, second, ..] => {
+                        faults.push(self.twice(*second));
+                        continue;
+                    }
+                    [] => {
                         faults.push(self.not_there(&column.heading));
                         continue;
                     }
                 },
-                None => self.head.iter().position(|cell| self.is_key(&cell.text, &key)),
+                None => {
+                    let mut found = self.head.iter().enumerate().filter(|(_, cell)| self.is_key(&cell.text, &key));
+                    let first = found.next().map(|(index, _)| index);
+                    if let Some((second, _)) = found.next() {
+                        faults.push(self.twice(second));
+                    }
+                    first
+                }
             };
             let Some(index) = index else {
                 if !optional && !self.map.values.iter().any(|(known, _)| *known == key) {
@@ -73,12 +84,14 @@ impl Table<'_> {
                 continue;
             };
             let gives = gives(&key, field);
-            let unit = self.unit(index, gives, mapped, &key, faults);
+            let usual = field.map_or("weeks", |field| field.unit);
+            let unit = self.unit((index, usual), gives, mapped, &key, faults);
             placed.push(Placed { key, index, optional, gives, unit, mapped });
         }
         if !missing.is_empty() {
             let message = format!("no column and no value of the map gives {}", missing.join(", "));
-            let help = "name their columns under `columns` of the map, or what all parts share under `values`";
+            let help = "name their columns under `columns` of a map (--map), or what all parts share under `values`; \
+                        lines before the headings are counted by `skip-lines`";
             let place = self.head.first().map_or(0..0, |cell| cell.place.clone());
             faults.push(self.sheet.fault(place, "the headings", message, Some(help.into())));
         }
@@ -89,10 +102,20 @@ impl Table<'_> {
         (placed, unplaced)
     }
 
-    /// The column with this heading, with or without its unit.
-    fn heading(&self, wanted: &str) -> Option<usize> {
-        let exact = self.head.iter().position(|cell| same(&cell.text, wanted));
-        exact.or_else(|| self.head.iter().position(|cell| same(parts(&cell.text).0, wanted)))
+    /// The columns with this heading; where there are none, those that have it without their unit.
+    fn heading(&self, wanted: &str) -> Vec<usize> {
+        let all = |is: &dyn Fn(&str) -> bool| -> Vec<usize> {
+            self.head.iter().enumerate().filter(|(_, cell)| is(&cell.text)).map(|(index, _)| index).collect()
+        };
+        let exact = all(&|text| same(text, wanted));
+        if exact.is_empty() { all(&|text| same(parts(text).0, wanted)) } else { exact }
+    }
+
+    fn twice(&self, second: usize) -> Fault {
+        let cell = self.head.get(second).cloned().unwrap_or(Cell { text: String::new(), place: 0..0 });
+        let message = format!("two columns have the heading `{}`", cell.text);
+        let help = "give them different headings, or name the one that is meant with its unit in the map";
+        self.sheet.fault(cell.place, "a second time here", message, Some(help.into()))
     }
 
     fn is_key(&self, heading: &str, key: &str) -> bool {
@@ -114,7 +137,7 @@ impl Table<'_> {
     /// The unit of the bare numbers of a column: of the map, of the line below the headings, or of the heading.
     fn unit(
         &self,
-        index: usize,
+        (index, usual): (usize, &str),
         gives: Gives,
         mapped: Option<&Column>,
         key: &str,
@@ -144,10 +167,8 @@ impl Table<'_> {
             cell.and_then(|cell| number::split(&cell.text)).is_some_and(|(_, rest)| rest.is_empty())
         };
         if self.lines.iter().any(bare) {
-            let example = dimension.units().next().map_or("", |unit| unit.name);
             let message = format!("the column `{}` has numbers without a unit", cell.text);
-            let help =
-                format!("say it in the map: `{key}: {{ column: {}, unit: {example} }}`", map::quoted(&cell.text));
+            let help = format!("say it in the map: `{key}: {{ column: {}, unit: {usual} }}`", map::quoted(&cell.text));
             faults.push(self.sheet.fault(cell.place.clone(), "no unit", message, Some(help)));
         }
         None
@@ -159,14 +180,20 @@ impl Table<'_> {
             return self.map.decimal;
         }
         let numeric = |column: &&Placed<'_>| matches!(column.gives, Gives::Quantity(_) | Gives::Count);
-        let cells = placed.iter().filter(numeric).flat_map(|column| {
-            self.lines.iter().filter_map(|cells| Some(number::split(&cells.get(column.index)?.text)?.0))
-        });
-        match number::decimal(cells) {
+        let cells: Vec<(&str, &Cell)> = placed
+            .iter()
+            .filter(numeric)
+            .flat_map(|column| self.lines.iter().filter_map(|cells| cells.get(column.index)))
+            .filter_map(|cell| Some((number::split(&cell.text)?.0, cell)))
+            .collect();
+        match number::decimal(cells.iter().map(|(number, _)| *number)) {
             Ok(decimal) => Some(decimal),
             Err(unclear) => {
                 let help = "say `decimal: comma` or `decimal: point` in the map";
-                faults.push(Fault::of_file(self.sheet.name, unclear.to_string(), Some(help.into())));
+                let (Unclear::Both(_, number) | Unclear::Either(number)) = &unclear;
+                let found = cells.iter().find(|(known, _)| known == number);
+                let place = found.map_or(0..0, |(_, cell)| cell.place.clone());
+                faults.push(self.sheet.fault(place, "this cell", unclear.to_string(), Some(help.into())));
                 None
             }
         }

@@ -84,7 +84,7 @@ pub fn import(
     let mut left_out = Faults::default();
     let rows = lines.iter().map(|cells| row(&table, &placed, cells, decimal, &mut left_out)).collect::<Vec<_>>();
     let all = rows.len();
-    let whole: Vec<Row> = rows.into_iter().flatten().collect();
+    let whole: Vec<Row> = once(&sheet, rows.into_iter().flatten(), &mut left_out);
     let (yaml, entries, catalog) = readable(kind, &sheet, &basis, whole, &mut left_out)?;
     if entries == 0 {
         faults.merge(left_out);
@@ -130,6 +130,16 @@ fn row(
     let end = cells.last().map_or(0..0, |cell| cell.place.end..cell.place.end);
     let mut row = Row { values: Vec::new(), places: Vec::new(), place };
     let (mut whole, mut missing) = (true, Vec::new());
+    let width = table.head.len();
+    if let Some(extra) = cells.iter().skip(width).find(|cell| !cell.text.is_empty()) {
+        let message = format!("there are {} cells here and {width} headings", cells.len());
+        let help = match table.sheet.separator {
+            b',' => "a decimal comma parts a number in two where commas part the cells; the part is left out",
+            _ => "the part is left out",
+        };
+        faults.push(table.sheet.fault(extra.place.clone(), "one too many", message, Some(help.into())));
+        whole = false;
+    }
     for one in placed {
         let cell = cells.get(one.index).filter(|cell| !table.map.is_missing(&cell.text));
         match cell {
@@ -157,16 +167,35 @@ fn row(
     }
     if let Some((_, place)) = missing.first() {
         let keys: Vec<String> = missing.iter().map(|(key, _)| format!("`{key}`")).collect();
-        let message = format!("this row has nothing for {}", keys.join(", "));
-        faults.push(table.sheet.fault(place.clone(), "empty", message, LEFT_OUT.map(String::from)));
+        let message = format!("this part has nothing for {}", keys.join(", "));
+        faults.push(table.sheet.fault(place.clone(), "nothing here", message, LEFT_OUT.map(String::from)));
         return None;
     }
     row.values.extend(table.map.values.iter().cloned());
     whole.then_some(row)
 }
 
-/// What happens to a row that is not whole.
-const LEFT_OUT: Option<&str> = Some("the row is left out");
+/// What happens to a part that is not whole.
+const LEFT_OUT: Option<&str> = Some("the part is left out");
+
+/// The rows without those whose designation an earlier one has.
+fn once(sheet: &Sheet<'_>, rows: impl Iterator<Item = Row>, left_out: &mut Faults) -> Vec<Row> {
+    let mut kept: Vec<Row> = Vec::new();
+    for row in rows {
+        let name = |row: &Row| row.values.iter().find(|(key, _)| key == "designation").map(|(_, name)| name.clone());
+        match kept.iter().find(|earlier| name(earlier) == name(&row)) {
+            None => kept.push(row),
+            Some(first) => {
+                let line = 1 + sheet.text.get(..first.place.start).unwrap_or_default().matches('\n').count();
+                let place = row.places.iter().find(|(key, _)| key == "designation").map_or(&row.place, |(_, at)| at);
+                let message =
+                    format!("the designation {} is given twice, first in line {line}", name(&row).unwrap_or_default());
+                left_out.push(sheet.fault(place.clone(), "a second time here", message, LEFT_OUT.map(String::from)));
+            }
+        }
+    }
+    kept
+}
 
 /// The file of rows that the loader of the catalogue takes, how many they are, and the catalogue with them.
 fn readable(

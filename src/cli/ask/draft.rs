@@ -55,15 +55,6 @@ impl Draft {
         self.axes.last().is_some_and(|axis| find(&axis.answers, "direction") == Some("horizontal"))
     }
 
-    /// The path of a key as the loader tells it.
-    pub fn path_of(&self, question: &Question) -> String {
-        match (question.place, self.axes.last()) {
-            (Place::Limits, _) => format!("limits.{}", question.key),
-            (Place::Axis, Some(axis)) => format!("axes.{}.{}", axis.name, question.key),
-            _ => question.key.into(),
-        }
-    }
-
     /// The brief as far as it goes, with stand-ins for what is missing.
     pub fn probe(&self) -> String {
         let mut whole = self.written(true);

@@ -75,7 +75,7 @@ impl Talk<'_> {
                 "?" => self.explain(question),
                 "" if question.required => self.say(&format!("  an answer is needed, such as {}", question.example)),
                 answer => {
-                    draft.set(question, answer);
+                    draft.set(question, question.meant(answer));
                     let Some(fault) = fault_of(draft, question) else { return Ok(()) };
                     self.say(&format!("  {fault}"));
                     draft.set(question, "");
@@ -157,8 +157,9 @@ impl Talk<'_> {
 /// What the loader says of the key that was just answered, in one line.
 fn fault_of(draft: &Draft, question: &Question) -> Option<String> {
     let faults: Faults = brief::load("answers", &draft.probe()).err()?;
-    let path = draft.path_of(question);
-    let at_key = faults.iter().find(|fault| fault.path == path || fault.path.starts_with(&format!("{path}[")))?;
+    // what was answered before has no fault, so the key alone tells
+    let key = |path: &str| path.rsplit('.').next().map(|last| last.split('[').next().unwrap_or(last).to_string());
+    let at_key = faults.iter().find(|fault| key(&fault.path).as_deref() == Some(question.key))?;
     Some(match &at_key.help {
         Some(help) => format!("{}; {help}", at_key.message),
         None => at_key.message.clone(),

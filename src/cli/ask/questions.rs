@@ -50,6 +50,15 @@ pub struct Question {
 }
 
 impl Question {
+    /// The answer as the brief has it: what is true or false there may be answered by yes or no.
+    pub fn meant<'a>(&self, answer: &'a str) -> &'a str {
+        match (self.key, answer.to_lowercase().as_str()) {
+            ("people-below", "yes" | "y") => "true",
+            ("people-below", "no" | "n") => "false",
+            _ => answer,
+        }
+    }
+
     /// The question with an example and with what an empty answer comes to.
     pub fn words(&self) -> String {
         let example = if self.example.is_empty() { String::new() } else { format!(", such as {}", self.example) };
@@ -114,12 +123,6 @@ pub const OF_AXIS: &[Question] = &[
     question("repeatability", Place::Axis, Kind::Value, "Repeatability of positioning (ISO 230-2)", "0.02 mm"),
     Question {
         when: |draft| !draft.is_horizontal(),
-        ..question(
-            "people-below",
-            Place::Axis,
-            Kind::Value,
-            "Can people reach below the raised axis: true or false",
-            "true",
-        )
+        ..question("people-below", Place::Axis, Kind::Value, "Can people reach below the raised axis, yes or no", "")
     },
 ];

@@ -34,8 +34,33 @@ fn a_wrong_answer_is_told_in_the_words_of_the_loader_and_asked_again() {
 }
 
 #[test]
+fn answers_are_checked_whatever_the_axis_is_called() {
+    for name in ["x axis", "a.b", "x[0]", "Größe: 1"] {
+        let right = TWO_AXES.replace("\nhead\n", &format!("\n{name}\n"));
+        let wrong = right.replace("\n350 mm\n", "\nfoo\n350\n350 mm\n").replace("\ntrue\n", "\nyes\n");
+        assert_eq!(asked(&wrong).expect(name), asked(&right).expect(name), "{name}");
+    }
+}
+
+#[test]
 fn names_that_yaml_would_read_otherwise_stay_text() {
-    for name in ["no", "12", "a: b", "x # y", "- z", "\"q\"", "'", "&a", "*a", "{", "Größe 3", "[1, 2]"] {
+    for name in [
+        "no",
+        "12",
+        "a: b",
+        "x # y",
+        "- z",
+        "\"q\"",
+        "'",
+        "&a",
+        "*a",
+        "{",
+        "Größe 3",
+        "[1, 2]",
+        "x axis",
+        "a.b",
+        "x[0]",
+    ] {
         let text =
             asked(&TWO_AXES.replace("Test router", name).replace("\nhead\n", &format!("\n{name}\n"))).expect(name);
         let brief =

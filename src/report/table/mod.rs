@@ -8,6 +8,7 @@ mod machine;
 mod parts;
 mod workbook;
 
+use super::markup::resolve;
 use crate::record::DecisionRecord;
 
 /// A cell.
@@ -19,8 +20,9 @@ enum Cell {
 }
 
 impl Cell {
+    /// A text; marks of the glossary, which only a document can link, become plain words.
     fn text(text: impl Into<String>) -> Cell {
-        Cell::Text(text.into())
+        Cell::Text(resolve(&text.into(), |_| false))
     }
 
     /// A number, or nothing where it is not known.

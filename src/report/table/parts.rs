@@ -16,12 +16,23 @@ pub fn table(record: &DecisionRecord) -> Table {
 }
 
 fn row(axis: &AxisRecord, part: &ComponentRecord) -> Vec<Cell> {
+    let property = PROPERTIES.contains(&part.role.as_str());
+    let (count, unit) = match part.unit.as_str() {
+        _ if property => (Cell::Empty, "property"),
+        "1" => (Cell::number(part.count), "piece"),
+        unit => (Cell::number((part.count * FINEST).round() / FINEST), unit),
+    };
     vec![
         Cell::text(&axis.name),
         Cell::text(words::role(&part.role)),
         Cell::text(&part.designation),
-        Cell::number(part.count),
-        Cell::text(if part.unit == "1" { "piece" } else { &part.unit }),
+        count,
+        Cell::text(unit),
         Cell::text(words::data(part.generic)),
     ]
 }
+
+/// Entries of the catalogue that say how a part is made or set and cannot be bought by themselves.
+const PROPERTIES: [&str; 5] = ["screw-grade", "preload-class", "end-arrangement", "rack-grade", "pinion-bias"];
+/// Lengths are told to the millimetre.
+const FINEST: f64 = 1e3;
