@@ -10,9 +10,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Cases in which no place exists.
-const WITHOUT_PLACE: [&str; 1] = [
+const WITHOUT_PLACE: [&str; 2] = [
     // a folder without files has no line
     "parts-empty-folder",
+    "rule-empty-folder",
 ];
 
 fn cases() -> Vec<PathBuf> {

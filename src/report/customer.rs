@@ -281,14 +281,27 @@ fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {
         .collect();
     for finding in &findings {
         let head = match (finding.obligation.as_str(), finding.verdict.as_str()) {
-            (_, "waived") => "Set aside by the brief",
-            ("should", "fail") => "Advice not met",
-            ("should", "not-evaluated") => "Advice that could not be judged",
+            (_, "waived") => waived(view, axis, finding),
+            ("should", "fail") => "Advice not met".into(),
+            ("should", "not-evaluated") => "Advice that could not be judged".into(),
             _ => continue,
         };
         notes.push(format!("{head}, “{}”: {}.", view.rule_title(&finding.rule), view.clause(finding)));
     }
     AxisNotes { axis: axis.name.clone(), notes }
+}
+
+/// Who sets a rule aside, and until when.
+fn waived(view: &View, axis: &AxisRecord, finding: &FindingRecord) -> String {
+    let here = |waiver: &&WaiverRecord| {
+        waiver.rule == finding.rule && waiver.axis.as_ref().is_none_or(|wanted| *wanted == axis.name)
+    };
+    let head = "Set aside by the brief";
+    match view.record.waivers.iter().find(here) {
+        Some(WaiverRecord { by, until: Some(until), .. }) => format!("{head} (by {by}, until {until})"),
+        Some(WaiverRecord { by, until: None, .. }) => format!("{head} (by {by}, without a date)"),
+        None => head.into(),
+    }
 }
 
 fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {

@@ -54,8 +54,11 @@ pub fn shown(value: f64, unit_name: &str, system: UnitSystem) -> (f64, &str) {
     }
 }
 
-/// A text such as "11000 mm" as the reader sees it; one that is no quantity, or is in inch units already, stays.
+/// A text such as "11000 mm" as the reader sees it, and each quantity of a longer one; what is in inch units already stays.
 pub fn shown_text(text: &str, system: UnitSystem) -> String {
+    if system == UnitSystem::Inch && text.trim().split(' ').count() > 2 {
+        return each_quantity(text);
+    }
     let Some((number, name)) = text.trim().split_once(' ') else { return text.into() };
     let name = name.trim();
     if system == UnitSystem::Metric {
@@ -75,6 +78,28 @@ pub fn shown_text(text: &str, system: UnitSystem) -> String {
         }
         _ => text.into(),
     }
+}
+
+/// A text in which every number with a metric unit behind it stands in inch units: "1300 mm up, up to 45 m/min".
+fn each_quantity(text: &str) -> String {
+    let words: Vec<&str> = text.trim().split(' ').collect();
+    let mut out: Vec<String> = Vec::new();
+    let mut at = 0;
+    while let Some(word) = words.get(at) {
+        let next = words.get(at + 1).copied().unwrap_or_default();
+        let unit = next.trim_end_matches([',', ';', '.', ')']);
+        let begin = word.trim_start_matches('(');
+        let metric = INCH.iter().any(|(_, metric, _)| *metric == unit) && begin.parse::<f64>().is_ok();
+        if metric {
+            let (open, close) = (&word[..word.len() - begin.len()], &next[unit.len()..]);
+            out.push(format!("{open}{}{close}", shown_text(&format!("{begin} {unit}"), UnitSystem::Inch)));
+            at += 2;
+        } else {
+            out.push((*word).into());
+            at += 1;
+        }
+    }
+    out.join(" ")
 }
 
 #[cfg(test)]
@@ -112,6 +137,10 @@ mod tests {
         assert_eq!(shown_text("2.54 m", UnitSystem::Inch), "100 in");
         assert_eq!(shown_text("20 Hz", UnitSystem::Inch), "20 Hz");
         assert_eq!(shown_text("any", UnitSystem::Inch), "any");
+        let moves = "60 an hour over 2540 mm up, up to 25.4 m/min, 2.54 m/s² and 20 Hz (0.0254 m)";
+        let inches = "60 an hour over 100 in up, up to 1000 in/min, 100 in/s² and 20 Hz (1 in)";
+        assert_eq!(shown_text(moves, UnitSystem::Inch), inches);
+        assert_eq!(shown_text(moves, UnitSystem::Metric), moves);
         assert_eq!(shown_text("60 mm", UnitSystem::Metric), "60 mm");
         assert_eq!(shown_text("11000 mm", UnitSystem::Metric), "11 m");
     }

@@ -7,7 +7,7 @@
 use super::caution_read::caution;
 use super::read::rule;
 use super::{Caution, Rule, Rulebook};
-use crate::yaml::{Document, Faults, read_text};
+use crate::yaml::{Document, Fault, Faults, read_text};
 use include_dir::{Dir, include_dir};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -42,6 +42,11 @@ pub fn load(extra: &[PathBuf]) -> Result<Rulebook, Faults> {
         let below = folder.join(CAUTIONS);
         if below.is_dir() {
             files.extend(files_of(&below, Holds::Caution, name_below, &mut faults));
+        }
+        if files.is_empty() && faults.is_empty() {
+            let help = "files of rules end in .yaml; those of cautions stand in a folder cautions";
+            let message = "there is no rule and no caution in this folder";
+            faults.push(Fault::of_file(&folder.display().to_string(), message, Some(help.into())));
         }
         shelves.add(files, &mut faults);
     }

@@ -368,3 +368,27 @@ fn the_cost_of_the_machine_sums_its_axes_kind_by_kind() {
     let last = tables[0].last().expect("the sums");
     assert_eq!(last[..], ["together", "3000 EUR", "123 EUR", "120 EUR", "600 EUR", "1500 EUR", "12\u{202f}000 EUR"]);
 }
+
+#[test]
+fn a_rule_that_is_set_aside_is_told_on_page_one_with_who_did_it_and_until_when() {
+    let mut record = record();
+    let axis = &mut record.axes[0];
+    let name = axis.name.clone();
+    let finding = &mut axis.chosen.as_mut().expect("a drive").findings[0];
+    finding.verdict = "waived".into();
+    let rule = finding.rule.clone();
+    let waiver = |until: Option<&str>| axiswright::record::WaiverRecord {
+        rule: rule.clone(),
+        axis: Some(name.clone()),
+        reason: "tried".into(),
+        by: "M. Example".into(),
+        until: until.map(String::from),
+        used: true,
+    };
+    for (until, said) in [(Some("2027-06-30"), "until 2027-06-30"), (None, "without a date")] {
+        record.waivers = vec![waiver(until)];
+        let text = markdown(&record, UnitSystem::Metric);
+        let page_one = text.split("## Part two").next().expect("page one");
+        assert!(page_one.contains(&format!("Set aside by the brief (by M. Example, {said}), “")), "{page_one}");
+    }
+}
