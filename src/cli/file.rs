@@ -60,8 +60,9 @@ mod tests {
         let room = tempfile::tempdir().expect("a folder");
         let target = room.path().join("below/one.yaml");
         write(&target, b"first", false).expect("written");
-        let Err(Failure::Input(message)) = write(&target, b"second", false) else { panic!("it was there") };
-        assert!(message.contains("is there already") && message.contains("--replace"), "{message}");
+        let refused = write(&target, b"second", false);
+        let told = |message: &str| message.contains("is there already") && message.contains("--replace");
+        assert!(matches!(&refused, Err(Failure::Input(message)) if told(message)), "{refused:?}");
         assert_eq!(std::fs::read(&target).expect("text"), b"first");
         write(&target, b"second", true).expect("replaced");
         assert_eq!(std::fs::read(&target).expect("text"), b"second");

@@ -2,25 +2,8 @@
 //!
 //! The places are counted by hand in the texts below; no outside source is needed.
 
+use crate::{faults, told};
 use axiswright::units::Length;
-use axiswright::yaml::{Document, Fault, Faults};
-
-/// Reads a text and hands its root to a reader; the faults in order.
-fn faults(text: &str, read: impl FnOnce(&axiswright::yaml::Node<'_>, &mut Faults)) -> Vec<Fault> {
-    let mut faults = Faults::default();
-    if let Some(document) = Document::parse("test.yaml", text, &mut faults) {
-        read(&document.root(), &mut faults);
-    }
-    faults.into_iter().collect()
-}
-
-#[track_caller]
-fn told(fault: &Fault, line: usize, column: usize, path: &str, message: &str) {
-    assert_eq!(
-        (fault.file.as_str(), fault.line, fault.column, fault.path.as_str(), fault.message.as_str()),
-        ("test.yaml", line, column, path, message)
-    );
-}
 
 #[test]
 fn errors_of_the_parser_are_told_where_they_can_be_mended() {

@@ -2,6 +2,8 @@
 //!
 //! The places are counted by hand in the texts below; no outside source is needed.
 
+mod words;
+
 use axiswright::units::{Dimension, Length, Measure, Money, Ratio};
 use axiswright::yaml::{Document, Fault, Faults};
 use proptest::prelude::*;
