@@ -28,6 +28,8 @@ const ADVICE: &str = ", more by the share that its rule states for every advice 
 #[derive(Debug, Clone, Copy)]
 pub struct Merit {
     weights: [f64; 4],
+    /// The weights over their references.
+    scaled: [f64; 4],
 }
 
 /// What of the merit is known at a stage.
@@ -94,11 +96,8 @@ impl Merit {
     pub fn new(prefer: &Prefer) -> Merit {
         let weights = [prefer.whole_life_cost, prefer.accuracy, prefer.stiffness, prefer.upkeep];
         let sum: f64 = weights.iter().sum();
-        if sum > 0.0 {
-            Merit { weights: weights.map(|weight| weight / sum) }
-        } else {
-            Merit { weights: [1.0, 0.0, 0.0, 0.0] }
-        }
+        let weights = if sum > 0.0 { weights.map(|weight| weight / sum) } else { [1.0, 0.0, 0.0, 0.0] };
+        Merit { weights, scaled: std::array::from_fn(|index| weights[index] / REFERENCES[index].1) }
     }
 
     /// What is made small; infinite where a part of it is not known.
@@ -129,8 +128,8 @@ impl Merit {
         if self.weights[0] == 1.0 {
             return cost;
         }
-        let of_error = if self.weights[1] > 0.0 { self.weights[1] * error.si() * 1e6 / REFERENCES[1].1 } else { 0.0 };
-        self.weights[0] * cost / REFERENCES[0].1 + of_error
+        let of_error = if self.weights[1] > 0.0 { self.scaled[1] * error.si() * 1e6 } else { 0.0 };
+        self.scaled[0] * cost + of_error
     }
 
     /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come, which add at least
@@ -152,9 +151,9 @@ impl Merit {
             } else {
                 known.springs.iter().map(|&spring| positive(1e6 / sheet.value(spring))).sum()
             };
-            self.weights[0] * cost / REFERENCES[0].1
-                + self.weights[2] * give / REFERENCES[2].1
-                + self.weights[3] * upkeep / REFERENCES[3].1
+            // a bound needs no last digit, so that weights and references are divided once
+            let [of_cost, _, of_give, of_upkeep] = self.scaled;
+            of_cost * cost + of_give * give + of_upkeep * upkeep
         };
         // a hair less, so that rounding cuts nothing that ties
         (merit + position) * (1.0 - 1e-9)

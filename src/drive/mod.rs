@@ -108,9 +108,23 @@ pub trait Family: Sync {
     fn kept(&self, _stage: usize) -> bool {
         false
     }
+    /// Whether a stage hangs on the axis alone: its figures are then worked out once for a search, like those of [`Family::kept`].
+    fn apart(&self, _stage: usize) -> bool {
+        false
+    }
+    /// Of a stage that hangs on the first two of [`Family::order`] and on two others alone: these two in their order. Its figures are
+    /// remembered for each choice of the second until the first is chosen anew.
+    fn remembered(&self, _stage: usize) -> Option<[usize; 2]> {
+        None
+    }
     /// What the stages that are not yet entered add at least to the price of all drives of the axis, as far as it is easily told;
     /// of the stage at hand, if there is one, the choice of the path counts.
     fn to_come(&self, _path: &[u16], _at_hand: Option<usize>, _entered: impl Fn(usize) -> bool) -> f64 {
+        0.0
+    }
+    /// What the choice of a stage costs, of one part, as far as that hangs on the choice alone; zero where it is not known. The
+    /// search takes the cheapest first.
+    fn price(&self, _stage: usize, _choice: u16) -> f64 {
         0.0
     }
     /// Springs in series that its whole stiffness is made of, of those that may be known before it; none for two pinions, of
@@ -126,6 +140,11 @@ pub trait Family: Sync {
     /// whether it did: a configuration that keeps all rules with them keeps them. It may enter only what rules bound from above
     /// and nothing else reads.
     fn screen(&self, _stage: usize, _path: &[u16], _sheet: &mut Known) -> bool {
+        false
+    }
+    /// Enters, once a stage is entered, what of a later one is easily told: a use of the motor's peak torque that is not above the
+    /// real one. Says whether it did: a configuration that breaks a limit of it with these figures breaks it.
+    fn glimpse(&self, _stage: usize, _path: &[u16], _sheet: &mut Known) -> bool {
         false
     }
     /// The motor's model, without its brake.

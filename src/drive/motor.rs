@@ -5,8 +5,9 @@ use super::sides;
 use crate::brief::Site;
 use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
+use crate::formula::Series;
 use crate::formula::{envelope, gantry, inertia, motor, site, stop, twin};
-use crate::ledger::{Characteristic, Ledger, Origin, PhaseCharacteristic};
+use crate::ledger::{Characteristic, Input, Known, Ledger, Origin, PhaseCharacteristic};
 use crate::units::*;
 
 /// The motors that are offered: on a horizontal axis those without a brake, which holds nothing there; if the
@@ -18,11 +19,15 @@ pub fn options<'a>(demand: &Demand<'_>, catalog: &'a Catalog) -> Vec<&'a ServoMo
     if wanted.is_empty() { catalog.servo_motors.iter().collect() } else { wanted }
 }
 
+/// The price of a motor with its electronics; zero where it is not known.
+pub fn price(motor: &ServoMotor) -> f64 {
+    let price = motor.price.0 + motor.drive_price.0;
+    if price > 0.0 { price } else { 0.0 }
+}
+
 /// The price of the cheapest motor that is offered, with its electronics; zero where one is not known.
 pub fn least_price(demand: &Demand<'_>, catalog: &Catalog) -> f64 {
-    let prices = options(demand, catalog).into_iter().map(|motor| motor.price.0 + motor.drive_price.0);
-    let least = |least: f64, price: f64| if price >= least { least } else { price };
-    let least = prices.fold(f64::INFINITY, least);
+    let least = super::price::least(options(demand, catalog).into_iter().map(price));
     if least.is_finite() { least } else { 0.0 }
 }
 
@@ -138,22 +143,63 @@ fn torques<L: Ledger>(
     torque: PhaseCharacteristic<Torque>,
     sheet: &mut L,
 ) {
-    for index in 0..count {
-        sheet.computed(
-            torque.phase(index),
-            &motor::PHASE_TORQUE,
-            (
-                force.phase(index),
-                ch::PHASE_SPEED.phase(index),
-                ch::PHASE_ACCELERATION.phase(index),
-                ch::TRAVEL_PER_TURN,
-                ch::REDUCTION,
-                ch::TOTAL_EFFICIENCY,
-                ch::TOTAL_BACK_EFFICIENCY,
-                ch::DRAG_TORQUE,
-                ch::ROTATING_INERTIA,
-            ),
-        );
+    sheet.computed_all(torque, count, &motor::PHASE_TORQUE, |index| torque_of(force, index));
+}
+
+/// What the torque of a phase is worked out of.
+type OfTorque = (
+    Characteristic<Force>,
+    Characteristic<Velocity>,
+    Characteristic<Acceleration>,
+    Characteristic<Length>,
+    Characteristic<Ratio>,
+    Characteristic<Ratio>,
+    Characteristic<Ratio>,
+    Characteristic<Torque>,
+    Characteristic<MomentOfInertia>,
+);
+
+#[inline(always)]
+fn torque_of(force: PhaseCharacteristic<Force>, index: usize) -> OfTorque {
+    (
+        force.phase(index),
+        ch::PHASE_SPEED.phase(index),
+        ch::PHASE_ACCELERATION.phase(index),
+        ch::TRAVEL_PER_TURN,
+        ch::REDUCTION,
+        ch::TOTAL_EFFICIENCY,
+        ch::TOTAL_BACK_EFFICIENCY,
+        ch::DRAG_TORQUE,
+        ch::ROTATING_INERTIA,
+    )
+}
+
+/// Enters a use of the peak torque that is not above the real one: that of the telling phases, without racking. Their forces and
+/// the inertias are known; of two pinions none is told.
+pub fn glimpse(demand: &Demand<'_>, sheet: &mut Known) {
+    for &index in &demand.telling {
+        let inputs = torque_of(ch::PHASE_FORCE, index);
+        sheet.computed(ch::PHASE_TORQUE.phase(index), &motor::PHASE_TORQUE, inputs);
+    }
+    torque_use(ch::PHASE_TORQUE.some(&demand.telling), ch::PHASE_TOP_SPEED.some(&demand.telling), sheet);
+}
+
+/// Works out how far torques at these speeds use the peak torque of the motor.
+#[inline(always)]
+fn torque_use<L: Ledger>(torques: impl Input<Series<Torque>>, speeds: impl Input<Series<Velocity>>, sheet: &mut L) {
+    let corners = (
+        torques,
+        speeds,
+        ch::TRAVEL_PER_TURN,
+        ch::REDUCTION,
+        ch::MOTOR_PEAK_TORQUE,
+        ch::KNEE_SPEED,
+        ch::MOTOR_SPEED_LIMIT,
+    );
+    if weakens(sheet) {
+        sheet.computed(ch::PEAK_TORQUE_USE, &envelope::WEAKENED_TORQUE_USE, corners);
+    } else {
+        sheet.computed(ch::PEAK_TORQUE_USE, &motor::PEAK_TORQUE_USE, corners);
     }
 }
 
@@ -200,20 +246,7 @@ pub fn peak<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     sheet.computed(ch::PEAK_TORQUE, &motor::PEAK_TORQUE, (largest,));
     let limit = (ch::MOTOR_PEAK_TORQUE, ch::TORQUE_MARGIN, ch::PEAK_TORQUE, ch::HOLDING_TORQUE);
     sheet.computed(ch::SET_TORQUE, &stop::SET_TORQUE, limit);
-    let corners = (
-        largest,
-        ch::PHASE_TOP_SPEED.all(count),
-        ch::TRAVEL_PER_TURN,
-        ch::REDUCTION,
-        ch::MOTOR_PEAK_TORQUE,
-        ch::KNEE_SPEED,
-        ch::MOTOR_SPEED_LIMIT,
-    );
-    if weakens(sheet) {
-        sheet.computed(ch::PEAK_TORQUE_USE, &envelope::WEAKENED_TORQUE_USE, corners);
-    } else {
-        sheet.computed(ch::PEAK_TORQUE_USE, &motor::PEAK_TORQUE_USE, corners);
-    }
+    torque_use(largest, ch::PHASE_TOP_SPEED.all(count), sheet);
 }
 
 /// Whether the motor of this sheet keeps its power above the knee.

@@ -140,12 +140,17 @@ impl LeastPosition {
         OwnErrors { long: of(known[0], self.long), within_turn: of(known[1], self.within_turn) }
     }
 
-    /// What a pair adds at least to the merit; of this scale alone where one is chosen, and of this table.
+    /// What a pair adds at least to the merit; of this scale alone where one is chosen, and then of this table.
     pub fn at_least(&self, own: OwnErrors, scale: Option<u16>, table: Option<u16>) -> f64 {
-        let is = |chosen: Option<u16>, index: usize| chosen.is_none_or(|chosen| usize::from(chosen) == index);
-        let pairs = self.pairs.iter().enumerate();
-        let chosen = pairs.filter(|(index, _)| is(scale, index / self.tables) && is(table, index % self.tables));
-        let least = chosen.map(|(_, pair)| self.of(pair, own)).fold(f64::INFINITY, f64::min);
+        let of_scale = |scale: u16| self.pairs.chunks(self.tables.max(1)).nth(usize::from(scale)).unwrap_or_default();
+        let pairs = scale.map_or(self.pairs.as_slice(), of_scale);
+        let chosen = scale.and(table).map(usize::from);
+        let pairs = chosen.map_or(pairs, |table| pairs.get(table..=table).unwrap_or_default());
+        let mut least = f64::INFINITY;
+        for pair in pairs {
+            let of_pair = self.of(pair, own);
+            least = if of_pair < least { of_pair } else { least };
+        }
         if least.is_finite() { least } else { 0.0 }
     }
 

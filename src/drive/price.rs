@@ -6,6 +6,19 @@ use crate::formula::{cost, pricing};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
+/// The least of some prices; one that is not known may be anything.
+pub fn least(prices: impl Iterator<Item = f64>) -> f64 {
+    prices.fold(f64::INFINITY, |least, price| {
+        if price >= least {
+            least
+        } else if price.is_nan() {
+            0.0
+        } else {
+            price
+        }
+    })
+}
+
 /// Which coefficients of fitting and upkeep apply.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {

@@ -15,6 +15,18 @@ pub fn is_belt(reduction: &ScrewReduction) -> bool {
     reduction.kind == "belt"
 }
 
+/// The price of a part; zero where it is not known.
+pub fn price(reduction: &ScrewReduction) -> f64 {
+    let price = reduction.price.si();
+    if price > 0.0 { price } else { 0.0 }
+}
+
+/// The price of the cheapest of these parts.
+pub fn least_price<'r>(reductions: impl Iterator<Item = &'r ScrewReduction>) -> f64 {
+    let least = super::price::least(reductions.map(price));
+    if least.is_finite() { least } else { 0.0 }
+}
+
 /// What is not stated is not known.
 #[inline(always)]
 fn stated<L: Ledger, Q: Measure>(sheet: &mut L, characteristic: crate::ledger::Characteristic<Q>, value: Option<Q>) {

@@ -106,11 +106,10 @@ pub fn racking<L: Ledger>(demand: &Demand<'_>, errors: Errors, sheet: &mut L) {
 pub fn racked_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let racking = (ch::RACKING_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION, ch::TOTAL_EFFICIENCY);
     sheet.computed(ch::RACKING_TORQUE, &gantry::RACKING_TORQUE, racking);
-    for index in 0..demand.phases.len() {
-        let own = if motor::twin(sheet) { ch::PHASE_OWN_TORQUE } else { ch::PHASE_TORQUE };
-        let torques = (own.phase(index), ch::RACKING_TORQUE);
-        sheet.computed(ch::PHASE_LARGEST_TORQUE.phase(index), &gantry::RACKED_TORQUE, torques);
-    }
+    let own = if motor::twin(sheet) { ch::PHASE_OWN_TORQUE } else { ch::PHASE_TORQUE };
+    sheet.computed_all(ch::PHASE_LARGEST_TORQUE, demand.phases.len(), &gantry::RACKED_TORQUE, |index| {
+        (own.phase(index), ch::RACKING_TORQUE)
+    });
 }
 
 /// Both sides while the axis speeds up, and what happens when one is lost, once the torque limit is known.

@@ -197,14 +197,14 @@ pub static PEAK_FORCE: Formula<fn(Series<Force>, Force) -> Force> = Formula {
 };
 
 /// See [`PEAK_FORCE`].
-#[inline]
+#[inline(always)]
 pub fn peak_force(forces: Series<Force>, weight: Force) -> Force {
     let most = largest(forces.si());
     Force::of_si(if most > weight.si() { most } else { weight.si() + 0.0 * most })
 }
 
 /// Largest absolute value; NaN as soon as one is.
-#[inline]
+#[inline(always)]
 pub(crate) fn largest(values: &[f64]) -> f64 {
     values.iter().fold(0.0, |most: f64, value| if value.abs() > most || value.is_nan() { value.abs() } else { most })
 }
@@ -232,7 +232,7 @@ pub fn mean_load(forces: Series<Force>, turns: Series<Ratio>) -> Force {
 }
 
 /// Cubic mean of values with weights; zero weights give zero.
-#[inline]
+#[inline(always)]
 pub(crate) fn cubic_mean(pairs: impl Iterator<Item = (f64, f64)>) -> f64 {
     let (mut sum, mut weights) = (0.0, 0.0);
     for (value, weight) in pairs {
@@ -259,13 +259,13 @@ pub static MEAN_FORCE: Formula<fn(Series<Force>, Series<Ratio>, Series<Velocity>
 };
 
 /// See [`MEAN_FORCE`].
-#[inline]
+#[inline(always)]
 pub fn mean_force(forces: Series<Force>, shares: Series<Ratio>, speeds: Series<Velocity>) -> Force {
     Force::of_si(cubic_mean(forces.si().iter().copied().zip(travel_weights(shares.si(), speeds.si()))))
 }
 
 /// How much each phase travels: share of time × speed.
-#[inline]
+#[inline(always)]
 pub(crate) fn travel_weights<'a>(shares: &'a [f64], speeds: &'a [f64]) -> impl Iterator<Item = f64> + 'a {
     shares.iter().zip(speeds).map(|(share, speed)| share * speed.abs())
 }

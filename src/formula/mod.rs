@@ -115,14 +115,15 @@ impl<Q: Measure> Series<Q> {
     #[inline(always)]
     pub fn filled(count: usize, value: impl Fn(usize) -> f64) -> Series<Q> {
         let count = count.min(MOST_PHASES);
-        let mut values = [0.0; IN_PLACE];
+        let mut series = Series { values: [0.0; IN_PLACE], count, apart: None, quantity: PhantomData };
         if count > IN_PLACE {
-            return Series { values, count, apart: Some((0..count).map(value).collect()), quantity: PhantomData };
+            series.apart = Some((0..count).map(value).collect());
+        } else {
+            for (index, place) in series.values.iter_mut().enumerate().take(count) {
+                *place = value(index);
+            }
         }
-        for (index, place) in values.iter_mut().enumerate().take(count) {
-            *place = value(index);
-        }
-        Series { values, count, apart: None, quantity: PhantomData }
+        series
     }
 
     /// The SI values.

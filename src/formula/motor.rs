@@ -89,7 +89,7 @@ pub static PEAK_TORQUE: Formula<fn(Series<Torque>) -> Torque> = Formula {
 };
 
 /// See [`PEAK_TORQUE`].
-#[inline]
+#[inline(always)]
 pub fn peak_torque(torques: Series<Torque>) -> Torque {
     Torque::of_si(largest(torques.si()))
 }
@@ -124,7 +124,7 @@ pub fn available_peak_torque(
     Torque::of_si(available(speed.si().abs(), peak.si(), knee.si(), limit.si()))
 }
 
-#[inline]
+#[inline(always)]
 fn available(speed: f64, peak: f64, knee: f64, limit: f64) -> f64 {
     if speed <= knee {
         peak + 0.0 * limit
@@ -163,7 +163,7 @@ pub static PEAK_TORQUE_USE: Formula<
 };
 
 /// See [`PEAK_TORQUE_USE`].
-#[inline]
+#[inline(always)]
 pub fn peak_torque_use(
     torques: Series<Torque>,
     top_speeds: Series<Velocity>,
@@ -204,12 +204,12 @@ pub static RMS_TORQUE: Formula<fn(Series<Torque>, Series<Ratio>) -> Torque> = Fo
 };
 
 /// See [`RMS_TORQUE`].
-#[inline]
+#[inline(always)]
 pub fn rms_torque(torques: Series<Torque>, shares: Series<Ratio>) -> Torque {
     Torque::of_si(root_mean_square(torques.si(), shares.si()))
 }
 
-#[inline]
+#[inline(always)]
 fn root_mean_square(values: &[f64], weights: &[f64]) -> f64 {
     let (mut sum, mut total) = (0.0, 0.0);
     for (value, weight) in values.iter().zip(weights) {
@@ -236,7 +236,7 @@ pub static RMS_SPEED: Formula<fn(Series<Velocity>, Series<Ratio>, Length, Ratio)
 };
 
 /// See [`RMS_SPEED`].
-#[inline]
+#[inline(always)]
 pub fn rms_speed(
     speeds: Series<Velocity>,
     shares: Series<Ratio>,
@@ -298,7 +298,7 @@ pub static PEAK_POWER: Formula<fn(Series<Torque>, Series<Velocity>, Length, Rati
 };
 
 /// See [`PEAK_POWER`].
-#[inline]
+#[inline(always)]
 pub fn peak_power(
     torques: Series<Torque>,
     top_speeds: Series<Velocity>,
@@ -345,7 +345,7 @@ pub static MEAN_POWER: Formula<
 };
 
 /// See [`MEAN_POWER`].
-#[inline]
+#[inline(always)]
 pub fn mean_power(
     torques: Series<Torque>,
     speeds: Series<Velocity>,

@@ -1,6 +1,6 @@
 //! Calling a formula with characteristics in place of values.
 
-use super::{Characteristic, Ledger, Phases};
+use super::{Characteristic, Ledger, Phases, SomePhases};
 use crate::formula::{Formula, Series};
 use crate::units::Measure;
 
@@ -29,6 +29,16 @@ impl<Q: Measure> Input<Series<Q>> for Phases<Q> {
     }
     fn slots(&self, slots: &mut Vec<usize>) {
         slots.extend(self.first..self.first + self.count);
+    }
+}
+
+impl<Q: Measure> Input<Series<Q>> for SomePhases<'_, Q> {
+    #[inline(always)]
+    fn fetch<L: Ledger>(&self, sheet: &L) -> Series<Q> {
+        Series::filled(self.indices.len(), |place| sheet.value(self.first + self.indices[place]))
+    }
+    fn slots(&self, slots: &mut Vec<usize>) {
+        slots.extend(self.indices.iter().map(|index| self.first + index));
     }
 }
 

@@ -4,6 +4,9 @@ use super::{Ledger, Origin};
 use crate::characteristic::SLOTS;
 use crate::formula::Note;
 
+/// How many phases are worked out before any is kept.
+const AT_ONCE: usize = 32;
+
 /// One number a slot, NaN until entered: what the search runs on.
 #[derive(Debug, Clone)]
 pub struct Known {
@@ -28,6 +31,27 @@ impl Ledger for Known {
     #[inline(always)]
     fn keep_computed(&mut self, slot: usize, value: f64, _: &'static Note, _: impl FnOnce(&mut Vec<usize>)) {
         self.values[slot] = value;
+    }
+    #[inline(always)]
+    fn keep_phases(
+        &mut self,
+        (first, count): (usize, usize),
+        value: impl Fn(&Self, usize) -> f64,
+        _: &'static Note,
+        _: impl Fn(usize, &mut Vec<usize>),
+    ) {
+        // nothing is written while the phases are worked out, so that what is the same for all is worked out once
+        if count <= AT_ONCE {
+            let mut worked = [0.0; AT_ONCE];
+            for (index, place) in worked.iter_mut().enumerate().take(count) {
+                *place = value(self, index);
+            }
+            self.values[first..first + count].copy_from_slice(&worked[..count]);
+        } else {
+            for index in 0..count {
+                self.values[first + index] = value(self, index);
+            }
+        }
     }
 }
 

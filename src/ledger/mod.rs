@@ -100,6 +100,22 @@ impl<Q: Measure> PhaseCharacteristic<Q> {
     }
 }
 
+impl<Q: Measure> PhaseCharacteristic<Q> {
+    /// Some phases by their indices, as one input of a formula.
+    #[inline(always)]
+    pub fn some(self, indices: &[usize]) -> SomePhases<'_, Q> {
+        SomePhases { first: self.first, indices, quantity: PhantomData }
+    }
+}
+
+/// Some of the phases of a characteristic, as one input of a formula.
+#[derive(Debug, Clone, Copy)]
+pub struct SomePhases<'i, Q> {
+    first: usize,
+    indices: &'i [usize],
+    quantity: PhantomData<fn() -> Q>,
+}
+
 /// The phases of a characteristic, as one input of a formula.
 #[derive(Debug, Clone, Copy)]
 pub struct Phases<Q> {
@@ -147,6 +163,21 @@ pub trait Ledger {
     }
     /// Keeps a value that was worked out, with the note of its formula and the slots of its inputs.
     fn keep_computed(&mut self, slot: usize, value: f64, note: &'static Note, inputs: impl FnOnce(&mut Vec<usize>));
+    /// Keeps what was worked out for each phase, in the slots from the first on; no value may hang on another of them.
+    fn keep_phases(
+        &mut self,
+        (first, count): (usize, usize),
+        value: impl Fn(&Self, usize) -> f64,
+        note: &'static Note,
+        inputs: impl Fn(usize, &mut Vec<usize>),
+    ) where
+        Self: Sized,
+    {
+        for index in 0..count {
+            let value = value(self, index);
+            self.keep_computed(first + index, value, note, |slots| inputs(index, slots));
+        }
+    }
 
     /// Enters a value that a brief, a catalogue or a default gives.
     #[inline(always)]
@@ -180,6 +211,27 @@ pub trait Ledger {
             <Formula<F> as Call<A, Q>>::slots(&inputs, slots);
         });
         value
+    }
+
+    /// Works a formula out for each of the first `count` phases, and enters the results; `inputs` gives those of a phase.
+    #[inline(always)]
+    fn computed_all<F, A, Q>(
+        &mut self,
+        characteristic: PhaseCharacteristic<Q>,
+        count: usize,
+        formula: &'static Formula<F>,
+        inputs: impl Fn(usize) -> A,
+    ) where
+        Q: Measure,
+        Formula<F>: Call<A, Q>,
+        Self: Sized,
+    {
+        self.keep_phases(
+            (characteristic.first, count),
+            |sheet, index| formula.call(sheet, &inputs(index)).si(),
+            &formula.note,
+            |index, slots| <Formula<F> as Call<A, Q>>::slots(&inputs(index), slots),
+        );
     }
 
     /// The value of a characteristic already entered.

@@ -61,6 +61,18 @@ pub fn utilisation(sense: Sense, demand: f64, limit: f64) -> f64 {
     if under > 0.0 && under.is_finite() { over / under } else { f64::NAN }
 }
 
+/// Whether the utilisation of such a limit is 1 at most, as can be told without a division; where this says no, it may be so all
+/// the same.
+#[inline(always)]
+pub fn surely_passes(sense: Sense, demand: f64, limit: f64) -> bool {
+    let (over, under) = match sense {
+        Sense::AtMost => (demand, limit),
+        Sense::AtLeast => (limit, demand),
+    };
+    // a quotient is rounded to 1 at most where this holds
+    over <= under && under > 0.0 && under.is_finite()
+}
+
 impl Rule {
     /// The limit in the SI unit of the demand; NaN while its characteristic is not known.
     #[inline]

@@ -16,7 +16,7 @@ mod read;
 
 pub use caution::{Above, Case, Caution, Facts, Level, Reader, StandardNamed};
 pub use describe::{describe, describe_caution, describe_rule};
-pub use judge::{Verdict, passes, utilisation, verdict};
+pub use judge::{Verdict, passes, surely_passes, utilisation, verdict};
 pub use load::{built_in, load, load_only, load_texts};
 pub use own::{Aspect, OwnRule, own};
 

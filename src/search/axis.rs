@@ -90,12 +90,12 @@ pub fn explain_none(brief: &Brief, axis: usize, search: &mut AxisSearch, setting
         }
     }
     let demand = Demand::new(brief, axis, Mass::of_si(search.carried.most));
-    for searched in search.families.iter_mut().filter(|searched| searched.walk.census.admissible == 0) {
+    search.families.par_iter_mut().filter(|searched| searched.walk.census.admissible == 0).for_each(|searched| {
         let explain = Explain { demand: &demand, setting };
         if let Some((path, rules)) = with_family(searched.family, &demand, setting.catalog, explain).flatten() {
             (searched.nearest, searched.ruled_out) = (Some(path), rules);
         }
-    }
+    });
 }
 
 /// Searches an axis.

@@ -1,7 +1,8 @@
 //! The best drive of an axis and nothing else: no census, no undominated set.
 //!
-//! Method: branch and bound. The branches of the first two stages are taken in the order of what they cost at least; a branch
-//! whose known and least prices reach more than the best found is left. Drives that were best under a like brief, given as
+//! Method: branch and bound, all families at once. The branches of the first two stages are taken in the order of what they cost
+//! at least, the choices of a stage in the order of their prices; a branch whose known and least prices reach more than the best
+//! found in any family is left. Drives that were best under a like brief, given as
 //! guesses, set the bound from the start. The answer is the one that the full search gives, ties included; guesses and
 //! threads change nothing but the time.
 
@@ -44,14 +45,18 @@ pub fn best_that(
 ) -> Option<Found> {
     let wanted = |id: &str| family.is_none_or(|wanted| wanted == id);
     let guesses: Vec<Found> = guesses.iter().filter(|guess| wanted(guess.family)).cloned().collect();
-    let mut best = best_among(brief, axis, carried, setting, &guesses, accept);
+    let best = best_among(brief, axis, carried, setting, &guesses, accept);
     let demand = Demand::new(brief, axis, Mass::of_si(carried));
-    for id in considered(brief, axis).into_iter().filter(|id| wanted(id)) {
-        let bound = best.as_ref().map_or(f64::INFINITY, |found| found.attributes.merit);
-        let found = with_family(id, &demand, setting.catalog, Best { demand: &demand, setting, bound, accept });
-        best = better(best, found.flatten());
-    }
-    best
+    // positive floats order as their bits do
+    let bound = best.as_ref().map_or(f64::INFINITY, |found| found.attributes.merit);
+    let shared = AtomicU64::new(bound.to_bits());
+    let ids: Vec<&str> = considered(brief, axis).into_iter().filter(|id| wanted(id)).collect();
+    // what one family finds bounds the others; of what is left none is better than the best of all
+    let found = ids.into_par_iter().map(|id| {
+        let work = Best { demand: &demand, setting, shared: &shared, accept };
+        with_family(id, &demand, setting.catalog, work).flatten()
+    });
+    better(best, found.reduce(|| None, better))
 }
 
 /// The best of these drives that is admissible and accepted; what they reach under another brief does not count.
@@ -113,7 +118,8 @@ fn better(one: Option<Found>, other: Option<Found>) -> Option<Found> {
 struct Best<'s, 'd, 'a> {
     demand: &'d Demand<'d>,
     setting: &'s Setting<'a>,
-    bound: f64,
+    /// The bits of the least merit that was found in any family.
+    shared: &'s AtomicU64,
     accept: Accept<'s>,
 }
 
@@ -126,21 +132,26 @@ impl WithFamily for Best<'_, '_, '_> {
         }
         let mut axis = Known::default();
         self.demand.enter(&mut axis);
-        // positive floats order as their bits do
-        let shared = AtomicU64::new(self.bound.to_bits());
         let steps = Steps { family, plan: &plan, plainly: self.setting.exhaustive };
-        let dive = Dive { steps, setting: self.setting, shared: &shared, accept: self.accept };
-        let mut branches = dive.branches(&mut axis);
-        branches.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| a.1.cmp(&b.1)));
+        let dive = Dive { steps, setting: self.setting, shared: self.shared, accept: self.accept };
+        let mut branches = dive.branches(&axis);
+        branches.sort_by(|a, b| a.floor.total_cmp(&b.floor).then_with(|| a.path.cmp(&b.path)));
         branches
             .into_par_iter()
             .with_max_len(1)
-            .map_init(
-                || (axis.clone(), dive.steps.room()),
-                |(sheet, kept), (floor, mut path)| dive.branch(floor, &mut path, sheet, kept),
-            )
+            .map_init(|| axis.clone(), |sheet, branch| dive.branch(branch, sheet))
             .reduce(|| None, better)
     }
+}
+
+/// One choice of each of the first two stages.
+struct Branch {
+    /// No configuration behind has a merit below this.
+    floor: f64,
+    path: Path,
+    /// The weights of the advice that is not followed so far.
+    unmet: f64,
+    kept: Kept,
 }
 
 struct Dive<'w, 's, F> {
@@ -153,35 +164,37 @@ struct Dive<'w, 's, F> {
 
 impl<F: Family> Dive<'_, '_, F> {
     /// The choices of the first two stages that pass, with what each costs at least.
-    fn branches(&self, sheet: &mut Known) -> Vec<(f64, Path)> {
-        let plan = self.steps.plan;
-        let mut kept = self.steps.room();
-        let mut found = Vec::new();
-        for first in 0..plan.stages[0] {
-            for second in 0..plan.stages[1] {
-                let mut path = [0; MOST_STAGES];
-                (path[plan.order[0]], path[plan.order[1]]) = (first as u16, second as u16);
-                if let Some(unmet) = self.pair(&mut path, sheet, &mut kept) {
-                    let floor = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit);
-                    found.push((floor * (1.0 + unmet), path));
-                }
-            }
-        }
-        found
+    fn branches(&self, axis: &Known) -> Vec<Branch> {
+        let (first, second) = (self.steps.plan.stages[0], self.steps.plan.stages[1]);
+        let found: Vec<Option<Branch>> = (0..first * second)
+            .into_par_iter()
+            .map_init(|| axis.clone(), |sheet, index| self.pair(index / second, index % second, sheet))
+            .collect();
+        found.into_iter().flatten().collect()
     }
 
-    /// Enters the first two stages; tells the weights of the advice not followed so far, or nothing if nothing behind may pass.
-    fn pair(&self, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> Option<f64> {
+    /// Enters the first two stages and works out what is kept for them; nothing if nothing behind may pass.
+    fn pair(&self, first: usize, second: usize, sheet: &mut Known) -> Option<Branch> {
+        let plan = self.steps.plan;
+        let mut path = [0; MOST_STAGES];
+        (path[plan.order[0]], path[plan.order[1]]) = (first as u16, second as u16);
         let mut unmet = 0.0;
         for place in 0..2 {
-            self.steps.family.enter(self.steps.plan.order[place], path, sheet);
-            if self.steps.plan.first_failed(place, sheet).is_some() {
+            self.steps.family.enter(plan.order[place], &path, sheet);
+            if plan.first_failed(place, sheet).is_some() {
                 return None;
             }
-            unmet += self.steps.plan.newly_unmet(place, sheet);
+            unmet += plan.newly_unmet(place, sheet);
         }
-        self.steps.keep(path, sheet, kept);
-        (!self.steps.hopeless(kept)).then_some(unmet)
+        let mut kept = self.steps.room();
+        // a first look at the price spares the rest where even that is too much
+        let first_look = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit) * (1.0 + unmet);
+        if self.beaten(first_look) {
+            return None;
+        }
+        self.steps.keep(&mut path, sheet, &mut kept);
+        let floor = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit) * (1.0 + unmet);
+        (!kept.hopeless && !self.beaten(floor)).then_some(Branch { floor, path, unmet, kept })
     }
 
     fn beaten(&self, floor: f64) -> bool {
@@ -189,13 +202,16 @@ impl<F: Family> Dive<'_, '_, F> {
         !self.steps.plainly && floor > f64::from_bits(self.shared.load(Ordering::Relaxed))
     }
 
-    fn branch(&self, floor: f64, path: &mut Path, sheet: &mut Known, kept: &mut Kept) -> Option<Found> {
+    fn branch(&self, branch: Branch, sheet: &mut Known) -> Option<Found> {
+        let Branch { floor, mut path, unmet, mut kept } = branch;
         if self.beaten(floor) {
             return None;
         }
-        let unmet = self.pair(path, sheet, kept)?;
+        for &stage in &self.steps.plan.order[..2] {
+            self.steps.family.enter(stage, &path, sheet);
+        }
         let mut best = None;
-        self.onward(2, unmet, path, sheet, kept, &mut best);
+        self.onward(2, unmet, &mut path, sheet, &mut kept, &mut best);
         best
     }
 
@@ -205,7 +221,7 @@ impl<F: Family> Dive<'_, '_, F> {
         unmet: f64,
         path: &mut Path,
         sheet: &mut Known,
-        kept: &Kept,
+        kept: &mut Kept,
         best: &mut Option<Found>,
     ) {
         let plan = self.steps.plan;
@@ -214,19 +230,20 @@ impl<F: Family> Dive<'_, '_, F> {
             return;
         }
         let stage = plan.order[place];
-        for choice in 0..plan.stages[place] {
-            path[stage] = choice as u16;
+        // where there are many, the price alone leaves most
+        let priced = plan.stages[place] > MANY || place + 2 >= plan.stages.len();
+        for &choice in &plan.cheapest_first[place] {
+            path[stage] = choice;
             if self.steps.known_to_fail(place, path, kept) {
                 continue;
             }
-            // where there are many, the price alone leaves most
             let before = || self.steps.floor_before(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
-            if (plan.stages[place] > MANY || place + 2 >= plan.stages.len()) && self.beaten(before()) {
-                continue;
+            if priced && self.beaten(before()) {
+                // where the price alone tells them apart, none of the dearer is better
+                if plan.priced[place] { break } else { continue }
             }
             if !self.steps.screened(place, path, sheet) {
-                self.steps.enter(place, path, sheet, kept);
-                if plan.first_failed(place, sheet).is_some() {
+                if self.steps.enter(place, path, sheet, kept).is_some() {
                     continue;
                 }
             }
@@ -234,6 +251,9 @@ impl<F: Family> Dive<'_, '_, F> {
             let unmet = unmet + more;
             let floor = || self.steps.floor(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
             if (plan.grows[place] || more > 0.0) && self.beaten(floor()) {
+                continue;
+            }
+            if self.steps.glimpsed(place, path, sheet) {
                 continue;
             }
             self.onward(place + 1, unmet, path, sheet, kept, best);

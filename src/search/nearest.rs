@@ -101,19 +101,22 @@ impl<F: Family> Descent<'_, F> {
         let (plan, mut path) = (self.plan, from);
         path[plan.order[0]] = (pair / plan.stages[1]) as u16;
         path[plan.order[1]] = (pair % plan.stages[1]) as u16;
-        let mut least = self.whole_shortfall(&path, sheet);
+        let mut least = self.shortfall_from(0, 0.0, f64::INFINITY, &path, sheet).unwrap_or(f64::INFINITY);
         loop {
             let before = least;
+            // what the stages before this place miss by; another choice of the place does not change it
+            let mut earlier = 0.0;
             for (place, &choices) in plan.stages.iter().enumerate() {
                 let stage = plan.order[place];
                 for choice in 0..choices {
                     let mut other = path;
                     other[stage] = choice as u16;
-                    let missed = self.whole_shortfall(&other, sheet);
-                    if missed < least {
+                    if let Some(missed) = self.shortfall_from(place, earlier, least, &other, sheet) {
                         (path, least) = (other, missed);
                     }
                 }
+                self.family.enter(stage, &path, sheet);
+                earlier += self.shortfall(place, sheet);
             }
             if least >= before {
                 return (path, least);
@@ -121,13 +124,18 @@ impl<F: Family> Descent<'_, F> {
         }
     }
 
-    fn whole_shortfall(&self, path: &Path, sheet: &mut Known) -> f64 {
-        let mut missed = 0.0;
-        for (place, &stage) in self.plan.order.iter().enumerate() {
+    /// The whole shortfall of a path of which the stages before this place are entered and miss by so much; none unless it is
+    /// less than this.
+    fn shortfall_from(&self, place: usize, earlier: f64, less: f64, path: &Path, sheet: &mut Known) -> Option<f64> {
+        let mut missed = earlier;
+        for (place, &stage) in self.plan.order.iter().enumerate().skip(place) {
             self.family.enter(stage, path, sheet);
             missed += self.shortfall(place, sheet);
+            if missed >= less {
+                return None;
+            }
         }
-        missed
+        Some(missed)
     }
 
     fn choice(&self, place: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, look: &mut Look) {

@@ -4,7 +4,7 @@ use super::Setting;
 use crate::characteristic::{self, SLOTS};
 use crate::drive::{Demand, Family, Floor, LeastPosition};
 use crate::ledger::{Discovery, Known, Ledger};
-use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, utilisation};
+use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, surely_passes, utilisation};
 
 /// A binding rule, ready to be judged.
 #[derive(Debug, Clone, Copy)]
@@ -23,6 +23,15 @@ impl Row {
         Row { rule: index, demand: rule.demand, sense: rule.sense, factor: rule.factor, limit: rule.limit, when }
     }
 
+    /// Whether it bounds the use of the motor's peak torque from above by a number.
+    fn bounds_peak_torque(&self) -> bool {
+        let number = matches!(self.limit, Limit::Value(_));
+        self.demand == characteristic::PEAK_TORQUE_USE.slot
+            && self.sense == Sense::AtMost
+            && number
+            && self.when.is_none()
+    }
+
     /// The slots that it reads.
     fn slots(&self) -> impl Iterator<Item = usize> {
         let limit = match self.limit {
@@ -32,19 +41,75 @@ impl Row {
         [Some(self.demand), limit, self.when.map(|when| when.slot())].into_iter().flatten()
     }
 
+    /// The limit, where the value of its characteristic is this.
+    #[inline(always)]
+    fn limit(&self, value: impl FnOnce(usize) -> f64) -> f64 {
+        match self.limit {
+            Limit::Of(slot) => self.factor * value(slot),
+            Limit::Value(value) => value,
+        }
+    }
+
+    /// Whether the rule holds on this configuration.
+    #[inline(always)]
+    fn holds(&self, value: impl FnOnce(usize) -> f64) -> bool {
+        match self.when {
+            None => true,
+            Some(When::Above(slot, bound)) => {
+                let value = value(slot);
+                value.is_nan() || value > bound
+            }
+            Some(When::Stated(slot)) => !value(slot).is_nan(),
+        }
+    }
+
     /// Demand over limit; zero where the rule does not hold on this configuration.
     #[inline(always)]
     pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
-        match self.when {
-            Some(When::Above(slot, bound)) if sheet.value(slot) <= bound => return 0.0,
-            Some(When::Stated(slot)) if sheet.value(slot).is_nan() => return 0.0,
-            _ => {}
+        if !self.holds(|slot| sheet.value(slot)) {
+            return 0.0;
         }
-        let limit = match self.limit {
-            Limit::Of(slot) => self.factor * sheet.value(slot),
-            Limit::Value(value) => value,
-        };
-        utilisation(self.sense, sheet.value(self.demand), limit)
+        utilisation(self.sense, sheet.value(self.demand), self.limit(|slot| sheet.value(slot)))
+    }
+
+    /// Whether the values pass: what [`Row::utilisation`] says, mostly without a division.
+    #[inline(always)]
+    fn passed_by(&self, value: impl Fn(usize) -> f64) -> bool {
+        if !self.holds(&value) {
+            return true;
+        }
+        let (demand, limit) = (value(self.demand), self.limit(&value));
+        surely_passes(self.sense, demand, limit) || passes(utilisation(self.sense, demand, limit))
+    }
+
+    /// Whether the sheet passes.
+    #[inline(always)]
+    pub fn passed<L: Ledger>(&self, sheet: &L) -> bool {
+        self.passed_by(|slot| sheet.value(slot))
+    }
+}
+
+/// A rule of a stage whose figures are at hand before they are entered.
+#[derive(Debug, Clone)]
+pub struct Ahead {
+    row: Row,
+    /// Which of the slots that it reads are those of the stage: slot and place among the figures.
+    own: Vec<(usize, usize)>,
+}
+
+impl Ahead {
+    fn new(row: Row, slots: &[usize]) -> Ahead {
+        let own = row.slots().filter_map(|read| Some((read, slots.iter().position(|&slot| slot == read)?))).collect();
+        Ahead { row, own }
+    }
+
+    /// Whether these figures of the stage pass beside what is entered.
+    #[inline(always)]
+    fn passed<L: Ledger>(&self, figures: &[f64], sheet: &L) -> bool {
+        self.row.passed_by(|slot| match self.own.iter().find(|(own, _)| *own == slot) {
+            Some(&(_, place)) => figures[place],
+            None => sheet.value(slot),
+        })
     }
 }
 
@@ -59,8 +124,20 @@ pub struct Plan {
     pub behind: Vec<u64>,
     /// What each stage enters, where its figures may be kept; empty for the others.
     pub kept: Vec<Vec<usize>>,
+    /// The figures of each choice of a stage that hangs on the axis alone; empty for the others.
+    pub apart: Vec<Vec<f64>>,
+    /// What each stage enters whose figures are remembered; empty for the others.
+    pub remembered: Vec<Vec<usize>>,
+    /// Of such a stage the place by whose choices they are remembered.
+    pub by_choice: Vec<usize>,
+    /// At each place the stages whose figures are forgotten when it is chosen anew.
+    pub forgets: Vec<Vec<usize>>,
+    /// The rules of each stage whose figures are kept, to be judged before they are entered.
+    pub ahead: Vec<Vec<Ahead>>,
     /// Of those rules the ones that hang on the axis, the first two stages and the stage itself alone.
     pub kept_rows: Vec<Vec<Row>>,
+    /// Those rules, of whatever stage, that a glimpse may show to be broken.
+    pub glimpsed: Vec<Row>,
     /// The place of each stage in the order.
     pub places: Vec<usize>,
     /// The rules judged at each stage, in the order of their ids.
@@ -77,6 +154,10 @@ pub struct Plan {
     pub floors: Vec<Floor>,
     /// Whether more of the merit is known at each stage than at the one before.
     pub grows: Vec<bool>,
+    /// For each stage its choices, those first that cost least as far as that is known of a choice alone.
+    pub cheapest_first: Vec<Vec<u16>>,
+    /// For each stage whether a price is known of its choices, so that the bound before one is entered hangs on nothing else.
+    pub priced: Vec<bool>,
     /// For each stage whether only its own rules read what it enters, so that a screen may stand for it.
     pub alone: Vec<bool>,
 }
@@ -104,6 +185,11 @@ impl Plan {
         let mut floors = vec![Floor::default(); stages.len()];
         let mut alone = vec![true; stages.len()];
         let mut kept = vec![Vec::new(); stages.len()];
+        let mut apart = vec![Vec::new(); stages.len()];
+        let mut ahead = vec![Vec::new(); stages.len()];
+        let mut remembered = vec![Vec::new(); stages.len()];
+        let mut by_choice = vec![0; stages.len()];
+        let mut forgets = vec![Vec::new(); stages.len()];
         let mut kept_rows = vec![Vec::new(); stages.len()];
         let mut places = vec![0; stages.len()];
         for (place, &stage) in order.iter().enumerate() {
@@ -111,11 +197,23 @@ impl Plan {
         }
         if stages.iter().all(|&choices| choices > 0) {
             let discovery = discover(family, demand, &order);
-            for (place, kept) in kept.iter_mut().enumerate().skip(2).filter(|(place, _)| family.kept(order[*place])) {
+            let keeps = |place: usize| family.kept(order[place]) || family.apart(order[place]);
+            for (place, kept) in kept.iter_mut().enumerate().skip(2).filter(|(place, _)| keeps(*place)) {
                 kept.extend((0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)));
+            }
+            for (place, &stage) in order.iter().enumerate() {
+                if let Some([anew, by]) = family.remembered(stage) {
+                    remembered[place] =
+                        (0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)).collect();
+                    by_choice[place] = places[by];
+                    forgets[places[anew]].push(place);
+                }
             }
             let mut axis = Known::default();
             demand.enter(&mut axis);
+            for (place, figures) in apart.iter_mut().enumerate().filter(|(place, _)| family.apart(order[*place])) {
+                *figures = figures_apart(family, order[place], stages[place], &kept[place], &axis);
+            }
             for (index, rule) in setting.rulebook.rules.iter().enumerate() {
                 if setting.waived.contains(&rule.id) || !rule.meant_for(family.id()) {
                     continue;
@@ -150,6 +248,10 @@ impl Plan {
             for (place, own) in kept_rows.iter_mut().enumerate().filter(|(place, _)| !kept[*place].is_empty()) {
                 let early = |slot| discovery.stage_of(slot).is_none_or(|entered| entered <= 2 || entered == place + 1);
                 own.extend(rows[place].iter().filter(|row| row.slots().all(early)).copied());
+                ahead[place] = rows[place].iter().map(|&row| Ahead::new(row, &kept[place])).collect();
+            }
+            for (place, slots) in remembered.iter().enumerate().filter(|(_, slots)| !slots.is_empty()) {
+                ahead[place] = rows[place].iter().map(|&row| Ahead::new(row, slots)).collect();
             }
             for (known, errors) in errors_known.iter_mut().zip(position.errors()) {
                 let entered = errors.iter().map(|error| discovery.stage_of(error.slot)).max().flatten();
@@ -162,6 +264,12 @@ impl Plan {
                 });
             }
         }
+        let glimpsed = rows.iter().flatten().filter(|row| row.bounds_peak_torque()).copied().collect();
+        let cheapest_first =
+            order.iter().zip(&stages).map(|(&stage, &choices)| by_price(family, stage, choices)).collect();
+        let has_price =
+            |(&stage, &choices): (&usize, &usize)| (0..choices as u16).any(|choice| family.price(stage, choice) > 0.0);
+        let priced = order.iter().zip(&stages).map(has_price).collect();
         let more = |place: usize| floors[place] != floors[place - 1] || errors_known.contains(&place);
         let grows = (0..floors.len()).map(|place| place < 2 || more(place)).collect();
         Plan {
@@ -169,7 +277,13 @@ impl Plan {
             stages,
             behind,
             kept,
+            apart,
+            ahead,
+            remembered,
+            by_choice,
+            forgets,
             kept_rows,
+            glimpsed,
             places,
             rows,
             advice,
@@ -178,6 +292,8 @@ impl Plan {
             errors_known,
             floors,
             grows,
+            cheapest_first,
+            priced,
             alone,
         }
     }
@@ -190,21 +306,46 @@ impl Plan {
     /// How much worse the configuration counts for the advice that it does not follow.
     #[inline]
     pub fn unmet_advice<L: Ledger>(&self, sheet: &L) -> f64 {
-        self.advice.iter().filter(|(row, _)| !passes(row.utilisation(sheet))).map(|(_, weight)| weight).sum()
+        self.advice.iter().filter(|(row, _)| !row.passed(sheet)).map(|(_, weight)| weight).sum()
     }
 
     /// Of that the part which is known at this stage and was not before.
     #[inline]
     pub fn newly_unmet<L: Ledger>(&self, stage: usize, sheet: &L) -> f64 {
         let known = self.advice_known[stage].iter();
-        known.filter(|(row, _)| !passes(row.utilisation(sheet))).map(|(_, weight)| weight).sum()
+        known.filter(|(row, _)| !row.passed(sheet)).map(|(_, weight)| weight).sum()
+    }
+
+    /// The first rule of this stage that its figures fail, told before they are entered.
+    #[inline(always)]
+    pub fn first_failed_ahead<L: Ledger>(&self, place: usize, figures: &[f64], sheet: &L) -> Option<usize> {
+        self.ahead[place].iter().find(|ahead| !ahead.passed(figures, sheet)).map(|ahead| ahead.row.rule)
     }
 
     /// The first rule of this stage that the sheet fails.
     #[inline(always)]
     pub fn first_failed<L: Ledger>(&self, stage: usize, sheet: &L) -> Option<usize> {
-        self.rows[stage].iter().find(|row| !passes(row.utilisation(sheet))).map(|row| row.rule)
+        self.rows[stage].iter().find(|row| !row.passed(sheet)).map(|row| row.rule)
     }
+}
+
+/// The figures of every choice of a stage that hangs on the axis alone, one after another.
+fn figures_apart<F: Family>(family: &F, stage: usize, choices: usize, slots: &[usize], axis: &Known) -> Vec<f64> {
+    let (mut sheet, mut path) = (axis.clone(), [0; super::MOST_STAGES]);
+    let mut figures = Vec::with_capacity(choices * slots.len());
+    for choice in 0..choices {
+        path[stage] = choice as u16;
+        family.enter(stage, &path, &mut sheet);
+        figures.extend(slots.iter().map(|&slot| sheet.value(slot)));
+    }
+    figures
+}
+
+/// The choices of a stage, the cheapest first.
+fn by_price<F: Family>(family: &F, stage: usize, choices: usize) -> Vec<u16> {
+    let mut all: Vec<(f64, u16)> = (0..choices as u16).map(|choice| (family.price(stage, choice), choice)).collect();
+    all.sort_by(|one, other| one.0.total_cmp(&other.0).then_with(|| one.1.cmp(&other.1)));
+    all.into_iter().map(|(_, choice)| choice).collect()
 }
 
 /// Stage 0 is the axis itself; the stage that is taken n-th is n + 1.

@@ -173,7 +173,7 @@ impl<F: Family> Walker<'_, '_, F> {
         if failed.is_none() {
             self.steps.keep(path, &mut hand.sheet, &mut hand.kept);
             // where only the best are looked for
-            if self.below.is_some() && self.steps.hopeless(&hand.kept) {
+            if self.below.is_some() && hand.kept.hopeless {
                 return;
             }
         }
@@ -213,12 +213,13 @@ impl<F: Family> Walker<'_, '_, F> {
                 self.onward(place + 1, None, path, hand, plan.behind[place]);
                 continue;
             }
-            self.steps.enter(place, path, &mut hand.sheet, &hand.kept);
+            let fails = self.steps.enter(place, path, &mut hand.sheet, &mut hand.kept);
             let floor = || self.steps.floor(place, path, &hand.sheet, &hand.kept, &self.setting.merit);
-            if self.below.is_some_and(|below| floor() >= below) {
+            // where only those below a merit are looked for, what falls is not counted
+            if self.below.is_some_and(|below| fails.is_some() || floor() >= below) {
                 continue;
             }
-            let failed = failed.or_else(|| plan.first_failed(place, &hand.sheet));
+            let failed = failed.or(fails);
             self.onward(place + 1, failed, path, hand, plan.behind[place]);
         }
         path[stage] = 0;

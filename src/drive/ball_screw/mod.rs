@@ -15,7 +15,7 @@ use super::{Family, Part, Position, Size, feedback, mapping, motor, price, reduc
 use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::formula::{layout, stiffness};
-use crate::ledger::{Characteristic, Ledger};
+use crate::ledger::{Characteristic, Known, Ledger};
 use crate::units::*;
 
 /// The family on one axis.
@@ -26,6 +26,8 @@ pub struct BallScrewDrive<'a> {
     motors: Vec<&'a ServoMotor>,
     /// Price of the cheapest motor.
     least_motor: f64,
+    /// Price of the cheapest coupling or belt.
+    least_reduction: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
@@ -52,6 +54,7 @@ impl<'a> BallScrewDrive<'a> {
             demand,
             catalog,
             least_motor: motor::least_price(demand, catalog),
+            least_reduction: reduction::least_price(catalog.screw_reductions.iter()),
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
@@ -171,12 +174,26 @@ impl Family for BallScrewDrive<'_> {
         ]
     }
 
+    fn price(&self, stage: usize, choice: u16) -> f64 {
+        match stage {
+            REDUCTION => reduction::price(&self.catalog.screw_reductions[usize::from(choice)]),
+            MOTOR => motor::price(self.motors[usize::from(choice)]),
+            _ => 0.0,
+        }
+    }
+
     fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
-        let motor = if entered(MOTOR) { 0.0 } else { self.least_motor };
-        let reduction = if at_hand == Some(REDUCTION) { self.picked_reduction(path).price.si() } else { 0.0 };
-        // a price that is not known may be anything
-        let reduction = if reduction > 0.0 { reduction } else { 0.0 };
-        f64::from(self.demand.axis.drives.value) * (motor + reduction)
+        let of = |stage: usize, least: f64| match entered(stage) {
+            true => 0.0,
+            false if at_hand == Some(stage) => self.price(stage, path[stage]),
+            false => least,
+        };
+        let drives = f64::from(self.demand.axis.drives.value);
+        drives * (of(MOTOR, self.least_motor) + of(REDUCTION, self.least_reduction))
+    }
+
+    fn apart(&self, stage: usize) -> bool {
+        stage == MOTOR
     }
 
     fn springs(&self) -> &'static [Characteristic<Stiffness>] {
@@ -220,6 +237,14 @@ impl Family for BallScrewDrive<'_> {
                 mapping::enter(self.demand, self.picked_table(path), screw::within_turn(self.picked_scale(path)), sheet)
             }
         }
+    }
+
+    fn glimpse(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {
+        if stage == MOTOR {
+            motor::inertias(ch::SCREW_INERTIA, sheet);
+            motor::glimpse(self.demand, sheet);
+        }
+        stage == MOTOR
     }
 
     fn motor_model(&self, path: &[u16]) -> &str {

@@ -8,16 +8,42 @@ use super::Demand;
 use crate::characteristic as ch;
 use crate::drive::{motor, sides};
 use crate::formula::{counterbalance, duty, twin};
-use crate::ledger::Ledger;
+use crate::ledger::{Characteristic, Ledger, PhaseCharacteristic};
+use crate::units::{Acceleration, Force, Mass, Ratio};
+
+/// What the force of a phase is worked out of.
+type OfForce = (
+    Characteristic<Mass>,
+    Characteristic<Acceleration>,
+    Characteristic<Force>,
+    Characteristic<Ratio>,
+    Characteristic<Force>,
+    Characteristic<Ratio>,
+    Characteristic<Force>,
+    Characteristic<Ratio>,
+);
+
+#[inline(always)]
+fn force_of(process: PhaseCharacteristic<Force>, index: usize) -> OfForce {
+    (
+        ch::ACCELERATED_MASS,
+        ch::PHASE_ACCELERATION.phase(index),
+        ch::GRAVITY_FORCE,
+        ch::PHASE_BALANCE.phase(index),
+        ch::FRICTION_FORCE,
+        ch::PHASE_DIRECTION.phase(index),
+        process.phase(index),
+        ch::CUTTING_BOTH_WAYS,
+    )
+}
 
 impl Demand<'_> {
     /// Enters what each of two pinions feels of wipers and cutting, once their number is known.
     pub fn enter_halves<L: Ledger>(&self, sheet: &mut L) {
         sheet.computed(ch::PINION_WIPER_FORCE, &twin::PINION_FORCE, (ch::DRIVE_WIPER_FORCE, ch::PINIONS));
-        for index in 0..self.phases.len() {
-            let half = (ch::PHASE_DRIVE_PROCESS_FORCE.phase(index), ch::PINIONS);
-            sheet.computed(ch::PHASE_PINION_PROCESS_FORCE.phase(index), &twin::PINION_FORCE, half);
-        }
+        sheet.computed_all(ch::PHASE_PINION_PROCESS_FORCE, self.phases.len(), &twin::PINION_FORCE, |index| {
+            (ch::PHASE_DRIVE_PROCESS_FORCE.phase(index), ch::PINIONS)
+        });
     }
 
     /// Enters masses, weight and friction, once the riding mass is known.
@@ -56,23 +82,17 @@ impl Demand<'_> {
         let count = self.phases.len();
         let twin = motor::twin(sheet);
         let process = if twin { ch::PHASE_PINION_PROCESS_FORCE } else { ch::PHASE_DRIVE_PROCESS_FORCE };
-        for index in 0..count {
-            sheet.computed(
-                ch::PHASE_FORCE.phase(index),
-                &counterbalance::PHASE_FORCE,
-                (
-                    ch::ACCELERATED_MASS,
-                    ch::PHASE_ACCELERATION.phase(index),
-                    ch::GRAVITY_FORCE,
-                    ch::PHASE_BALANCE.phase(index),
-                    ch::FRICTION_FORCE,
-                    ch::PHASE_DIRECTION.phase(index),
-                    process.phase(index),
-                    ch::CUTTING_BOTH_WAYS,
-                ),
-            );
-        }
+        sheet.computed_all(ch::PHASE_FORCE, count, &counterbalance::PHASE_FORCE, |index| force_of(process, index));
         sides::motion_peak(self, sheet);
+    }
+
+    /// Enters the forces of the telling phases alone, once the masses are known.
+    #[inline(always)]
+    pub fn enter_telling_forces<L: Ledger>(&self, sheet: &mut L) {
+        for &index in &self.telling {
+            let inputs = force_of(ch::PHASE_DRIVE_PROCESS_FORCE, index);
+            sheet.computed(ch::PHASE_FORCE.phase(index), &counterbalance::PHASE_FORCE, inputs);
+        }
     }
 
     /// Enters the mean of the forces of the phases.

@@ -27,13 +27,17 @@ pub struct Demand<'a> {
     pub reach: Ratio,
     /// The duty.
     pub phases: Vec<Phase>,
+    /// The phases that ask most of a motor as a rule: fastest speeding up and slowing down, and the largest process force.
+    pub telling: Vec<usize>,
 }
 
 impl<'a> Demand<'a> {
     /// The demand of the axis with this index, carrying this mass.
     pub fn new(brief: &'a Brief, index: usize, carried: Mass) -> Demand<'a> {
         let axis = &brief.axes[index];
-        Demand { brief, axis, carried, reach: carriage_reach(brief, axis), phases: phases::phases(axis) }
+        let phases = phases::phases(axis);
+        let telling = phases::telling(&phases);
+        Demand { brief, axis, carried, reach: carriage_reach(brief, axis), phases, telling }
     }
 
     /// Whether two drives move the axis together.

@@ -151,6 +151,28 @@ pub fn phases(axis: &Axis) -> Vec<Phase> {
     phases
 }
 
+/// Of each direction the phases with the fastest speeding up, at the highest speed, and with the largest process force.
+pub fn telling(phases: &[Phase]) -> Vec<usize> {
+    let mut telling = Vec::new();
+    for direction in [1.0, -1.0] {
+        let moving = || phases.iter().enumerate().filter(|(_, phase)| phase.direction == direction);
+        let keys: [fn(&Phase) -> (f64, f64); 2] = [
+            |phase| (phase.direction * phase.acceleration, phase.top_speed),
+            |phase| (phase.process.abs(), phase.top_speed),
+        ];
+        for key in keys {
+            let order = |one: &Phase, other: &Phase| {
+                let (one, other) = (key(one), key(other));
+                one.0.total_cmp(&other.0).then_with(|| one.1.total_cmp(&other.1))
+            };
+            telling.extend(moving().max_by(|one, other| order(one.1, other.1)).map(|(index, _)| index));
+        }
+    }
+    telling.sort_unstable();
+    telling.dedup();
+    telling
+}
+
 fn add_run(axis: &Axis, run: &Run, balance: f64, phases: &mut Vec<Phase>) {
     let profile = &run.profile;
     let time = profile.time();

@@ -16,7 +16,7 @@ use super::surroundings::Here;
 use super::{Family, Part, Position, Size, feedback, mapping, motor, price, reduction, rest};
 use crate::catalog::*;
 use crate::characteristic as ch;
-use crate::ledger::{Characteristic, Ledger};
+use crate::ledger::{Characteristic, Known, Ledger};
 use crate::units::*;
 
 /// The family on one axis.
@@ -28,6 +28,8 @@ pub struct DrivenNutDrive<'a> {
     motors: Vec<&'a ServoMotor>,
     /// Price of the cheapest motor.
     least_motor: f64,
+    /// Price of the cheapest coupling or belt.
+    least_reduction: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
     exchanges: Exchanges<'a>,
@@ -61,12 +63,14 @@ impl<'a> DrivenNutDrive<'a> {
         let exchanges = Exchanges::new(catalog, "nut-unit");
         let here = Here::new(&demand.brief.environment, catalog);
         let least_motor = motor::least_price(demand, catalog);
+        let least_reduction = reduction::least_price(belts(catalog).into_iter());
         DrivenNutDrive {
             demand,
             catalog,
             belts: belts(catalog),
             motors,
             least_motor,
+            least_reduction,
             feedbacks,
             tables,
             exchanges,
@@ -131,12 +135,26 @@ impl Family for DrivenNutDrive<'_> {
         ]
     }
 
+    fn price(&self, stage: usize, choice: u16) -> f64 {
+        match stage {
+            BELT => reduction::price(self.belts[usize::from(choice)]),
+            MOTOR => motor::price(self.motors[usize::from(choice)]),
+            _ => 0.0,
+        }
+    }
+
     fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
-        let motor = if entered(MOTOR) { 0.0 } else { self.least_motor };
-        let reduction = if at_hand == Some(BELT) { self.picked_belt(path).price.si() } else { 0.0 };
-        // a price that is not known may be anything
-        let reduction = if reduction > 0.0 { reduction } else { 0.0 };
-        f64::from(self.demand.axis.drives.value) * (motor + reduction)
+        let of = |stage: usize, least: f64| match entered(stage) {
+            true => 0.0,
+            false if at_hand == Some(stage) => self.price(stage, path[stage]),
+            false => least,
+        };
+        let drives = f64::from(self.demand.axis.drives.value);
+        drives * (of(MOTOR, self.least_motor) + of(BELT, self.least_reduction))
+    }
+
+    fn apart(&self, stage: usize) -> bool {
+        stage == MOTOR
     }
 
     fn springs(&self) -> &'static [Characteristic<Stiffness>] {
@@ -173,6 +191,16 @@ impl Family for DrivenNutDrive<'_> {
                 mapping::enter(self.demand, self.picked_table(path), screw::within_turn(self.picked_scale(path)), sheet)
             }
         }
+    }
+
+    fn glimpse(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {
+        if stage == MOTOR {
+            self.masses(sheet);
+            self.demand.enter_telling_forces(sheet);
+            motor::inertias(ch::NUT_UNIT_INERTIA, sheet);
+            motor::glimpse(self.demand, sheet);
+        }
+        stage == MOTOR
     }
 
     fn motor_model(&self, path: &[u16]) -> &str {

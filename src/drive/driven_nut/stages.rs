@@ -88,11 +88,15 @@ impl DrivenNutDrive<'_> {
     }
 
     #[inline(always)]
-    pub(super) fn duty<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
+    pub(super) fn masses<L: Ledger>(&self, sheet: &mut L) {
         let riding =
             (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::SUPPORT_MASS, ch::DRIVES);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_masses(sheet);
+    }
+
+    pub(super) fn duty<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {
+        self.masses(sheet);
         self.demand.enter_forces(sheet);
         self.demand.enter_mean_force(sheet);
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));

@@ -5,7 +5,9 @@
 
 use super::Pinions;
 use crate::catalog::{Catalog, Gearbox};
+use crate::drive::price::least;
 use crate::units::Measure;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The gearboxes by kind and play.
 #[derive(Debug)]
@@ -14,19 +16,6 @@ pub struct Alike<'a> {
     /// Price of the cheapest of each kind.
     least: Vec<f64>,
     least_of_all: f64,
-}
-
-/// The least of some prices; one that is not known may be anything.
-fn least(prices: impl Iterator<Item = f64>) -> f64 {
-    prices.fold(f64::INFINITY, |least, price| {
-        if price >= least {
-            least
-        } else if price.is_nan() {
-            0.0
-        } else {
-            price
-        }
-    })
 }
 
 /// Everything of a gearbox but its play, its price and its delivery.
@@ -62,21 +51,49 @@ fn like(one: &Gearbox, other: &Gearbox) -> bool {
     figures(one) == figures(other) && one.frame == other.frame
 }
 
+/// Gearboxes that are alike, each kind where its first stands.
+///
+/// Only those of one ratio and one torque can be alike, and these are found by their bits, so that thousands are grouped at once.
+fn grouped<'a>(gearboxes: &[&'a Gearbox]) -> Vec<Vec<&'a Gearbox>> {
+    // adding zero makes one of both zeros
+    let bits = |value: f64| (value + 0.0).to_bits();
+    let mut kinds: Vec<Vec<&Gearbox>> = Vec::new();
+    let mut places: BTreeMap<[u64; 2], Vec<usize>> = BTreeMap::new();
+    for &gearbox in gearboxes {
+        let key = [bits(gearbox.ratio.si()), bits(gearbox.acceleration_torque.si())];
+        let near = places.entry(key).or_default();
+        match near.iter().find(|&&kind| kinds[kind].first().is_some_and(|first| like(first, gearbox))) {
+            Some(&kind) => kinds[kind].push(gearbox),
+            None => {
+                near.push(kinds.len());
+                kinds.push(vec![gearbox]);
+            }
+        }
+    }
+    kinds
+}
+
+/// Whether another of a kind is cheaper and delivered as soon.
+fn dearer(gearbox: &Gearbox, kind: &[&Gearbox]) -> bool {
+    let mut cheaper = kind.iter().filter(|rival| rival.price.si() < gearbox.price.si());
+    cheaper.any(|rival| rival.lead_time.si() == gearbox.lead_time.si())
+}
+
 impl<'a> Alike<'a> {
     /// The gearboxes that are offered. A bias closes the play, so of gearboxes that differ in play and price alone two pinions
     /// are offered the cheaper.
     pub fn of(catalog: &'a Catalog, layout: Pinions) -> Alike<'a> {
-        let dearer = |gearbox: &Gearbox| {
-            let rivals = catalog.gearboxes.iter().filter(|rival| rival.price.si() < gearbox.price.si());
-            rivals.into_iter().any(|rival| like(gearbox, rival) && rival.lead_time.si() == gearbox.lead_time.si())
-        };
-        let offered = |gearbox: &&Gearbox| layout == Pinions::One || !dearer(gearbox);
-        let mut kinds: Vec<Vec<&Gearbox>> = Vec::new();
-        for gearbox in catalog.gearboxes.iter().filter(offered) {
-            match kinds.iter_mut().find(|kind| kind.first().is_some_and(|first| like(first, gearbox))) {
-                Some(kind) => kind.push(gearbox),
-                None => kinds.push(vec![gearbox]),
-            }
+        let all: Vec<&Gearbox> = catalog.gearboxes.iter().collect();
+        let mut kinds = grouped(&all);
+        if layout == Pinions::Two {
+            let dear: BTreeSet<&str> = kinds
+                .iter()
+                .flat_map(|kind| kind.iter().filter(|gearbox| dearer(gearbox, kind)))
+                .map(|gearbox| gearbox.designation.as_str())
+                .collect();
+            let offered = |gearbox: &&&Gearbox| !dear.contains(gearbox.designation.as_str());
+            // a kind stands where the first stands that is offered
+            kinds = grouped(&all.iter().filter(offered).copied().collect::<Vec<_>>());
         }
         let plays = kinds.first().map_or(0, Vec::len);
         if kinds.iter().any(|kind| kind.len() != plays) {

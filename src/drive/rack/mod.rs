@@ -268,14 +268,34 @@ impl Family for RackDrive<'_> {
         if self.demand.two_sided() { QUALITY_BEFORE_RACKING.to_vec() } else { QUALITY_LATE.to_vec() }
     }
 
+    fn price(&self, stage: usize, choice: u16) -> f64 {
+        match stage {
+            GEARBOX => self.gearboxes.least_price(Some(choice)),
+            MOTOR => motor::price(self.motors[usize::from(choice)]),
+            _ => 0.0,
+        }
+    }
+
     fn to_come(&self, path: &[u16], at_hand: Option<usize>, entered: impl Fn(usize) -> bool) -> f64 {
-        let motor = if entered(MOTOR) { 0.0 } else { self.least_motor };
+        let motor = match entered(MOTOR) {
+            true => 0.0,
+            false if at_hand == Some(MOTOR) => self.price(MOTOR, path[MOTOR]),
+            false => self.least_motor,
+        };
         let gearbox = match (entered(PLAY), entered(GEARBOX) || at_hand == Some(GEARBOX)) {
             (true, _) => 0.0,
-            (false, true) => self.gearboxes.least_price(Some(path[GEARBOX])),
+            (false, true) => self.price(GEARBOX, path[GEARBOX]),
             (false, false) => self.gearboxes.least_price(None),
         };
         f64::from(self.demand.axis.drives.value) * self.pinion_count().si() * (motor + gearbox)
+    }
+
+    fn remembered(&self, stage: usize) -> Option<[usize; 2]> {
+        (stage == MOUNTED).then_some([GEARBOX, GRADE])
+    }
+
+    fn apart(&self, stage: usize) -> bool {
+        stage == MOTOR
     }
 
     fn kept(&self, stage: usize) -> bool {
@@ -325,6 +345,16 @@ impl Family for RackDrive<'_> {
             self.damage_at_most(sheet);
         }
         stage == DAMAGE
+    }
+
+    fn glimpse(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {
+        // the bias of two pinions is chosen later
+        let told = stage == MASS && self.layout == Pinions::One;
+        if told {
+            self.demand.enter_telling_forces(sheet);
+            motor::glimpse(self.demand, sheet);
+        }
+        told
     }
 
     fn motor_model(&self, path: &[u16]) -> &str {
