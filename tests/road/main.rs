@@ -16,6 +16,7 @@ mod moves;
 mod next_machines;
 mod obstacles;
 mod outcomes;
+mod promises;
 mod proposal;
 mod racks;
 mod robustness;

@@ -11,6 +11,7 @@
 mod alike;
 mod gearbox;
 mod line;
+mod stages;
 mod strength;
 mod twin;
 
@@ -20,8 +21,8 @@ use super::surroundings::Here;
 use super::{Family, Part, Position, Size, feedback, mapping, motor, price, rest, sides};
 use crate::catalog::*;
 use crate::characteristic as ch;
+use crate::formula::gear_geometry;
 use crate::formula::tooth_strength::SteelClass;
-use crate::formula::{gear_geometry, layout, stiffness, stop};
 use crate::ledger::{Known, Ledger};
 use crate::units::*;
 use alike::Alike;
@@ -133,80 +134,6 @@ impl<'a> RackDrive<'a> {
         }
     }
 
-    /// What needs the mass and no phase: brakes and resonances fall before forces are worked out.
-    fn mass<L: Ledger>(&self, sheet: &mut L) {
-        sheet.computed(
-            ch::RIDING_MASS,
-            &layout::RIDING_UNITS,
-            (ch::MOTOR_MASS, ch::GEARBOX_MASS, ch::PINION_MASS, motor::units(sheet)),
-        );
-        self.demand.enter_masses(sheet);
-        sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
-        motor::inertias(ch::PINION_INERTIA, sheet);
-        motor::holding(sheet);
-    }
-
-    fn duty<L: Ledger>(&self, sheet: &mut L) {
-        self.demand.enter_forces(sheet);
-    }
-
-    /// What teeth, seat and gearbox bear, with the bias if there is one.
-    fn loads<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
-        self.bias(path, sheet);
-        self.biased(sheet);
-        sheet.computed(
-            ch::SEAT_STRESS,
-            &stop::SEAT_STRESS,
-            (ch::PEAK_FORCE, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::SEAT_DIAMETER, ch::PINION_DIAMETER),
-        );
-        self.gearbox_load(sheet);
-    }
-
-    fn peak<L: Ledger>(&self, sheet: &mut L) {
-        motor::peak(self.demand, sheet);
-        sides::both(self.demand, sheet);
-        sheet.computed(
-            ch::STOP_TORQUE,
-            &stop::STOP_TORQUE_WITH_WEIGHT,
-            (ch::SET_TORQUE, ch::ROTATING_INERTIA, ch::MASS_INERTIA, ch::REDUCTION, ch::HOLDING_TORQUE),
-        );
-        sheet.computed(ch::STOP_FORCE, &stop::STOP_FORCE, (ch::STOP_TORQUE, ch::PINION_DIAMETER));
-        self.seat_stop(sheet);
-    }
-
-    fn heat<L: Ledger>(&self, sheet: &mut L) {
-        self.gearbox_mean_load(sheet);
-        motor::heat(self.demand, sheet);
-        price::enter_motors(sheet);
-        sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
-    }
-
-    fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        feedback::enter_reader(scale, crate::drive::defaults::parts::rack_scatter(), sheet);
-        if scale.is_none() {
-            sheet.computed(ch::LONG_ERROR, &layout::SAME_LENGTH, (ch::CUMULATIVE_PITCH_ERROR,));
-            sheet.computed(ch::SECTION_LONG_ERROR, &layout::SAME_LENGTH, (ch::SECTION_PITCH_ERROR,));
-            sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
-        }
-        feedback::work_out(self.demand, scale, sheet);
-        let lead_time = price::longest(&[
-            self.picked_rack(path).lead_time,
-            self.picked_grade(path).grade.lead_time,
-            self.picked_pinion(path).lead_time,
-            self.picked_gearbox(path).lead_time,
-            self.picked_motor(path).lead_time,
-        ]);
-        price::enter_feedback(scale, lead_time, sheet);
-    }
-
-    fn mapping<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
-        let own = match self.picked_scale(path) {
-            None => [Some(ch::RUN_OUT_ERROR), Some(ch::PITCH_STEP)],
-            Some(_) => [None, None],
-        };
-        mapping::enter(self.demand, self.picked_table(path), own, sheet);
-    }
-
     fn picked_rack(&self, path: &[u16]) -> &'a Rack {
         self.racks[usize::from(path[RACK])]
     }
@@ -291,7 +218,9 @@ impl Family for RackDrive<'_> {
     }
 
     fn remembered(&self, stage: usize) -> Option<[usize; 2]> {
-        (stage == MOUNTED).then_some([GEARBOX, GRADE])
+        // with one pinion the racking enters the largest force as well, which hangs on the motor
+        let racking = stage == RACKING && self.layout == Pinions::Two && self.demand.two_sided();
+        (stage == MOUNTED || racking).then_some([GEARBOX, GRADE])
     }
 
     fn apart(&self, stage: usize) -> bool {
