@@ -62,7 +62,10 @@ impl WithFamily for Promises<'_> {
                 self.demand.enter(&mut alone);
                 family.enter(stage, &path, &mut alone);
                 for slot in own() {
-                    assert!(same(alone.value(slot), sheet.value(slot)), "{id}: stage {stage} hangs on more than the axis");
+                    assert!(
+                        same(alone.value(slot), sheet.value(slot)),
+                        "{id}: stage {stage} hangs on more than the axis"
+                    );
                 }
             }
             if let Some([anew, by]) = family.remembered(stage) {
@@ -73,7 +76,10 @@ impl WithFamily for Promises<'_> {
                 }
                 let like = self.glimpsed(family, &like).0;
                 for slot in own() {
-                    assert!(same(like.value(slot), sheet.value(slot)), "{id}: stage {stage} hangs on more than it says");
+                    assert!(
+                        same(like.value(slot), sheet.value(slot)),
+                        "{id}: stage {stage} hangs on more than it says"
+                    );
                 }
             }
         }
