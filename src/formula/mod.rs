@@ -126,15 +126,6 @@ impl<Q: Measure> Series<Q> {
         series
     }
 
-    /// The same where the function gives something for any index below [`MOST_PHASES`]: a few too many are then read at once.
-    #[inline(always)]
-    pub fn of_phases(count: usize, value: impl Fn(usize) -> f64) -> Series<Q> {
-        if count > IN_PLACE {
-            return Series::filled(count, value);
-        }
-        Series { values: std::array::from_fn(value), count, apart: None, quantity: PhantomData }
-    }
-
     /// The SI values.
     #[inline(always)]
     pub fn si(&self) -> &[f64] {

@@ -242,10 +242,9 @@ impl<F: Family> Dive<'_, '_, F> {
                 // where the price alone tells them apart, none of the dearer is better
                 if plan.priced[place] { break } else { continue }
             }
-            if !self.steps.screened(place, path, sheet) {
-                if self.steps.enter(place, path, sheet, kept).is_some() {
-                    continue;
-                }
+            let screened = self.steps.screened(place, path, sheet);
+            if !screened && self.steps.enter(place, path, sheet, kept).is_some() {
+                continue;
             }
             let more = plan.newly_unmet(place, sheet);
             let unmet = unmet + more;

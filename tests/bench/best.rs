@@ -51,9 +51,13 @@ fn main() {
                 best_on(&inputs.brief, index, carried, &setting, family, guesses)
             };
             let guesses: Vec<Found> = best(None, &[]).into_iter().collect();
-            let alone = least(7, || drop(best(None, &[])));
-            let guessed = least(7, || drop(best(None, &guesses)));
-            let families = FAMILIES.map(|family| format!("{family} {:.1}", least(5, || drop(best(Some(family), &[])))));
+            let time = |runs: usize, family: Option<&str>, guesses: &[Found]| {
+                least(runs, || {
+                    std::hint::black_box(best(family, guesses));
+                })
+            };
+            let (alone, guessed) = (time(7, None, &[]), time(7, None, &guesses));
+            let families = FAMILIES.map(|family| format!("{family} {:.1}", time(5, Some(family), &[])));
             println!(
                 "{name} {}: {alone:.1} ms, with the answer as a guess {guessed:.1} ms; each family alone: {}",
                 axis.name,

@@ -156,17 +156,12 @@ pub fn telling(phases: &[Phase]) -> Vec<usize> {
     let mut telling = Vec::new();
     for direction in [1.0, -1.0] {
         let moving = || phases.iter().enumerate().filter(|(_, phase)| phase.direction == direction);
-        let keys: [fn(&Phase) -> (f64, f64); 2] = [
-            |phase| (phase.direction * phase.acceleration, phase.top_speed),
-            |phase| (phase.process.abs(), phase.top_speed),
-        ];
-        for key in keys {
-            let order = |one: &Phase, other: &Phase| {
-                let (one, other) = (key(one), key(other));
-                one.0.total_cmp(&other.0).then_with(|| one.1.total_cmp(&other.1))
-            };
-            telling.extend(moving().max_by(|one, other| order(one.1, other.1)).map(|(index, _)| index));
-        }
+        let speeding = |phase: &Phase| (direction * phase.acceleration, phase.top_speed);
+        let pushing = |phase: &Phase| (phase.process.abs(), phase.top_speed);
+        let order =
+            |one: (f64, f64), other: (f64, f64)| one.0.total_cmp(&other.0).then_with(|| one.1.total_cmp(&other.1));
+        telling.extend(moving().max_by(|a, b| order(speeding(a.1), speeding(b.1))).map(|(index, _)| index));
+        telling.extend(moving().max_by(|a, b| order(pushing(a.1), pushing(b.1))).map(|(index, _)| index));
     }
     telling.sort_unstable();
     telling.dedup();
