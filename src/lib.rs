@@ -10,7 +10,7 @@
 //! record and nothing else, and writes for customer, engineer and reviewer. [`acceptance`] evaluates an axis that was
 //! measured. The modules below stand in the order
 //! of the alphabet; their floors, lowest first: units, source, yaml, formula, ledger and characteristic, brief,
-//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, audit, schema, cli.
+//! catalog, drive, rule, search, select, inquiry, record, report, pipeline, acceptance, calc, audit, schema, web, cli.
 //!
 //! # From Rust
 //!
@@ -97,6 +97,8 @@ pub mod search;
 pub mod select;
 pub mod source;
 pub mod units;
+#[cfg(feature = "serve")]
+pub mod web;
 pub mod yaml;
 
 pub use brief::Brief;

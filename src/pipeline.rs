@@ -4,10 +4,12 @@ mod crossover;
 mod meaning;
 mod proposal;
 mod questions;
+mod sketch;
 
-pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover};
+pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover, crossover_beside};
 pub use meaning::check;
-pub use proposal::check_proposal;
+pub use proposal::{check_proposal, check_proposal_until};
+pub use sketch::{Memory, sketch};
 
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
@@ -15,7 +17,7 @@ use crate::drive::{Demand, Merit};
 use crate::record::{DecisionRecord, Parts, build};
 use crate::rule::{self, Rulebook};
 use crate::search::{
-    AxisSearch, CarriedRange, Coupling, Setting, admissible, explain_none, offer_lighter, search_axis,
+    AxisSearch, CarriedRange, Coupling, Setting, Stop, admissible, explain_none, offer_lighter, search_axis,
 };
 use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
@@ -40,6 +42,11 @@ pub fn load(brief: &Path, catalogs: &[PathBuf], rules: &[PathBuf]) -> Result<Inp
     let catalog = keep(catalog::load(catalogs), &mut faults);
     let rulebook = keep(rule::load(rules), &mut faults);
     whole(written.as_ref().map(|(name, text)| (name.as_str(), text.as_str())), catalog, rulebook, faults)
+}
+
+/// Inputs of a brief given as text beside a catalogue and rules that are there already; tells every fault of the brief.
+pub fn with_brief(name: &str, text: &str, catalog: &Catalog, rulebook: &Rulebook) -> Result<Inputs, Faults> {
+    whole(Some((name, text)), Some(catalog.clone()), Some(rulebook.clone()), Faults::default())
 }
 
 /// The same from texts: the brief by name and text, the catalogue layer by layer, rules and cautions, and nothing built in.
@@ -89,6 +96,7 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
         coupling,
         waived,
         exhaustive,
+        stop: None,
     }
 }
 
@@ -108,6 +116,12 @@ pub fn recommend_and_ask(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     decide(inputs, &Way { exhaustive, ask: true, ..Way::default() })
 }
 
+/// The recommendation, with what would change it where that is asked; none where it was stopped before it was there.
+pub fn recommend_until(inputs: &Inputs, ask: bool, stop: &Stop) -> Option<DecisionRecord> {
+    let record = decide(inputs, &Way { ask, stop: Some(stop), ..Way::default() });
+    (!stop.asked()).then_some(record)
+}
+
 /// How a decision is made.
 #[derive(Default)]
 struct Way<'w> {
@@ -115,6 +129,8 @@ struct Way<'w> {
     exhaustive: bool,
     /// Whether it is asked what would change the answer.
     ask: bool,
+    /// What ends it before its time.
+    stop: Option<&'w Stop>,
     /// What each axis may have, where that is less than the whole catalogue; limits of the machine are then told, not kept.
     proposed: Option<&'w [Catalog]>,
 }
@@ -130,7 +146,7 @@ fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
             |axis: usize| Coupling { mass: coupling.mass && brief.axes[axis].carried_by.is_some(), ..coupling };
         let settings: Vec<Setting<'_>> = (0..brief.axes.len())
             .map(|axis| {
-                let setting = setting(inputs, on_axis(axis), &waived[axis], exhaustive);
+                let setting = Setting { stop: way.stop, ..setting(inputs, on_axis(axis), &waived[axis], exhaustive) };
                 let own = way.proposed.and_then(|catalogs| catalogs.get(axis));
                 own.map_or(setting, |catalog| Setting { catalog, ..setting })
             })
@@ -172,6 +188,7 @@ fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
                 choice: choice.as_ref(),
                 turning: turning.as_deref(),
                 asked: ask,
+                pictured: true,
             };
             return build(&parts);
         }

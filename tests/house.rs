@@ -95,7 +95,7 @@ const FLOORS: &[(&str, &[&str])] = &[
         ],
     ),
     ("schema", &["units", "source", "brief", "catalog", "choice", "rule", "characteristic"]),
-    ("web", &["units", "record", "report", "pipeline"]),
+    ("web", &["units", "yaml", "brief", "catalog", "choice", "rule", "search", "record", "report", "pipeline"]),
     (
         "cli",
         &[

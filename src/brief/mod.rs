@@ -8,6 +8,7 @@ mod along;
 mod axis;
 mod bed;
 mod carrying;
+pub mod compose;
 pub mod defaults;
 mod duty;
 pub mod guide;

@@ -129,8 +129,17 @@ impl Choice {
 /// Reads a choice for this brief; the folders are those of the catalogue beside the built-in one.
 pub fn load(path: &Path, brief: &Brief, folders: &[PathBuf]) -> Result<Choice, Faults> {
     let mut faults = Faults::default();
+    match text_of(path, &mut faults) {
+        Some((name, text)) => load_text(&name, &text, brief, folders),
+        None => Err(faults),
+    }
+}
+
+/// The same of a text; the name is the one by which faults call it.
+pub fn load_text(name: &str, text: &str, brief: &Brief, folders: &[PathBuf]) -> Result<Choice, Faults> {
+    let mut faults = Faults::default();
     let names: Vec<String> = brief.axes.iter().map(|axis| axis.name.clone()).collect();
-    let read = read(path, &names, folders, &mut faults);
+    let read = read(name, text, &names, folders, &mut faults);
     let Some((mut choice, here)) = read.filter(|_| faults.is_empty()) else { return Err(faults) };
     let odd = catalog::check(&choice.catalog).into_iter().filter(|remark| here.contains(&remark.designation));
     choice.remarks = odd.map(|remark| remark.to_string()).collect();
@@ -146,15 +155,27 @@ pub fn load(path: &Path, brief: &Brief, folders: &[PathBuf]) -> Result<Choice, F
 /// What is wrong with a choice beside a brief that could not be read: only the names of its axes are known, if any.
 pub fn faults_of(path: &Path, axes: &[String], folders: &[PathBuf]) -> Faults {
     let mut faults = Faults::default();
-    read(path, axes, folders, &mut faults);
+    if let Some((name, text)) = text_of(path, &mut faults) {
+        read(&name, &text, axes, folders, &mut faults);
+    }
     faults
 }
 
-/// The choice without remarks, and the designations of its own components.
-fn read(path: &Path, names: &[String], folders: &[PathBuf], faults: &mut Faults) -> Option<(Choice, Vec<String>)> {
+fn text_of(path: &Path, faults: &mut Faults) -> Option<(String, String)> {
     let name = path.file_name().map_or(String::new(), |name| name.to_string_lossy().into_owned());
     let text = read_text(path, &name, faults)?;
-    let document = Document::parse(&name, &text, faults)?;
+    Some((name, text))
+}
+
+/// The choice without remarks, and the designations of its own components.
+fn read(
+    name: &str,
+    text: &str,
+    names: &[String],
+    folders: &[PathBuf],
+    faults: &mut Faults,
+) -> Option<(Choice, Vec<String>)> {
+    let document = Document::parse(name, text, faults)?;
     let root = document.root();
     if !root.is_for(Purpose::Choice, faults) {
         return None;
@@ -181,8 +202,14 @@ fn read(path: &Path, names: &[String], folders: &[PathBuf], faults: &mut Faults)
         root.fault(faults, "no drive is proposed for any axis", Some(help.into()));
     }
     proposals.sort_by_key(|proposal| proposal.axis);
-    let choice =
-        Choice { name, text: text.clone(), own: Vec::new(), remarks: Vec::new(), proposals, catalog: catalog? };
+    let choice = Choice {
+        name: name.into(),
+        text: text.into(),
+        own: Vec::new(),
+        remarks: Vec::new(),
+        proposals,
+        catalog: catalog?,
+    };
     Some((choice, here))
 }
 

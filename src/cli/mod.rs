@@ -3,7 +3,7 @@
 //! Method: every command takes a [`Console`] and gives an [`Answer`] or a [`Failure`]; only [`main`] turns
 //! that into an exit status. Results go to stdout, messages to stderr. A reader that closes the pipe early
 //! is no fault.
-//! Limits: `serve` is not built yet.
+//! Limits: without the feature `serve` there is no page.
 
 mod accept;
 mod ask;
@@ -23,6 +23,8 @@ mod new;
 mod progress;
 mod recommend;
 mod schema;
+#[cfg(feature = "serve")]
+mod serve;
 mod shell;
 mod stop;
 mod units;
@@ -72,6 +74,8 @@ enum Command {
     Explain(explain::Explain),
     Catalog(catalog::CatalogCommand),
     Schema(schema::Schema),
+    #[cfg(feature = "serve")]
+    Serve(serve::Serve),
     New(new::New),
     Completions(shell::Completions),
     Man(shell::Man),
@@ -89,6 +93,8 @@ impl Command {
             Command::Explain(command) => command.run(console),
             Command::Catalog(command) => command.run(console),
             Command::Schema(command) => command.run(console),
+            #[cfg(feature = "serve")]
+            Command::Serve(command) => command.run(console),
             Command::New(command) => command.run(console),
             Command::Completions(command) => command.run(console),
             Command::Man(command) => command.run(console),

@@ -37,6 +37,8 @@ pub struct Sweep<'s> {
     pub steps: usize,
     /// Whether over two ranges every node is decided in full.
     pub every_node: bool,
+    /// Whether over one range the best of all is enough and the best of every family is not sought.
+    pub best_alone: bool,
 }
 
 /// The best of one family at every node of a row.
@@ -115,6 +117,7 @@ impl<'s> Sweep<'s> {
         let nodes = self.steps + 1;
         match self.and {
             Some(_) => nodes * nodes,
+            None if self.best_alone => nodes,
             None => nodes * considered(self.brief, self.axis).len(),
         }
     }
@@ -160,6 +163,10 @@ impl<'s> Sweep<'s> {
 
     /// One range: the best of every family at every value.
     fn line(&self, across: &[f64], done: &(dyn Fn() + Sync)) -> Row {
+        if self.best_alone {
+            let best = self.along(self.brief, across, None, done);
+            return self.row(self.brief, across, best, vec![false; across.len()]);
+        }
         let curves: Vec<Curve> = considered(self.brief, self.axis)
             .into_par_iter()
             .map(|family| Curve { family, best: self.along(self.brief, across, Some(family), done) })

@@ -2,8 +2,8 @@
 
 use super::{Inputs, recommend, setting, waived_on};
 use crate::inquiry::{self, SpanError, Sweep};
-use crate::record::{CrossoverRecord, crossover as build};
-use crate::search::Coupling;
+use crate::record::{CrossoverRecord, DecisionRecord, crossover as build};
+use crate::search::{Coupling, Setting, Stop};
 use crate::yaml::nearest;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
@@ -20,6 +20,8 @@ pub struct Ranges {
     pub steps: usize,
     /// Whether over two ranges every node is decided in full.
     pub every_node: bool,
+    /// Whether over one range the best of all is enough and the best of every family is not sought.
+    pub best_alone: bool,
 }
 
 impl Ranges {
@@ -34,7 +36,7 @@ impl Ranges {
             over.differ(and).map_err(|cause| RangeError { option: "--and", cause })?;
         }
         let usual = if and.is_some() { STEPS_OF_TWO } else { STEPS_OF_ONE };
-        Ok(Ranges { over, and, steps: steps.unwrap_or(usual), every_node: false })
+        Ok(Ranges { over, and, steps: steps.unwrap_or(usual), every_node: false, best_alone: false })
     }
 }
 
@@ -60,16 +62,28 @@ pub fn crossover(
     ranges: &Ranges,
     told: &(dyn Fn(usize, usize) + Sync),
 ) -> CrossoverRecord {
+    crossover_beside(inputs, &recommend(inputs, false), axis, ranges, None, told)
+}
+
+/// The same beside a decision that is there already, which tells what the axis carries; it ends early where it is stopped, and
+/// what it gives then is no answer.
+pub fn crossover_beside(
+    inputs: &Inputs,
+    decision: &DecisionRecord,
+    axis: usize,
+    ranges: &Ranges,
+    stop: Option<&Stop>,
+    told: &(dyn Fn(usize, usize) + Sync),
+) -> CrossoverRecord {
     let brief = &inputs.brief;
-    let decision = recommend(inputs, false);
     let name = &brief.axes[axis].name;
     let mass = decision.axes.iter().find(|record| record.name == *name).map(|record| &record.carried_mass);
     let carried = mass.map_or(0.0, |mass| mass.chosen.unwrap_or(mass.most));
     let waived = waived_on(brief, name);
-    let setting = setting(inputs, Coupling::default(), &waived, false);
-    let Ranges { over, and, steps, every_node } = *ranges;
-    let sweep = Sweep { brief, axis, carried, setting: &setting, over, and, steps, every_node };
+    let setting = Setting { stop, ..setting(inputs, Coupling::default(), &waived, false) };
+    let Ranges { over, and, steps, every_node, best_alone } = *ranges;
+    let sweep = Sweep { brief, axis, carried, setting: &setting, over, and, steps, every_node, best_alone };
     let (done, all) = (AtomicUsize::new(0), sweep.searches());
     let found: inquiry::Crossover = sweep.run(&|| told(done.fetch_add(1, Ordering::Relaxed) + 1, all));
-    build(&sweep, &found, &decision)
+    build(&sweep, &found, decision)
 }

@@ -4,20 +4,30 @@
 //! left open is chosen, other axes get what suits the machine with it. Limits of the machine are told and do not choose.
 //! Limits: ranks count the drives of the catalogue at the largest carried mass of the recommendation.
 
-use super::{Inputs, Way, decide, recommend, setting, waived_on};
+use super::{Inputs, Way, decide, setting, waived_on};
 use crate::catalog::Catalog;
 use crate::choice::{Choice, Proposal};
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::inquiry::Placed;
 use crate::record::{DecisionRecord, Judged, ProposalRecord, proposal_record};
 use crate::search::{
-    Attributes, CarriedRange, Coupling, Found, Path, Setting, admissible, count_below, nearest, search_axis,
+    Attributes, CarriedRange, Coupling, Found, Path, Setting, Stop, admissible, count_below, nearest, search_axis,
 };
 use crate::units::{Mass, Measure};
 use crate::yaml::Faults;
 
 /// Judges a choice; a fault where no drive can be joined from what is named.
 pub fn check_proposal(inputs: &Inputs, choice: &Choice) -> Result<ProposalRecord, Faults> {
+    judge_all(inputs, choice, None)
+}
+
+/// The same; none where it was stopped before it was there.
+pub fn check_proposal_until(inputs: &Inputs, choice: &Choice, stop: &Stop) -> Option<Result<ProposalRecord, Faults>> {
+    let judged = judge_all(inputs, choice, Some(stop));
+    (!stop.asked()).then_some(judged)
+}
+
+fn judge_all(inputs: &Inputs, choice: &Choice, stop: Option<&Stop>) -> Result<ProposalRecord, Faults> {
     let mut restricted = inputs.clone();
     restricted.catalog = choice.catalog.clone();
     let mut catalogs: Vec<Catalog> = vec![inputs.catalog.clone(); inputs.brief.axes.len()];
@@ -38,8 +48,8 @@ pub fn check_proposal(inputs: &Inputs, choice: &Choice) -> Result<ProposalRecord
     if !faults.is_empty() {
         return Err(faults);
     }
-    let recommended = recommend(inputs, false);
-    let proposed = decide(&restricted, &Way { proposed: Some(&catalogs), ..Way::default() });
+    let recommended = decide(inputs, &Way { stop, ..Way::default() });
+    let proposed = decide(&restricted, &Way { proposed: Some(&catalogs), stop, ..Way::default() });
     let judged = choice.proposals.iter().map(|proposal| {
         let of = OfAxis { inputs, restricted: &restricted, catalog: &catalogs[proposal.axis] };
         of.judge(proposal, &recommended, &proposed)

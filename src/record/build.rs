@@ -40,6 +40,8 @@ pub struct Parts<'p> {
     pub turning: Option<&'p [Option<Vec<inquiry::TurningPoint>>]>,
     /// Whether weights and ways to relax are looked for.
     pub asked: bool,
+    /// Whether the curves of the pictures are worked out.
+    pub pictured: bool,
 }
 
 /// Builds the record.
@@ -175,7 +177,7 @@ fn axis_record(
             }
             chosen_worked.push(worked.attributes);
             told = Some(cautions::with_drive(parts, found.family, &worked.sheet));
-            diagrams = Some(subject.diagrams(Some((found, &worked.sheet))));
+            diagrams = parts.pictured.then(|| subject.diagrams(Some((found, &worked.sheet))));
             let mut record = candidate_build::candidate(found.family, &worked, named);
             let from = Sources { brief, axis: wanted, catalog: parts.catalog, worked: &worked, chosen: &record };
             let (installation, upkeep) = (workshop::installation(&from), super::upkeep::lines(&from));
@@ -272,7 +274,7 @@ fn axis_record(
         robustness,
         pareto_set: pareto_set(search, |found| work_out(found.family, &found.path, &census, setting)),
         by_cost_alone,
-        diagrams: diagrams.or_else(|| Some(subject.diagrams(None))),
+        diagrams: diagrams.or_else(|| parts.pictured.then(|| subject.diagrams(None))),
         carried_mass: CarriedMass {
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),
             least: search.carried.least,

@@ -76,6 +76,33 @@ pub struct Caution {
     standards: String,
 }
 
+impl Customer {
+    /// One sentence for all.
+    pub fn status(&self) -> &str {
+        &self.status
+    }
+
+    /// What the machine costs and reaches, by name.
+    pub fn figures(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.whole.iter().map(|line| (line.name.as_str(), line.value.as_str()))
+    }
+
+    /// What stands at a glance of each axis that has a drive: its name, and each figure by its name.
+    pub fn at_a_glance(&self) -> impl Iterator<Item = (&str, [(&'static str, &str); 6])> {
+        self.glance.iter().map(|row| {
+            let figures = [
+                ("drive", row.drive.as_str()),
+                ("main sizes", &row.sizes),
+                ("speed reserve", &row.reserve),
+                ("accuracy required / predicted", &row.accuracy),
+                ("service life", &row.life),
+                ("price to buy", &row.price),
+            ];
+            (row.axis.as_str(), figures)
+        })
+    }
+}
+
 /// Collects part one.
 pub fn collect(view: &View) -> Customer {
     let record = view.record;

@@ -13,12 +13,7 @@ const STYLE: &str = include_str!("templates/page.css");
 
 /// The page made of a report in Markdown and of the pictures that it names.
 pub fn page(title: &str, markdown: &str, charts: &[Chart]) -> String {
-    let events = pictured(Parser::new_ext(markdown, Options::ENABLE_TABLES), charts);
-    let mut body = String::with_capacity(markdown.len() * 2);
-    html::push_html(&mut body, with_ids(events).into_iter());
-    // a picture stands in no paragraph
-    let body = body.replace("<p></p>", "").replace("<p></p>\n", "");
-    let body = body.replace("<table>", "<div class=\"wide\"><table>").replace("</table>", "</table></div>");
+    let body = body(markdown, charts);
     let mut name = String::new();
     html::push_html(&mut name, std::iter::once(Event::Text(title.into())));
     format!(
@@ -26,6 +21,22 @@ pub fn page(title: &str, markdown: &str, charts: &[Chart]) -> String {
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <title>{name}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n<main>\n{body}</main>\n</body>\n</html>\n"
     )
+}
+
+/// A document as a piece of a page that has its own style: classes in place of styles, so that a strict page shows it as it is.
+pub fn piece(markdown: &str, charts: &[Chart]) -> String {
+    let body = body(markdown, charts);
+    let body = body.replace(" style=\"text-align: right\"", " class=\"right\"");
+    body.replace(" style=\"text-align: left\"", "").replace(" style=\"text-align: center\"", "")
+}
+
+fn body(markdown: &str, charts: &[Chart]) -> String {
+    let events = pictured(Parser::new_ext(markdown, Options::ENABLE_TABLES), charts);
+    let mut body = String::with_capacity(markdown.len() * 2);
+    html::push_html(&mut body, with_ids(events).into_iter());
+    // a picture stands in no paragraph
+    let body = body.replace("<p></p>", "").replace("<p></p>\n", "");
+    body.replace("<table>", "<div class=\"wide\"><table>").replace("</table>", "</table></div>")
 }
 
 /// Everything harmless, and each picture of ours in place of the image that names it.

@@ -19,6 +19,7 @@ mod figure;
 mod glossary;
 mod html;
 mod inch;
+mod live;
 mod markup;
 mod obstacles;
 mod own_rules;
@@ -40,8 +41,9 @@ mod words;
 
 pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
+pub use live::{Live, live};
 pub use markup::escape;
-pub use proposal::proposal;
+pub use proposal::{proposal, proposal_piece};
 pub use table::{bill_of_materials, candidates, workbook};
 
 use crate::record::{CandidateRecord, DecisionRecord};

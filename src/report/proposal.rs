@@ -86,6 +86,11 @@ struct MachineRow {
     limit: String,
 }
 
+/// The page as a piece of HTML for a page with a style of its own.
+pub fn proposal_piece(record: &ProposalRecord, units: UnitSystem) -> String {
+    super::html::piece(&proposal(record, units), &[])
+}
+
 /// The check as Markdown, in the units of the reader.
 pub fn proposal(record: &ProposalRecord, units: UnitSystem) -> String {
     let view = View { record: &record.proposed, units };

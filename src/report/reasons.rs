@@ -20,6 +20,8 @@ pub struct AxisWhy {
 #[derive(Serialize)]
 struct Other {
     family: String,
+    /// How many configurations are admissible, a sentence and a blank behind it; empty where that was not counted.
+    count: String,
     text: String,
 }
 
@@ -170,9 +172,9 @@ pub fn why(view: &View, axis: &AxisRecord) -> AxisWhy {
         axis: axis.name.clone(),
         winner: winner(view, axis, drive),
         others: others(axis, drive)
-            .map(|family| Other {
-                family: words::sentence(&words::family(&family.family)),
-                text: why_not(view, family, drive),
+            .map(|family| {
+                let (count, text) = why_not(view, family, drive);
+                Other { family: words::sentence(&words::family(&family.family)), count, text }
             })
             .collect(),
     }
@@ -259,18 +261,18 @@ fn units(drive: &CandidateRecord) -> u64 {
     motors.map_or(1, |part| part.count.round() as u64)
 }
 
-fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> String {
+fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (String, String) {
     let considered = words::several(family.configurations, "configuration", "configurations");
     if family.configurations == 0 {
-        return "not considered: the brief does not admit it, or the catalogue gives no configuration.".into();
+        let text = "not considered: the brief does not admit it, or the catalogue gives no configuration.";
+        return (String::new(), text.into());
     }
     if let Some(best) = family.best.as_ref().filter(|_| family.admissible > 0) {
         let (own, rival) = (drive.cost.whole_life, best.cost.whole_life);
         let verb = if family.admissible == 1 { "is" } else { "are" };
+        let count = format!("{} of {considered} {verb} admissible. ", figure::count(family.admissible));
         let mut text = format!(
-            "{} of {considered} {verb} admissible. The best ({}) costs {} over its life, against {} for the drive \
-             chosen ({}).",
-            figure::count(family.admissible),
+            "The best ({}) costs {} over its life, against {} for the drive chosen ({}).",
             view.sizes(best),
             view.money(Some(rival)),
             view.money(Some(own)),
@@ -279,11 +281,11 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
         if rival < own {
             text += &format!(" It was not taken: {}.", not_cost_alone(view, drive, best));
         }
-        return text;
+        return (count, text);
     }
     let none = match family.configurations {
-        1 => "the one configuration is not admissible.".into(),
-        _ => format!("none of {considered} is admissible."),
+        1 => "the one configuration is not admissible. ".into(),
+        _ => format!("none of {considered} is admissible. "),
     };
     let number = match ruling_out(family) {
         Some((finding, true)) => {
@@ -291,11 +293,11 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
                 |finding: &FindingRecord| format!("“{}”: {}", view.rule_title(&finding.rule), view.clause(finding));
             let further = family.ruled_out_by.iter().filter(|other| other.rule != finding.rule).take(2).map(told);
             let all: Vec<String> = std::iter::once(told(finding)).chain(further).collect();
-            format!(" The best that any of them reaches: {}.", all.join("; "))
+            format!("The best that any of them reaches: {}.", all.join("; "))
         }
         Some((finding, false)) => {
             format!(
-                " The one that misses by least fails “{}”: {}.",
+                "The one that misses by least fails “{}”: {}.",
                 view.rule_title(&finding.rule),
                 view.clause(finding)
             )
@@ -304,9 +306,10 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> Strin
     };
     let most = family.excluded_by.iter().max_by_key(|exclusion| exclusion.configurations);
     let most = most.map(|most| {
-        format!(" {} already fall at “{}”.", figure::count(most.configurations), view.rule_title(&most.rule))
+        format!("{} already fall at “{}”.", figure::count(most.configurations), view.rule_title(&most.rule))
     });
-    format!("{none}{number}{}", most.unwrap_or_default())
+    let told: Vec<String> = std::iter::once(number).chain(most).filter(|told| !told.is_empty()).collect();
+    (none, told.join(" "))
 }
 
 /// How an axis without an admissible drive misses.

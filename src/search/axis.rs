@@ -78,22 +78,37 @@ impl WithFamily for Search<'_, '_, '_> {
 
 /// Works out for every family without an admissible drive which misses by least, and what rules the family out.
 pub fn explain_none(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Setting<'_>) {
+    explain(brief, axis, search, setting, true);
+}
+
+/// The same in a hurry: which misses by least is looked for only where no rule excludes the family on its own.
+pub fn explain_briefly(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Setting<'_>) {
+    explain(brief, axis, search, setting, false);
+}
+
+fn explain(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Setting<'_>, fully: bool) {
     struct Explain<'s, 'd, 'a> {
         demand: &'d Demand<'d>,
         setting: &'s Setting<'a>,
+        fully: bool,
     }
     impl WithFamily for Explain<'_, '_, '_> {
-        type Output = Option<(Path, Vec<RuledOut>)>;
+        type Output = (Option<Path>, Vec<RuledOut>);
         fn with<F: Family>(self, family: &F) -> Self::Output {
-            let (path, _) = nearest(family, self.demand, self.setting)?;
-            Some((path, ruled_out(family, self.demand, self.setting)))
+            if family.stages().contains(&0) {
+                return (None, Vec::new());
+            }
+            let rules = ruled_out(family, self.demand, self.setting);
+            let looked = self.fully || rules.is_empty();
+            let missing = looked.then(|| nearest(family, self.demand, self.setting)).flatten();
+            (missing.map(|(path, _)| path), rules)
         }
     }
     let demand = Demand::new(brief, axis, Mass::of_si(search.carried.most));
     search.families.par_iter_mut().filter(|searched| searched.walk.census.admissible == 0).for_each(|searched| {
-        let explain = Explain { demand: &demand, setting };
-        if let Some((path, rules)) = with_family(searched.family, &demand, setting.catalog, explain).flatten() {
-            (searched.nearest, searched.ruled_out) = (Some(path), rules);
+        let explain = Explain { demand: &demand, setting, fully };
+        if let Some((path, rules)) = with_family(searched.family, &demand, setting.catalog, explain) {
+            (searched.nearest, searched.ruled_out) = (path, rules);
         }
     });
 }

@@ -204,7 +204,7 @@ impl<F: Family> Dive<'_, '_, F> {
 
     fn branch(&self, branch: Branch, sheet: &mut Known) -> Option<Found> {
         let Branch { floor, mut path, unmet, mut kept } = branch;
-        if self.beaten(floor) {
+        if self.setting.stopped() || self.beaten(floor) {
             return None;
         }
         for &stage in &self.steps.plan.order[..2] {

@@ -15,14 +15,18 @@ mod nearest;
 mod plan;
 mod reach;
 mod steps;
+mod stop;
 mod walk;
 
-pub use axis::{AxisSearch, CarriedRange, FamilySearch, Offer, explain_none, offer_lighter, search_axis};
+pub use axis::{
+    AxisSearch, CarriedRange, FamilySearch, Offer, explain_briefly, explain_none, offer_lighter, search_axis,
+};
 pub use best::{Accept, best_among, best_on, best_that};
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};
 pub use reach::{RuledOut, ruled_out};
+pub use stop::Stop;
 pub use walk::{Census, Walk, count_below, walk};
 
 use crate::brief::Brief;
@@ -75,6 +79,16 @@ pub struct Setting<'a> {
     pub waived: &'a [String],
     /// Whether nothing may be skipped.
     pub exhaustive: bool,
+    /// What ends the search before its time; what it gives then is no answer.
+    pub stop: Option<&'a Stop>,
+}
+
+impl Setting<'_> {
+    /// Whether the search is to end at once.
+    #[inline]
+    pub fn stopped(&self) -> bool {
+        self.stop.is_some_and(Stop::asked)
+    }
 }
 
 /// One rule judged on one sheet.

@@ -161,6 +161,9 @@ impl<F: Family> Walker<'_, '_, F> {
 
     /// The branch of one choice of the first and one of the second stage.
     fn pair(&self, path: &mut Path, hand: &mut Hand) {
+        if self.setting.stopped() {
+            return;
+        }
         let plan = self.steps.plan;
         let mut failed = None;
         for place in 0..2 {

@@ -288,6 +288,6 @@ pub(super) fn item_path(path: &str, index: usize) -> String {
 }
 
 /// The path of a key of a mapping.
-pub(super) fn key_path(path: &str, key: &str) -> String {
+pub fn key_path(path: &str, key: &str) -> String {
     join(path, key)
 }

@@ -91,6 +91,18 @@ impl Fault {
         self
     }
 
+    /// Each key that this fault speaks of by its path, with what is to be told there.
+    pub fn at_keys(&self) -> Vec<(String, String)> {
+        let told = |message: &str, help: Option<&str>| match help {
+            Some(help) => format!("{message}; {help}"),
+            None => message.to_string(),
+        };
+        match &self.missing {
+            Some(missing) => missing.each().map(|one| (one.path(), told(&one.message(), Some(&one.help())))).collect(),
+            None => vec![(self.path.clone(), told(&self.message, self.help.as_deref()))],
+        }
+    }
+
     fn order(&self) -> (&str, usize, usize) {
         (&self.file, self.line, self.column)
     }

@@ -37,6 +37,11 @@ impl Missing {
         }
     }
 
+    /// Each key on its own.
+    pub fn each(&self) -> impl Iterator<Item = Missing> {
+        self.keys.iter().map(|entry| Missing { group: self.group.clone(), keys: vec![entry.clone()] })
+    }
+
     /// The path of the one key, or of the group.
     pub fn path(&self) -> String {
         match self.keys.as_slice() {

@@ -13,7 +13,7 @@ mod place;
 mod purpose;
 mod syntax;
 
-pub use document::{Document, read_text};
+pub use document::{Document, key_path, read_text};
 pub use fault::{Fault, Faults};
 pub use node::{Node, nearest};
 pub use purpose::Purpose;

@@ -26,6 +26,8 @@ const NOT_RUN: &[(&str, &str)] = &[
         "the first command of the README: `.ci/run` runs it",
     ),
     ("cargo test", "this is part of it"),
+    ("cargo run --release -- serve", "it goes on until it is stopped: `tests/page` starts it"),
+    ("cargo test --test browser -- --ignored", "it needs Chromium: `.ci/run` runs it"),
     ("cargo install --path .", "it writes into the home of whoever runs the tests; `.ci/run` does it in an empty one"),
 ];
 

@@ -125,6 +125,7 @@ pub fn setting(inputs: &Inputs) -> Setting<'_> {
         coupling: Coupling::default(),
         waived: &[],
         exhaustive: false,
+        stop: None,
     }
 }
 

@@ -132,6 +132,7 @@ impl Asking<'_> {
             coupling: Coupling::default(),
             waived: &self.waived,
             exhaustive: false,
+            stop: None,
         }
     }
 

@@ -3,6 +3,7 @@
 //! Method: texts of the user are written in quotes wherever YAML could read them as something else.
 
 use super::questions::{Kind, OF_AXIS, OF_MACHINE, Place, Question};
+use crate::brief::compose::{list, value, words};
 
 /// The answers of one axis.
 #[derive(Debug, Default)]
@@ -96,8 +97,7 @@ impl Draft {
                 text.push_str(&line("    ", question, &answer(&axis.answers, question.key)));
             }
             if !axis.carries.is_empty() {
-                let names: Vec<String> = axis.carries.iter().map(|name| words(name)).collect();
-                text.push_str(&format!("    carries: [{}]\n", names.join(", ")));
+                text.push_str(&format!("    carries: {}\n", list(&axis.carries)));
             }
         }
         text
@@ -122,35 +122,11 @@ fn line(indent: &str, question: &Question, answer: &str) -> String {
         Kind::Words => words(answer),
         Kind::Value | Kind::Number => value(answer),
         Kind::List => {
-            let items: Vec<String> =
-                answer.split(',').map(str::trim).filter(|item| !item.is_empty()).map(words).collect();
-            format!("[{}]", items.join(", "))
+            let items = answer.split(',').map(str::trim).filter(|item| !item.is_empty());
+            list(&items.map(String::from).collect::<Vec<_>>())
         }
     };
     format!("{indent}{}: {value}\n", question.key)
-}
-
-/// A text as YAML: in quotes unless it is plain words that begin with a letter.
-fn words(text: &str) -> String {
-    let plain = |letter: char| letter.is_alphanumeric() || matches!(letter, ' ' | '-' | '_');
-    let keyword =
-        matches!(text.to_lowercase().as_str(), "true" | "false" | "null" | "yes" | "no" | "on" | "off" | "y" | "n");
-    match text.starts_with(char::is_alphabetic) && text.chars().all(plain) && !keyword {
-        true => text.into(),
-        false => quoted(text),
-    }
-}
-
-/// A quantity, a number or a word as YAML.
-fn value(text: &str) -> String {
-    let plain = |letter: char| letter.is_alphanumeric() || " -+./²³·µ%°'".contains(letter);
-    let begins = text.starts_with(|first: char| first.is_alphanumeric() || matches!(first, '-' | '+' | '.'));
-    if begins && text.chars().all(plain) { text.into() } else { quoted(text) }
-}
-
-/// A JSON string is a YAML string.
-fn quoted(text: &str) -> String {
-    serde_json::Value::String(text.into()).to_string()
 }
 
 const HEAD: &str = "\

@@ -6,7 +6,10 @@
 mod decided;
 mod graph;
 mod map;
+mod strip;
 mod words;
+
+pub use strip::{Stretch, strip};
 
 use crate::record::{CrossoverRecord, NodeRecord};
 use crate::units::UnitSystem;
@@ -18,6 +21,11 @@ pub fn markdown(record: &CrossoverRecord, units: UnitSystem, picture: Option<&st
     let page = words::Words { record, units }.page(picture);
     let text = super::document(&[("crossover.md", TEMPLATE)], &page);
     super::markup::resolve(&text.expect("the built-in template prints every crossover"), |_| false)
+}
+
+/// What wins where over one range, a sentence for each place of change.
+pub fn sentences(record: &CrossoverRecord, units: UnitSystem) -> Vec<String> {
+    words::Words { record, units }.boundaries()
 }
 
 /// The picture as SVG, in the units of the reader.

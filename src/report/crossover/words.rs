@@ -203,7 +203,7 @@ impl Words<'_> {
     }
 
     /// One range: a sentence a boundary.
-    fn boundaries(&self) -> Vec<String> {
+    pub fn boundaries(&self) -> Vec<String> {
         let over = &self.record.over;
         let name = words::sentence(&self.name(over));
         let sentence = |boundary: &BoundaryRecord| {

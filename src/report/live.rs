@@ -1,0 +1,80 @@
+//! The answer in short for somebody who is still filling in the brief: axis by axis the drive, its figures and why not the others.
+//!
+//! Method: the sentences of page one and the pictures of part two, laid out axis by axis; nothing is worded twice.
+//! Limits: no cautions, assumptions and worksheets; those stand in the whole report.
+
+use super::chart::{self, Chart};
+use super::{customer, html, markup, print, tidy};
+use crate::record::{DecisionRecord, Outcome};
+use crate::report::view::View;
+use crate::units::UnitSystem;
+use serde::Serialize;
+
+const TEMPLATES: [(&str, &str); 1] = [("live.md", include_str!("templates/live.md.j2"))];
+/// The pictures that are shown beside the figures, by the end of their name.
+const PICTURES: [&str; 3] = ["-speed-over-travel.svg", "-errors.svg", "-torque.svg"];
+
+/// The answer in short.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Live {
+    /// One sentence for all.
+    pub status: String,
+    /// One short line an axis: its name and its drive.
+    pub lines: Vec<(String, String)>,
+    /// What the machine costs and reaches, by name.
+    pub figures: Vec<(String, String)>,
+    /// What stands at a glance of each axis that has a drive: its name, and each figure by its name.
+    pub glance: Vec<(String, Vec<(String, String)>)>,
+    /// The answer as a piece of HTML without script and style.
+    pub html: String,
+}
+
+#[derive(Serialize)]
+struct Document {
+    chosen: bool,
+    customer: customer::Customer,
+    pictures: Vec<Vec<Picture>>,
+}
+
+#[derive(Serialize)]
+struct Picture {
+    title: String,
+    file: String,
+}
+
+/// The answer in short, with its pictures where they are wanted.
+pub fn live(record: &DecisionRecord, units: UnitSystem, pictured: bool) -> Live {
+    let view = View { record, units };
+    let charts = if pictured { pictures(&view) } else { vec![Vec::new(); record.axes.len()] };
+    let picture = |chart: &Chart| Picture { title: chart.title.clone(), file: chart.file.clone() };
+    let customer = customer::collect(&view);
+    let plain = |text: &str| markup::resolve(text, |_| false);
+    let figures = customer.figures().map(|(name, value)| (plain(name), plain(value))).collect();
+    let named = |(name, value): (&str, &str)| (name.to_string(), plain(value));
+    let glance = customer.at_a_glance().map(|(axis, all)| (axis.to_string(), all.map(named).to_vec())).collect();
+    let status = plain(customer.status());
+    let document = Document {
+        chosen: record.outcome == Outcome::Chosen,
+        customer,
+        pictures: charts.iter().map(|charts| charts.iter().map(picture).collect()).collect(),
+    };
+    let text = print(&TEMPLATES, &document).expect("the built-in template prints every record");
+    let text = tidy(&plain(&text));
+    let charts: Vec<Chart> = charts.into_iter().flatten().collect();
+    let drive = |axis: &crate::record::AxisRecord| match &axis.chosen {
+        Some(drive) => super::family_words(&drive.family),
+        None => "no drive".into(),
+    };
+    let lines = record.axes.iter().map(|axis| (axis.name.clone(), drive(axis))).collect();
+    Live { status, lines, figures, glance, html: html::piece(&text, &charts) }
+}
+
+/// The pictures of each axis that are shown.
+fn pictures(view: &View) -> Vec<Vec<Chart>> {
+    let wanted = |chart: &Chart| PICTURES.iter().any(|end| chart.file.ends_with(end));
+    let of = |charts: chart::AxisCharts| {
+        let first = charts.drives.into_iter().next().unwrap_or_default();
+        charts.axis.into_iter().chain(first).filter(wanted).collect()
+    };
+    chart::of_record(view).into_iter().map(of).collect()
+}
