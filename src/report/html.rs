@@ -27,6 +27,10 @@ pub fn page(title: &str, markdown: &str, charts: &[Chart]) -> String {
 pub fn piece(markdown: &str, charts: &[Chart]) -> String {
     let body = body(markdown, charts);
     let body = body.replace(" style=\"text-align: right\"", " class=\"right\"");
+    // what scrolls is reached by the keyboard too
+    let body = body.replace("<figure>", "<figure tabindex=\"0\">");
+    let body =
+        body.replace("<div class=\"wide\">", "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"table\">");
     body.replace(" style=\"text-align: left\"", "").replace(" style=\"text-align: center\"", "")
 }
 

@@ -1,6 +1,7 @@
 //! A browser, its driver and the page it looks at, all ended when the test ends.
 
 use crate::program::Program;
+use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use fantoccini::elements::Element;
 use fantoccini::{Client, ClientBuilder, Locator};
 use serde_json::{Value, json};
@@ -108,9 +109,12 @@ impl Session {
         field.send_keys(if text.is_empty() { "\u{e003}" } else { text }).await.expect("it can be typed into");
     }
 
+    /// Presses these keys, whatever has the focus.
     pub async fn press(&self, keys: &str) {
-        let active = self.client.active_element().await.expect("something has the focus");
-        active.send_keys(keys).await.unwrap_or_else(|error| panic!("{keys:?}: {error}"));
+        let strokes = keys.chars().fold(KeyActions::new("keys".into()), |strokes, value| {
+            strokes.then(KeyAction::Down { value }).then(KeyAction::Up { value })
+        });
+        self.client.perform_actions(strokes).await.unwrap_or_else(|error| panic!("{keys:?}: {error}"));
     }
 
     /// What has the focus: its id, else its text.

@@ -66,7 +66,7 @@ async fn a_fault_is_told_at_its_field_and_goes_when_it_is_put_right() {
     assert!(told.contains("`900` has no unit"), "{told}");
     let field = session.find("[name=\"axes.0.travel\"]").await;
     assert_eq!(field.attr("aria-invalid").await.expect("an answer").as_deref(), Some("true"));
-    assert!(!session.text(".result .status").await.is_empty(), "the last answer stays in sight");
+    assert!(!session.text(".stale .result .status").await.is_empty(), "the last answer stays in sight, marked as such");
     session.picture("fault.png").await;
     session.fill("axes.0.travel", "36 in").await;
     session.until("[data-fault=\"axes.0.travel\"]", "lost its fault", str::is_empty).await;
@@ -144,12 +144,11 @@ async fn the_demo_is_one_click_away_and_a_second_version_stands_beside_it() {
     assert!(!session.text("#found figure").await.is_empty(), "pictures");
     session.picture("demo.png").await;
     session.find("button[value=keep]").await.click().await.expect("a click");
-    session.until("#other", "kept the brief", |_| true).await;
-    session.fill("axes.0.travel", "2 m").await;
-    session.answered().await;
+    session.until("#compare-head ~ details .count", "kept the brief", |text| !text.is_empty()).await;
+    session.fill("axes.0.moved-mass", "2500 kg").await;
     session.find("button[formaction=\"/compare\"]").await.click().await.expect("a click");
-    let table = session.until("#found table", "stood side by side", |text| text.contains("long: travel")).await;
-    assert!(table.contains("11 m") && table.contains("2 m"), "{table}");
+    let table = session.until("#found table", "stood side by side", |text| text.contains("long: moved mass")).await;
+    assert!(table.contains("1850 kg") && table.contains("2500 kg"), "{table}");
     session.script("document.getElementById('answer').scrollIntoView()").await;
     session.picture("compared.png").await;
     session.end().await;

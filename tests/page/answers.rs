@@ -1,6 +1,7 @@
 //! What the page answers without a script: the form, its faults, edits, downloads, two versions, a proposal.
 
-use crate::program::{Program, get, post, posted, raw};
+use crate::program::Program;
+use crate::request::{get, post, posted, raw};
 use crate::small;
 use scraper::{Html, Selector};
 use serde_json::Value;

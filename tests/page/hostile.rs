@@ -1,7 +1,8 @@
 //! What hostile visitors get: refusals, escapes and time limits, and a page that goes on.
 
 use crate::answers::{served, slide, with};
-use crate::program::{Program, get, parsed, post, posted, raw};
+use crate::program::Program;
+use crate::request::{get, parsed, post, posted, raw};
 use scraper::{Html, Selector};
 use std::io::{Read, Write};
 use std::net::TcpStream;
@@ -122,15 +123,15 @@ fn work_on_an_answer_that_nobody_waits_for_really_stops() {
     let kind = "application/x-www-form-urlencoded";
     let mut visitor = TcpStream::connect(&program.address).expect("a connection");
     visitor.write_all(&posted(&program.address, "/answer?how=whole", kind, body.as_bytes())).expect("a request");
-    let begun = ticks(program.id());
-    while ticks(program.id()) < begun + 50 {
+    let begun = ticks(program.child.id());
+    while ticks(program.child.id()) < begun + 50 {
         std::thread::sleep(Duration::from_millis(50));
     }
     drop(visitor);
     let idle = || {
-        let before = ticks(program.id());
+        let before = ticks(program.child.id());
         std::thread::sleep(Duration::from_secs(1));
-        ticks(program.id()) <= before + 2
+        ticks(program.child.id()) <= before + 2
     };
     assert!((0..60).any(|_| idle()), "the work goes on though nobody waits");
     // and there is room for the next one

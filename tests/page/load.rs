@@ -3,7 +3,8 @@
 //! It takes 20 s, so it is asked for by name: `cargo test --test page -- --ignored`; `.ci/run` does.
 
 use crate::answers::{slide, with};
-use crate::program::{Program, post};
+use crate::program::Program;
+use crate::request::post;
 use crate::small;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
@@ -52,12 +53,12 @@ fn sixty_four_visitors_at_a_time_are_all_answered() {
         }
         let begin = Instant::now();
         std::thread::sleep(LONG / 4);
-        let early = resident(program.id());
+        let early = resident(program.child.id());
         std::thread::sleep(LONG.saturating_sub(begin.elapsed()));
         over.store(true, Ordering::Relaxed);
         early
     });
-    let late = resident(program.id());
+    let late = resident(program.child.id());
     assert!(answered.load(Ordering::Relaxed) >= VISITORS, "every visitor was answered");
     assert!(late < early + GROWTH, "memory grew from {early} to {late} bytes");
     println!("{} posts answered; memory {early} then {late} bytes", answered.load(Ordering::Relaxed));

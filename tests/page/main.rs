@@ -5,5 +5,6 @@ mod hostile;
 mod load;
 #[path = "../page_program.rs"]
 mod program;
+mod request;
 #[path = "../docs_commands/small.rs"]
 mod small;

@@ -37,6 +37,8 @@
       const field = place.closest(".field");
       if (!field) continue;
       field.classList.toggle("faulty", told.length > 0);
+      const fold = told.length ? field.closest("details") : null;
+      if (fold) fold.open = true;
       const input = field.querySelector("input, select");
       if (told.length) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
@@ -71,12 +73,11 @@
     }
     const piece = await got.json();
     mark(piece.faults, piece.said);
-    if (piece.html) {
-      by("found").innerHTML = piece.html;
-      say(piece.said);
-    } else {
-      say(piece.said);
-    }
+    const found = by("found");
+    if (piece.html) found.innerHTML = piece.html;
+    const stale = piece.html === "" && found.querySelector(".result") !== null;
+    found.classList.toggle("stale", stale);
+    say(stale ? `${piece.said} What stands below is the answer before.` : piece.said);
     return piece.html !== "";
   };
 
