@@ -16,6 +16,7 @@ use crate::search::{
 };
 use crate::select::Machine;
 use crate::units::{Mass, Measure};
+use rayon::prelude::*;
 use std::collections::VecDeque;
 use std::sync::{Mutex, PoisonError};
 
@@ -143,20 +144,19 @@ impl WithFamily for Configurations {
 fn best_of_each(inputs: &Inputs, axis: usize, carried: f64, likely: &[Found], setting: &Setting<'_>) -> AxisSearch {
     let brief = &inputs.brief;
     let demand = Demand::new(brief, axis, Mass::of_si(carried));
-    let mut best: Vec<Found> = Vec::new();
-    let families = considered(brief, axis).into_iter().map(|family| {
+    let families = considered(brief, axis).into_par_iter().map(|family| {
         let found = best_on(brief, axis, carried, setting, Some(family), likely);
-        best.extend(found.clone());
         let census = Census {
             configurations: with_family(family, &demand, setting.catalog, Configurations).unwrap_or(0),
             admissible: u64::from(found.is_some()),
             excluded: vec![0; setting.rulebook.rules.len()],
         };
         let lightest = found.as_ref().map_or(f64::INFINITY, |found| found.attributes.mass);
-        let walk = Walk { census, best: found.iter().cloned().collect(), front: Vec::new(), lightest };
+        let walk = Walk { census, best: found.into_iter().collect(), front: Vec::new(), lightest };
         FamilySearch { family, walk, nearest: None, ruled_out: Vec::new() }
     });
     let families: Vec<FamilySearch> = families.collect();
+    let mut best: Vec<Found> = families.iter().flat_map(|family| family.walk.best.iter().cloned()).collect();
     best.sort_by(Found::order);
     let lightest = best.iter().map(|found| found.attributes.mass).fold(f64::INFINITY, |a, b| if b < a { b } else { a });
     let offers: Vec<Offer> = best.into_iter().map(|found| Offer { found, least: carried, most: carried }).collect();

@@ -22,6 +22,7 @@ fn setting<'a>(inputs: &'a Inputs, brief: &Brief) -> Setting<'a> {
         coupling: Coupling::default(),
         waived: &[],
         exhaustive: false,
+        stop: None,
     }
 }
 
