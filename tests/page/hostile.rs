@@ -39,7 +39,7 @@ fn every_answer_carries_a_strict_policy() {
         let policy = got.header("content-security-policy");
         assert!(policy.starts_with("default-src 'none'") && !policy.contains("unsafe"), "{policy}");
         assert_eq!(got.header("x-content-type-options"), "nosniff");
-        assert_eq!(got.header("referrer-policy"), "no-referrer");
+        assert_eq!(got.header("referrer-policy"), "same-origin");
         assert_eq!(got.header("access-control-allow-origin"), "", "nobody else may read");
     }
     let report = post(address, "/print", &slide());
