@@ -15,13 +15,13 @@ use serde::Serialize;
 /// All that the customer's template needs.
 #[derive(Serialize)]
 pub struct Customer {
-    status: String,
+    pub status: String,
     decisions: Vec<Decision>,
     misses: Vec<AxisMiss>,
     limits: Vec<LimitLine>,
     raise: Vec<String>,
     glance: Vec<Glance>,
-    whole: Vec<Named>,
+    pub whole: Vec<Named>,
     why: Vec<AxisWhy>,
     turning: Vec<String>,
     robust: Option<Sentences>,
@@ -77,16 +77,6 @@ pub struct Caution {
 }
 
 impl Customer {
-    /// One sentence for all.
-    pub fn status(&self) -> &str {
-        &self.status
-    }
-
-    /// What the machine costs and reaches, by name.
-    pub fn figures(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.whole.iter().map(|line| (line.name.as_str(), line.value.as_str()))
-    }
-
     /// What stands at a glance of each axis that has a drive: its name, and each figure by its name.
     pub fn at_a_glance(&self) -> impl Iterator<Item = (&str, [(&'static str, &str); 6])> {
         self.glance.iter().map(|row| {

@@ -49,10 +49,10 @@ pub fn live(record: &DecisionRecord, units: UnitSystem, pictured: bool) -> Live 
     let picture = |chart: &Chart| Picture { title: chart.title.clone(), file: chart.file.clone() };
     let customer = customer::collect(&view);
     let plain = |text: &str| markup::resolve(text, |_| false);
-    let figures = customer.figures().map(|(name, value)| (plain(name), plain(value))).collect();
+    let figures = customer.whole.iter().map(|line| (plain(&line.name), plain(&line.value))).collect();
     let named = |(name, value): (&str, &str)| (name.to_string(), plain(value));
     let glance = customer.at_a_glance().map(|(axis, all)| (axis.to_string(), all.map(named).to_vec())).collect();
-    let status = plain(customer.status());
+    let status = plain(&customer.status);
     let document = Document {
         chosen: record.outcome == Outcome::Chosen,
         customer,

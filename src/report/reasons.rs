@@ -20,7 +20,7 @@ pub struct AxisWhy {
 #[derive(Serialize)]
 struct Other {
     family: String,
-    /// How many configurations are admissible, a sentence and a blank behind it; empty where that was not counted.
+    /// How many configurations are admissible, a sentence; empty where that was not counted.
     count: String,
     text: String,
 }
@@ -270,7 +270,7 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
     if let Some(best) = family.best.as_ref().filter(|_| family.admissible > 0) {
         let (own, rival) = (drive.cost.whole_life, best.cost.whole_life);
         let verb = if family.admissible == 1 { "is" } else { "are" };
-        let count = format!("{} of {considered} {verb} admissible. ", figure::count(family.admissible));
+        let count = format!("{} of {considered} {verb} admissible.", figure::count(family.admissible));
         let mut text = format!(
             "The best ({}) costs {} over its life, against {} for the drive chosen ({}).",
             view.sizes(best),
@@ -284,8 +284,8 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
         return (count, text);
     }
     let none = match family.configurations {
-        1 => "the one configuration is not admissible. ".into(),
-        _ => format!("none of {considered} is admissible. "),
+        1 => "the one configuration is not admissible.".into(),
+        _ => format!("none of {considered} is admissible."),
     };
     let number = match ruling_out(family) {
         Some((finding, true)) => {

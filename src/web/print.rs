@@ -83,7 +83,7 @@ pub fn said(live: &Live) -> String {
     let costs = live.figures.iter().take(2).map(|(name, value)| format!("{name} {value}"));
     let costs: Vec<String> = costs.collect();
     let ends = |part: &String| !part.is_empty();
-    [lines.join("; "), costs.join("; ")].into_iter().filter(ends).collect::<Vec<_>>().join(". ")
+    [lines.join("; "), costs.join("; ")].into_iter().filter(ends).collect::<Vec<_>>().join("; ")
 }
 
 /// Two versions side by side.
