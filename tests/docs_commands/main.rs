@@ -27,7 +27,6 @@ const NOT_RUN: &[(&str, &str)] = &[
     ),
     ("cargo test", "this is part of it"),
     ("cargo run --release -- serve", "it goes on until it is stopped: `tests/page` starts it"),
-    ("cargo test --test browser -- --ignored", "it needs Chromium: `.ci/run` runs it"),
     ("cargo install --path .", "it writes into the home of whoever runs the tests; `.ci/run` does it in an empty one"),
 ];
 
