@@ -1,0 +1,23 @@
+"""Where the program and its documents were found to differ: each is a switch, and a finding that the run prints.
+
+As they stand here the switches follow the program, so that the rest can be compared. `--documents` turns them all off: then the
+documents are followed, and the run counts every line that differs.
+"""
+
+SOFT_PINION_COSTS_AS_HARD = True
+CAP_BEFORE_RELIABILITY = True
+COST_ALONE_UNSCALED = True
+
+FINDINGS = {
+    "SOFT_PINION_COSTS_AS_HARD": "price-basis `pinion-soft-factor` (14) is for soft pinions, docs/catalogue.md; the program prices "
+    "every pinion by `pinion-factor` (22.4)",
+    "CAP_BEFORE_RELIABILITY": "`pair-life` is a_1·(…), capped at 10⁶ Mrev; the program caps first, so that 99 % reliability shows "
+    "at most 210 000 Mrev",
+    "COST_ALONE_UNSCALED": "with `prefer` that weighs the whole-life cost alone the merit is the cost, not the cost over 10 000 "
+    "of docs/method.md; no order changes",
+}
+
+
+def follow_documents():
+    for name in FINDINGS:
+        globals()[name] = False
