@@ -146,9 +146,9 @@ class Bench:
         near = found["nearest"]
         if near is None:
             return
-        theirs = sum(f["utilisation"] - 1.0 for f in near["findings"]
-                     if f["obligation"] == "shall" and f["verdict"] == "fail")
-        ours = float(np.nanmin(miss))
+        misses = [f["utilisation"] for f in near["findings"] if f["obligation"] == "shall" and f["verdict"] != "pass"]
+        theirs = sum(rules.NOT_TOLD if use is None else use - 1.0 for use in misses)
+        ours = float(np.min(miss))
         if abs(theirs - ours) > 1e-9 * max(1.0, ours):
             outcome.differ(f"{where}: the nearest misses by {ours}, the program says {theirs}")
         outcome.counts["nearest misses compared"] += 1
@@ -198,6 +198,8 @@ class Bench:
             if finding is None:
                 continue
             outcome.counts["findings"] += 1
+            # a limit of zero that is not kept has no utilisation that could be told
+            use = use if np.isfinite(use) else np.nan
             if (finding["verdict"] == "pass") != kept or not compare.agrees(finding["utilisation"], use):
                 outcome.differ(f"{where}: rule {name} is used to {use}, kept: {kept}; the program says "
                                f"{finding['utilisation']}, {finding['verdict']}")

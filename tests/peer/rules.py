@@ -62,6 +62,10 @@ def load(folder, family):
     return found
 
 
+# what a binding rule that cannot be told adds to the miss of a drive: more than any that can; the documents do not say how much
+NOT_TOLD = 1000.0
+
+
 def judge(rules, y):
     """Whether all binding rules are kept, the weights of advice not followed, and the misses summed."""
     admissible, advice, miss = np.array(True), 0.0, 0.0
@@ -70,10 +74,11 @@ def judge(rules, y):
         if not np.any(applies):
             continue
         broken = applies & ~rule.kept(y)
-        if rule.shall:
-            admissible = admissible & ~broken
-            over = np.where(broken, rule.utilisation(y) - 1.0, 0.0)
-            miss = miss + over
-        else:
+        if not rule.shall:
             advice = advice + np.where(broken, rule.weight, 0.0)
+            continue
+        admissible = admissible & ~broken
+        use = rule.utilisation(y)
+        told = np.isfinite(use)
+        miss = miss + np.where(broken, np.where(told, use - 1.0, NOT_TOLD), 0.0)
     return admissible, advice, miss

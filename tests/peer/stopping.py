@@ -41,7 +41,8 @@ def enter(y, braked):
 
     # a brake has to stop a load that falls on an inclined axis
     y["brakes"] = np.where(level, 0.0, np.where(braked, 1.0, 0.0))
-    hangs = np.where(level, NAN, 1.0)
+    hangs = np.where(y["brakes"] > 0.5, 1.0, NAN)
+    leans = np.where(level, NAN, 1.0)
     y["fall-acceleration"] = weight / falling * hangs
     y["brake-deceleration"] = (y["brake-share"] * y["brake-torque"] / arm - weight) / falling * hangs
     t, fall = y["brake-delay"], y["fall-acceleration"]
@@ -54,7 +55,7 @@ def enter(y, braked):
     y["brake-stops"] = over(y["brake-life-energy"], y["brake-work"])
     y["power-losses"] = np.where(y["brakes"] > 0.5, 12.0, NAN)
     y["expected-stops"] = y["power-losses"] * y["service-years"] / (365.25 * 86400.0)
-    y["brake-test-factor"] = 1.3 * hangs
+    y["brake-test-factor"] = 1.3 * leans
     y["brake-test-load"] = y["brake-test-factor"] * weight
     y["brake-test-torque"] = y["brake-test-factor"] * y["holding-torque"]
     hung = np.where(y["counterweight-share"] > 0.0, 1.0, NAN)

@@ -5,6 +5,8 @@ The force that is felt, f(F), is κ·F + F_o above a line load of 100 N/mm and K
 
 import numpy as np
 
+import readings
+
 K1_HELICAL = np.array([6.7, 13.3, 23.9, 34.8, 47.0, 68.2])
 K1_STRAIGHT = np.array([7.5, 14.9, 26.8, 39.1, 52.8, 76.6])
 SHARING_HELICAL = np.array([1.0, 1.1, 1.2, 1.4])
@@ -23,7 +25,11 @@ class Felt:
         return np.where(force < self.knee, self.light * force, heavy)
 
     def back(self, felt):
-        return np.where(felt < self.light * self.knee, felt / self.light, (felt - self.offset) / self.slope)
+        level = self.light * self.knee
+        below, above = felt / self.light, (felt - self.offset) / self.slope
+        if readings.LEAST_FORCE_OF_LEVEL:
+            return np.where(felt < level * (1.0 + 1e-12), below, above)
+        return np.where(felt < level * (1.0 - 1e-12), below, above)
 
 
 def load_line(mesh, quality, speed):
@@ -90,5 +96,9 @@ def equivalent(forces, weights, endurance, felt, line, one_sign, axis=-1):
         ratio = felt.of(hits) / endurance
         total = np.sum(weights * line.damage(ratio), axis=axis, keepdims=True)
         beyond = np.where((weights > 0.0) & (ratio > line.static_force), hits, 0.0)
-        found.append(np.maximum(felt.back(line.ratio(total) * endurance), np.max(beyond, axis=axis, keepdims=True)))
+        equal = felt.back(line.ratio(total) * endurance)
+        if not readings.LEAST_FORCE_OF_LEVEL:
+            # no mean is more than the largest of what it is made of
+            equal = np.minimum(equal, np.max(np.where(weights > 0.0, hits, 0.0), axis=axis, keepdims=True))
+        found.append(np.maximum(equal, np.max(beyond, axis=axis, keepdims=True)))
     return np.maximum.reduce(found)
