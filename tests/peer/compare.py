@@ -36,7 +36,8 @@ def own_value(y, name):
 
 def agrees(theirs, ours):
     if theirs is None or (isinstance(theirs, float) and np.isnan(theirs)):
-        return np.isnan(ours)
+        # a way without end has no number in a record either
+        return not np.isfinite(ours)
     if theirs == ours:
         return True
     return abs(theirs - ours) <= TOLERANCE * max(abs(theirs), abs(ours))

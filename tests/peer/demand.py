@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+import sides
 from duty import Duty, Move
 from quantities import in_si
 from sheet import NAN, largest, over, total
@@ -25,10 +26,8 @@ def enter(y, machine, axis, kinds):
     y["speed"], y["acceleration"] = g("speed"), g("acceleration")
     y["jerk"] = g("jerk", g("acceleration") / 0.05)
     y["moved-mass"], y["carried-mass"] = g("moved-mass"), 0.0
-    y["drives"], y["carriage-reach"] = 1.0, 0.0
-    y["guide-base"] = g("guide-base")
-    # judged only where the base is stated and one drive stands between the guides
-    y["centred-guide-spacing"] = g("guide-spacing")
+    y["carriage-reach"] = 0.0
+    sides.stated(y, axis)
     y["guide-friction"], y["wiper-force"] = g("guide-friction", 0.005), g("wiper-force", 40.0)
     hangs = axis.get("counterbalance") or {}
     gas, weight = hangs.get("kind") == "gas", hangs.get("kind") == "weight"
@@ -80,7 +79,6 @@ def enter(y, machine, axis, kinds):
     )
     y["drag-force"] = y["wiper-force"] + y["cable-chain-force"]
     y["drive-wiper-force"] = y["drag-force"] / y["drives"]
-    y["cutting-share"] = 1.0
     y["drive-cutting-force"] = y["cutting-force"] * y["cutting-share"]
     _duty(y, axis, sign, gas)
     _tilt(y, axis)
@@ -131,8 +129,8 @@ def _tilt(y, axis):
     wave = axis.get("guide-waviness") or {}
     y["guide-waviness-height"], y["guide-waviness-length"] = _si(wave, "height"), _si(wave, "length")
     waves = (
-        2.0 * y["guide-waviness-height"] / y["guide-base"]
-        * np.abs(np.sin(np.pi * y["guide-base"] / y["guide-waviness-length"]))
+        2.0 * y["guide-waviness-height"] / y["base of guides"]
+        * np.abs(np.sin(np.pi * y["base of guides"] / y["guide-waviness-length"]))
     )
     # of tilt and waves the one that the brief leaves out counts as none
     stated = "guide-tilt" in axis or bool(wave)
@@ -161,7 +159,6 @@ def forces(y):
     sin, cos = np.sin(y["inclination"]), y["level part"]
     level = y["inclination"] == 0.0
     y["moving-mass"] = y["moved-mass"] + y["carried-mass"] + y["riding-mass"] + y["cable-chain-mass"]
-    y["load-share"] = 1.0
     y["driven-mass"] = y["load-share"] * y["moving-mass"]
     y["friction-force"] = y["guide-friction"] * y["driven-mass"] * gravity * cos + y["drive-wiper-force"]
     y["gravity-force"] = np.where(level, 0.0, y["driven-mass"] * gravity * sin)
@@ -176,7 +173,7 @@ def forces(y):
     one = plain + y["phase-drive-process-force"]
     other = plain - y["cutting-both-ways"] * y["phase-drive-process-force"]
     y["phase-force"] = np.where(np.abs(other) > np.abs(one), other, one)
-    y["peak-force"] = np.maximum(largest(np.abs(y["phase-force"])), y["gravity-force"])
+    y["motion peak"] = np.maximum(largest(np.abs(y["phase-force"])), y["gravity-force"])
     weights = y["phase-share"] * np.abs(y["phase-speed"])
     way = total(weights)
     cubes = total(np.abs(y["phase-force"]) ** 3 * weights)

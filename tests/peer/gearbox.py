@@ -2,6 +2,7 @@
 
 import numpy as np
 
+import sides
 from sheet import NAN, over, series, total
 
 TURN = 2.0 * np.pi
@@ -83,12 +84,16 @@ def loads(y, mesh):
     y["stop-torque"] = i * (y["set-torque"] * mass + y["holding-torque"] * rot) / (rot + mass)
     y["stop-force"] = 2.0 * y["stop-torque"] / d
     y["stop-seat-force"] = y["stop-force"] / mesh.cos
-    y["mean-output-torque"] = y["mean-force"] * y["travel-per-turn"] / (TURN * y["mesh-efficiency"])
+    mean = y["mean-force"] + y["racking on both"]
+    if sides.two(y):
+        y["tooth-mean-force"] = mean
+    y["mean-output-torque"] = mean * y["travel-per-turn"] / (TURN * y["mesh-efficiency"])
     couple = mesh.tan_t + mesh.tan * d / (2.0 * (y["pinion-overhang"] + y["bearing-span"]))
-    y["radial-load"] = y["mean-force"] * np.sqrt(1.0 + couple**2)
+    y["radial-load"] = mean * np.sqrt(1.0 + couple**2)
     t = y["mean-output-torque"]
     y["gearbox-efficiency-at-load"] = np.where(t > 0.0, over(t, t / y["reduction-efficiency"] + y["drag-torque"]), 0.0)
-    work = total(y["phase-share"] * np.abs(y["phase-force"] * y["phase-speed"]))
+    work = np.maximum(*(
+        total(y["phase-share"] * np.abs((y["phase-force"] + sign * y["racking on both"]) * y["phase-speed"])) for sign in (1.0, -1.0)))
     drag = y["drag-torque"] * TURN * y["mean-speed"] / y["travel-per-turn"]
     y["gearbox-heat"] = work * (1.0 / y["reduction-efficiency"] - 1.0) + drag
     y["gearbox-surface"] = y["frame-size"] ** 2 * (8.0 + 3.0 * (y["gearbox-stages"] - 1.0))

@@ -80,9 +80,15 @@ def axis(chance):
         if chance.random() < 0.5:
             a["guide-base"] = f"{chance.choice([0.2, 0.5, 0.9])} m"
             a["guide-waviness"] = {"height": f"{chance.choice([3, 8])} µm", "length": f"{chance.choice([0.7, 1.6])} m"}
+    if chance.random() < 0.2:
+        a["drives"], a["drive-spacing"] = 2, f"{number(chance, 0.5, 3)} m"
+        some(0.4, "mass-offset", lambda: f"{chance.choice([20, 100])} mm")
+        some(0.5, "yaw-stiffness", lambda: f"{number(chance, 1e4, 1e6)} kN·m/rad")
+        some(0.5, "side-temperature-difference", lambda: f"{chance.choice([0, 0.3, 2])} K")
+        some(0.5, "side-correction", lambda: f"{chance.choice([50, 90])} %")
     if "guide-base" not in a and chance.random() < 0.15:
         a["guide-base"] = "0.4 m"
-    if "guide-base" in a:
+    if "guide-base" in a and "drives" not in a:
         some(0.6, "guide-spacing", lambda: f"{chance.choice([0.3, 0.8])} m")
     return a
 

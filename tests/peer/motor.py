@@ -3,6 +3,7 @@
 import numpy as np
 
 import readings
+import sides
 from sheet import NAN, largest, over, total
 
 TURN = 2.0 * np.pi
@@ -52,7 +53,8 @@ def drive(y, shaft_inertia):
                     np.where(power < 0.0, f * arm * y["total-back-efficiency"], f * arm))
     turning = y["rotating-inertia"] * y["phase-acceleration"] / arm
     y["phase-torque"] = load + np.sign(v) * y["drag-torque"] / i + turning
-    t = np.abs(y["phase-torque"])
+    sides.torques(y)
+    t = y["largest torques"]
     y["peak-torque"] = largest(t)
     y["holding-torque"] = np.abs(y["gravity-force"]) * arm
     wanted = y["torque-margin"] * np.maximum(y["peak-torque"], y["holding-torque"])
@@ -68,7 +70,7 @@ def drive(y, shaft_inertia):
     use = np.where(given > 0.0, t / np.where(given > 0.0, given, 1.0), np.where(t > 0.0, 1e6, 0.0))
     y["peak-torque-use"] = largest(use)
     q = y["phase-share"]
-    y["rms-torque"] = np.sqrt(total(y["phase-torque"] ** 2 * q) / total(q))
+    y["rms-torque"] = sides.rms_torque(y)
     y["rms-speed"] = i / p * np.sqrt(total(y["phase-rms-speed"] ** 2 * q) / total(q))
     n, rated = y["rms-speed"], y["rated-speed"]
     square = y["standstill-torque"] ** 2 - (y["standstill-torque"] ** 2 - y["rated-torque"] ** 2) * (n / rated) ** 2
@@ -78,7 +80,7 @@ def drive(y, shaft_inertia):
     _heat(y)
     _match(y, shaft_inertia)
     way = TURN * i / p
-    y["peak-power"] = y["drives"] * largest(t * way * y["phase-top-speed"])
+    y["peak-power"] = y["drives"] * largest(np.abs(y["phase-torque"]) * way * y["phase-top-speed"])
     y["supply-power"] = y["peak-power"] / y["supply-efficiency"]
     work = y["phase-torque"] * way * y["phase-speed"]
     y["mean-power"] = y["drives"] / y["supply-efficiency"] * total(q * np.maximum(work, 0.0))
@@ -89,7 +91,7 @@ def drive(y, shaft_inertia):
 
 
 def _heat(y):
-    r = np.abs(y["phase-torque"]) / y["standstill-torque"]
+    r = y["largest torques"] / y["standstill-torque"]
     before = np.where(y["continuous-torque"] > 0.0, over(y["rms-torque"], y["continuous-torque"]), NAN)
     v = np.abs(y["phase-speed"])
     time = np.where(y["phase-acceleration"] != 0.0, y["longest-ramp-time"],
@@ -99,7 +101,7 @@ def _heat(y):
     end = r**2 - (r**2 - before**2) * np.exp(-time / y["winding-time"])
     y["winding-heat"] = np.maximum(before**2, largest(end))
     standing = y["phase-speed"] == 0.0
-    y["standing-torque"] = largest(np.where(standing, np.abs(y["phase-torque"]), 0.0))
+    y["standing-torque"] = largest(np.where(standing, y["largest torques"], 0.0))
     y["short-time"] = 600.0
     y["short-time-factor"] = np.sqrt(1.0 / (1.0 - np.exp(-y["short-time"] / y["frame-time"])))
 

@@ -91,7 +91,8 @@ def _loop(y, by_scale):
     damping = np.minimum(0.7, np.sqrt(ratio) / 2.0)
     kp = 2.0 * damping * w1 * y["reduced-mass"] * np.sqrt(4.0 + ratio - 4.0 * damping**2)
     y["reversal-spike"] = 2.0 * y["friction-force"] * (1.0 / (kp * gain) + 1.0 / k)
-    a, j, f1 = y["acceleration"], y["jerk"], y["first-mode"]
+    acceleration = y["acceleration"]
+    a, j, f1 = acceleration, y["jerk"], y["first-mode"]
     turns = np.pi * f1 * a / j
     swing = a / (2.0 * np.pi * f1) ** 2
     y["jerk-residue"] = swing * np.abs(np.sin(turns) / turns)
@@ -103,7 +104,9 @@ def _loop(y, by_scale):
     y["settling-time"] = lag + swung
     v, r, feed = y["contour-speed"], y["contour-radius"], y["feed-forward"]
     w = v / r
-    y["plain-circle-error"] = r * (1.0 - np.sqrt(1.0 + (feed * w / gain) ** 2) / np.sqrt(1.0 + (w / gain) ** 2))
+    # 1 − √a/√b as (b − a)/(√b·(√b + √a)), which keeps its digits where both are near 1
+    a, b = 1.0 + (feed * w / gain) ** 2, 1.0 + (w / gain) ** 2
+    y["plain-circle-error"] = r * (1.0 - feed**2) * (w / gain) ** 2 / (np.sqrt(b) * (np.sqrt(b) + np.sqrt(a)))
     grown = (1.0 - y["feedback-kind"]) * v**2 / (r * (2.0 * np.pi * f1) ** 2)
     y["fed-circle-error"] = y["plain-circle-error"] - grown
     y["contour-error"] = np.maximum(np.abs(y["plain-circle-error"]), np.abs(y["fed-circle-error"]))

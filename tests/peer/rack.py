@@ -8,6 +8,7 @@ import gearbox
 import motor
 import position
 import readings
+import sides
 import stopping
 import tooth_load
 from sheet import NAN, over, rss, series, total
@@ -218,6 +219,7 @@ def _motor(y, part, mesh):
     braked = motor.listed(y, part, part["field-weakening"] > 0.5)
     y["riding-mass"] = y["drives"] * (y["motor-mass"] + y["gearbox-mass"] + y["pinion-mass"])
     demand.forces(y)
+    sides.racking(y, [y["cumulative-pitch-error"], y["run-out-error"], y["pitch-step"]])
     y["first-mode"] = np.sqrt(y["total-stiffness"] / y["driven-mass"]) / TURN
     motor.drive(y, y["pinion-inertia"])
     y["motor-cost"] = y["drives"] * y["motor-price"]
@@ -252,10 +254,13 @@ def _mounted(y, mesh):
         y[f"{side}-root-static-force"] = felt.back(root * y["root-static-life-factor"])
         places = [weights] if side == "pinion" else zones
         bears = y[f"{side}-flank-mounted-endurance"]
-        y[f"{side}-flank-equivalent-force"] = np.maximum.reduce(np.broadcast_arrays(
-            *(tooth_load.equivalent(forces, w, bears, felt, flanks, True) for w in places)))
-        y[f"{side}-root-equivalent-force"] = np.maximum.reduce(np.broadcast_arrays(
-            *(tooth_load.equivalent(forces, w, root, felt, roots, False) for w in places)))
+        for tooth, endurance, line, one_sign in (("flank", bears, flanks, True), ("root", root, roots, False)):
+            duty = np.maximum.reduce(np.broadcast_arrays(
+                *(tooth_load.equivalent(forces, w, endurance, felt, line, one_sign) for w in places)))
+            if sides.two(y):
+                y[f"{side}-{tooth}-duty-force"] = duty
+            y[f"{side}-{tooth} level"] = felt.level_ends(duty)
+            y[f"{side}-{tooth}-equivalent-force"] = duty + y["racking on both"]
     y["permissible-tooth-force"] = np.minimum.reduce(np.broadcast_arrays(
         *(y[f"{s}-{w}-force"] for s in ("pinion", "rack") for w in ("pitting", "root"))))
 

@@ -23,14 +23,15 @@ def loaded_half(force, preload):
     return np.where(f < lift, inside, f)
 
 
-def pair_life(rating, preload, forces, weights, factor):
-    """Turns; each half has its own cubic mean, a force loads the half on its side."""
-    high = loaded_half(forces, preload)
-    low = np.maximum(high - np.abs(forces), 0.0)
+def pair_life(rating, preload, forces, weights, factor, racking):
+    """Turns; each half has its own cubic mean, a force loads the half on its side, and racking counts against both."""
     way = total(weights)
     wear = 0.0
     for sign in (1.0, -1.0):
-        half = np.where(forces * sign >= 0.0, high, low)
+        pushed = forces + sign * racking
+        high = loaded_half(pushed, preload)
+        low = np.maximum(high - np.abs(pushed), 0.0)
+        half = np.where(pushed * sign >= 0.0, high, low)
         mean = np.cbrt(over(total(half**3 * weights), way))
         wear = wear + ((mean / rating) ** 3) ** (10.0 / 9.0)
     turns = 1e6 * np.where(wear > 0.0, wear, 1.0) ** -0.9

@@ -11,7 +11,9 @@ import held_beam
 import lead_table
 import motor
 import position
+import reduction
 import rolling
+import sides
 import stopping
 from sheet import NAN, largest, over, rss, series, total
 
@@ -30,9 +32,12 @@ def work_out(y, parts, kinds, machine):
     _grade(y, parts["screw-grade"], parts["ball-screw"])
     _preload(y, parts["preload-class"])
     _ends(y, parts["screw-bearing"], parts["end-arrangement"])
+    reduction.enter(y, parts["screw-reduction"])
+    sides.racking(y, [y["mean-travel-deviation"], y["travel-variation"], y["turn-variation"]])
+    _nut(y)
     _warming(y)
     _strength(y)
-    _reduction(y, parts["screw-reduction"], kinds)
+    reduction.belt(y, parts["screw-reduction"], kinds)
     _motor(y, parts["servo-motor"])
     _exchange(y, kinds)
     _last(y, parts)
@@ -92,7 +97,6 @@ def _supports(y, support, size):
         y["travel"] + 2.0 * y["overtravel"] + 2.0 * y["end-gap"] + y["nut-length"] + y["support-room"])
     y["screw-slenderness"] = y["free-length"] / d
     y["screw-length"] = y["free-length"] + y["journal-length"]
-    y["spans"] = 1.0 + y["support-pairs"]
     area = d**2 - y["screw-bore"] ** 2
     y["screw-mass"] = RHO * np.pi / 4.0 * area * y["screw-length"]
     y["riding-mass"] = y["drives"] * (y["nut-mass"] + y["support-mass"])
@@ -101,8 +105,6 @@ def _supports(y, support, size):
     y["turn-held-ends"] = 1.0
     polar = np.pi / 32.0 * (y["root-diameter"] ** 4 - y["screw-bore"] ** 4)
     y["screw-torsional-stiffness-linear"] = SHEAR * polar / y["free-length"] * (TURN / y["lead"]) ** 2
-    weight = RHO * np.pi / 4.0 * (y["root-diameter"] ** 2 - y["screw-bore"] ** 2) * G * y["level part"]
-    y["screw-weight-on-nut"] = 0.625 * weight * y["free-length"] / y["spans"]
 
 
 def _grade(y, grade, size):
@@ -148,9 +150,12 @@ def _preload(y, preload):
     size = (y["nominal-diameter"] / 0.032) ** 1.5
     y["element-price"] = y["grade-price-factor"] * y["size-price-factor"] * body * size
     y["element-cost"] = y["drives"] * y["element-price"]
+
+
+def _nut(y):
     weights = y["phase-share"] * np.abs(y["phase-speed"])
     y["screw-life"] = rolling.pair_life(
-        y["dynamic-rating"], y["preload"], y["phase-force"], weights, y["nut-life-factor"])
+        y["dynamic-rating"], y["preload"], y["phase-force"], weights, y["nut-life-factor"], y["racking on both"])
     y["screw-life-hours"] = rolling.hours(y["screw-life"], y["travel-per-turn"], y["mean-speed"])
     y["loaded-half-peak"] = rolling.loaded_half(y["peak-force"], y["preload"])
     y["static-safety"] = rolling.static_safety(y["static-rating"], y["loaded-half-peak"])
@@ -168,6 +173,8 @@ def _ends(y, bearing, ends):
     free = ~both & (y["support-ends"] < 0.5)
     y["bearing-drag-torque"] = y["thrust-ends"] * y["bearing-set-drag"]
     y["drag-torque"] = y["preload-drag-torque"] + y["bearing-drag-torque"]
+    # docs/method.md does not say what supports are worth where one end is free: the program credits none, the safe side
+    y["spans"] = np.where(free, 1.0, 1.0 + y["support-pairs"])
     root, bore, length, spans = y["root-diameter"], y["screw-bore"], y["free-length"], y["spans"]
     bend = E * held_beam.second_moment(root, bore)
     held = y["bearing-tilt-stiffness"] * length / (spans * bend)
@@ -176,6 +183,8 @@ def _ends(y, bearing, ends):
     y["first-end-fixity"] = np.where(alone | both, held, 0.0)
     y["second-end-fixity"] = np.where(free, NAN, np.where(alone & both, held, 0.0))
     second = np.where(free, 0.0, y["second-end-fixity"])
+    weight = RHO * np.pi / 4.0 * (y["root-diameter"] ** 2 - y["screw-bore"] ** 2) * G * y["level part"]
+    y["screw-weight-on-nut"] = 0.625 * weight * y["free-length"] / y["spans"]
     y["eigenvalue-squared"] = held_beam.eigenvalue_squared(y["first-end-fixity"], second, spans, free)
     y["span-buckling-factor"] = held_beam.buckling_factor(y["first-end-fixity"], second, spans, free)
     y["euler-load"] = y["span-buckling-factor"] * np.pi**2 * bend / length**2
@@ -224,6 +233,10 @@ def _warming(y):
     loss = total(weights * np.abs(y["phase-force"] * y["phase-speed"])) * (1.0 / y["screw-efficiency"] - 1.0)
     drag = (y["preload-drag-torque"] + y["bearing-drag-torque"] / 2.0) * TURN * y["mean-speed"] / y["travel-per-turn"]
     y["nut-heat"] = drag + loss
+    if sides.two(y):
+        y["motion-nut-heat"] = drag + loss
+        grown = y["racking-force"] / 2.0 * y["mean-speed"] * (1.0 / y["screw-efficiency"] - 1.0)
+        y["nut-heat"] = y["motion-nut-heat"] + grown
     shell = y["screw-heat-transfer"] * np.pi * y["nominal-diameter"]
     y["length-warming"] = y["nut-heat"] / (shell * y["free-length"])
     s, fin = y["mean-stroke"], y["fin-length"]
@@ -249,7 +262,10 @@ def _warming(y):
 
 def _strength(y):
     y["bearing-standing-force"] = y["standing-force"]
-    outer = y["bearing-standing-force"] + y["bearing-share"] * y["mean-force"]
+    mean = y["mean-force"] + y["racking on both"]
+    if sides.two(y):
+        y["racked-mean-force"] = mean
+    outer = y["bearing-standing-force"] + y["bearing-share"] * mean
     carried = rolling.loaded_half(outer, y["bearing-preload"])
     turns = y["bearing-life-factor"] * (y["bearing-rating"] / carried) ** 3 * 1e6
     y["bearing-life-hours"] = rolling.hours(turns, y["travel-per-turn"], y["mean-speed"])
@@ -275,7 +291,9 @@ def _strength(y):
     for force in (plain, plain + cut, plain - y["cutting-both-ways"] * cut):
         pressing = np.where(level, np.abs(force), -force)
         worst = np.maximum(worst, largest(np.maximum(pressing, 0.0)))
-    y["pressing-force"] = np.where(both, NAN, worst)
+    if sides.two(y):
+        y["motion-pressing-force"] = np.where(both, NAN, worst)
+    y["pressing-force"] = np.where(both, NAN, worst + y["racking on both"])
     y["column-use"] = np.where(both, _held_column(y), y["pressing-force"] / y["column-load"])
 
 
@@ -293,47 +311,6 @@ def _held_column(y):
         place = share * length
         best = np.maximum(best, (force * (1.0 - share) + warm) / _column(y, place))
     return best
-
-
-def _reduction(y, part, kinds):
-    for name, key in {
-        "reduction": "ratio", "reduction-efficiency": "efficiency", "reduction-inertia": "inertia",
-        "reduction-speed-limit": "speed-limit", "reduction-mass": "mass", "reduction-price": "price",
-    }.items():
-        y[name] = part[key]
-    belt = part["kind"] == "belt"
-    y["belts"], y["couplings"] = np.where(belt, 1.0, 0.0), np.where(belt, 0.0, 1.0)
-    y["reduction-cost"] = y["drives"] * y["reduction-price"]
-    y["motor-speed"] = y["reduction"] * y["screw-speed"]
-    for name in ("belt-pitch", "belt-width", "driving-teeth", "centre-distance", "specific-stiffness", "pull-per-width",
-                 "belt-mass", "belt-speed-limit"):
-        y[name] = part[name]
-    y["driving-pulley"] = y["belt-pitch"] * y["driving-teeth"] / np.pi
-    y["pulley-diameter"] = y["reduction"] * y["driving-pulley"]
-    d1, d2, a = y["driving-pulley"], y["pulley-diameter"], y["centre-distance"]
-    y["belt-span"] = np.sqrt(a**2 - ((d2 - d1) / 2.0) ** 2)
-    small = y["driving-teeth"] * np.minimum(1.0, d2 / d1)
-    y["teeth-in-mesh"] = small * (np.pi - 2.0 * np.arcsin(np.abs(d2 - d1) / (2.0 * a))) / TURN
-    y["belt-pull-limit"] = y["pull-per-width"] * y["belt-width"]
-    y["belt-speed"] = np.pi * y["motor-speed"] * d1
-    twist = 2.0 * y["specific-stiffness"] * y["belt-width"] / y["belt-span"] * (d2 / 2.0) ** 2
-    y["reduction-stiffness"] = np.where(belt, twist, part["torsional-stiffness"])
-    y["reduction-torque-limit"] = np.where(belt, y["belt-pull-limit"] * d2 / 2.0, part["rated-torque"])
-    y["belt-pull"] = 2.0 * y["shaft-torque"] / d2
-    y["pretension-share"] = np.where(belt, 0.8, NAN)
-    y["belt-pretension"] = y["pretension-share"] * y["belt-pull"]
-    y["belt-shaft-load"] = 2.0 * y["belt-pretension"] * y["belt-span"] / a
-    y["span-frequency"] = np.sqrt(y["belt-pretension"] / y["belt-mass"]) / (2.0 * y["belt-span"])
-    life = next(part for part in kinds["exchange"] if part["of"] == "belt")
-    y["belt-life"] = np.where(belt, life["life"], NAN)
-    y["coupling-linear-stiffness"] = y["reduction-stiffness"] * (TURN / y["travel-per-turn"]) ** 2
-    y["total-efficiency"] = y["screw-efficiency"] * y["reduction-efficiency"]
-    y["total-back-efficiency"] = y["back-driving-efficiency"] * y["reduction-efficiency"]
-    y["total-stiffness"] = series(
-        y["screw-stiffness"], y["nut-stiffness"], y["screw-torsional-stiffness-linear"], y["coupling-linear-stiffness"],
-        y["bracket-stiffness"])
-    y["first-mode"] = np.sqrt(y["total-stiffness"] / y["driven-mass"]) / TURN
-    y["cutting-deflection"] = y["drive-cutting-force"] / y["total-stiffness"]
 
 
 def _motor(y, part):

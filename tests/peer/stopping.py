@@ -2,6 +2,7 @@
 
 import numpy as np
 
+import sides
 from sheet import NAN, over
 
 TURN = 2.0 * np.pi
@@ -62,6 +63,7 @@ def enter(y, braked):
     grip = np.maximum(y["set-torque"], y["brake-torque"]) / arm
     y["stop-rope-slackening"] = hung * (grip - weight + y["counterweight-mass"] * G) / (mass * G)
     _energy(y, arm)
+    sides.lost(y)
 
 
 def _energy(y, arm):

@@ -31,6 +31,14 @@ class Felt:
             return np.where(felt < level * (1.0 + 1e-12), below, above)
         return np.where(felt < level * (1.0 - 1e-12), below, above)
 
+    def level_ends(self, force):
+        """Least and greatest force of which as much is felt; NaN for a force that is not on the level stretch."""
+        level = self.light * self.knee
+        last = (level - self.offset) / self.slope
+        near = lambda a, b: np.abs(a / b - 1.0) < 1e-9
+        on = near(force, self.knee) | near(force, last)
+        return np.where(on, np.stack(np.broadcast_arrays(self.knee, last)), np.nan)
+
 
 def load_line(mesh, quality, speed):
     """Slope, offset and light factor of a mesh at a pitch line speed."""
