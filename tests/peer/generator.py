@@ -221,6 +221,11 @@ def cut_down(chance, documents, machine):
         if kind in ("rack", "pinion"):
             entries = [e for e in entries if e.get("helical", True)]
         entries = _picked(chance, kind, entries, count, need, chosen)
+        if kind == "ball-screw":
+            # some suppliers state no rating, or one of both
+            silent = [(), (), (), ("static-rating",), ("dynamic-rating", "static-rating")]
+            missing = [chance.choice(silent) for _ in entries]
+            entries = [{k: v for k, v in e.items() if k not in gone} for e, gone in zip(entries, missing)]
         chosen.setdefault(kind, []).extend(entries)
         copy = {**document, "entries": entries}
         if "variants" in document:

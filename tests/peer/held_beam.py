@@ -96,7 +96,9 @@ def sag(root, bore, length, k1, k2, spans, tension, euler, cos_inclination):
         return _MEMORY[key]
 
     bend = YOUNG * second_moment(root, bore)
-    factor = np.where(euler > 0.0, 1.0 / (1.0 + tension / np.where(euler > 0.0, euler, 1.0)), np.nan)
+    left = 1.0 + tension / np.where(euler > 0.0, euler, np.nan)
+    # pressed by more than Euler's load it has no shape to stay in
+    factor = np.where(left > 0.0, 1.0 / left, np.nan)
     return _each(shape, k1, k2) * weight * span**4 / bend * factor
 
 

@@ -123,10 +123,14 @@ class Bench:
         if (count, fit) != (found["configurations"], found["admissible"]):
             outcome.differ(f"{where}: {fit} of {count} are admissible, the program says {found['admissible']} of "
                            f"{found['configurations']}")
+        fallen = sum(entry["configurations"] for entry in found["excluded-by"])
+        if fallen + found["admissible"] != count:
+            outcome.differ(f"{where}: {fallen} configurations fall and {found['admissible']} are left of {count}")
         for candidate in filter(None, (found["best"], found["nearest"])):
             self._candidate(index, brief, kinds, family, candidate, outcome, spoilt)
         if not fit:
             self._nearest(where, found, miss, outcome)
+            self._hopeless(where, found, rules.hopeless(self.rules[family], y, shape), outcome)
             return None
         ranked = np.where(admissible, merit, np.inf)
         place = np.unravel_index(int(np.argmin(ranked)), ranked.shape)
@@ -152,6 +156,13 @@ class Bench:
         if abs(theirs - ours) > 1e-9 * max(1.0, ours):
             outcome.differ(f"{where}: the nearest misses by {ours}, the program says {theirs}")
         outcome.counts["nearest misses compared"] += 1
+
+    def _hopeless(self, where, found, ours, outcome):
+        """The rules that no configuration of the family keeps, with the best that any reaches."""
+        theirs = {finding["rule"]: finding["utilisation"] for finding in found["ruled-out-by"]}
+        outcome.counts["rules that a whole family breaks"] += len(ours)
+        if set(theirs) != set(ours) or not all(compare.agrees(theirs[name], ours[name]) for name in ours):
+            outcome.differ(f"{where}: no configuration keeps {ours}, the program says {theirs}")
 
     def _choice(self, index, axis, offers, outcome):
         chosen = axis["chosen"]

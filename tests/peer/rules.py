@@ -82,3 +82,17 @@ def judge(rules, y):
         told = np.isfinite(use)
         miss = miss + np.where(broken, np.where(told, use - 1.0, NOT_TOLD), 0.0)
     return admissible, advice, miss
+
+
+def hopeless(rules, y, shape):
+    """Binding rules that no configuration keeps, each with the least utilisation that any of them reaches."""
+    found = {}
+    for rule in rules:
+        if not rule.shall or not np.all(rule.applies(y)):
+            continue
+        if np.any(np.broadcast_to(rule.kept(y), shape)):
+            continue
+        use = rule.utilisation(y)
+        told = use[np.isfinite(use)]
+        found[rule.name] = float(told.min()) if told.size else np.nan
+    return found

@@ -11,6 +11,7 @@ import held_beam
 import lead_table
 import motor
 import position
+import rating
 import reduction
 import rolling
 import sides
@@ -49,11 +50,15 @@ def _size(y, size, kinds):
         "nominal-diameter": "nominal-diameter", "lead": "lead", "ball-circle-diameter": "ball-circle-diameter",
         "ball-diameter": "ball-diameter", "root-diameter": "root-diameter", "screw-bore": "bore", "nut-length": "nut-length",
         "nut-mass": "nut-mass", "nut-acceleration-limit": "acceleration-limit", "loaded-turns": "turns",
-        "size-dynamic-rating": "dynamic-rating", "size-static-rating": "static-rating",
         "rated-nut-stiffness": "nut-stiffness", "size-price-factor": "price-factor", "travel-per-turn": "lead",
     }.items():
         y[name] = size[key]
-    y["conformity"], y["rating-estimated"] = 0.54, 0.0
+    y["conformity"] = rating.CONFORMITY
+    geometry = (y["ball-circle-diameter"], y["ball-diameter"], y["lead"], y["loaded-turns"])
+    stated, still = size["dynamic-rating"], size["static-rating"]
+    y["size-dynamic-rating"] = np.where(np.isnan(stated), rating.dynamic(*geometry), stated)
+    y["size-static-rating"] = np.where(np.isnan(still), rating.static(*geometry), still)
+    y["rating-estimated"] = np.where(np.isnan(stated) | np.isnan(still), 1.0, 0.0)
     y["screw-yield-strength"], y["screw-expansion"] = 350e6, STEEL
     y["journal-length"] = 4.0 * y["nominal-diameter"]
     y["screw-speed"] = y["speed"] / y["lead"]
