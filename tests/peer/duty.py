@@ -137,33 +137,33 @@ class Duty:
         weak, strong = self.balance * (1.0 - self.ripple), self.balance * (1.0 + self.ripple)
         for phase in [phase for phase in self.phases if phase["direction"] == 0.0]:
             for end in (weak, strong):
-                self.phases.append({**phase, "share": 0.0, "balance": end})
+                self._demand([end], **{"process-force": phase["process-force"]})
         for move, force, directions in self.forced:
             for direction in directions:
                 for end, sign in ((weak, 1.0), (strong, -1.0)):
-                    self.phases.append(_phase(
-                        direction=direction, speed=direction * move.top, balance=end,
-                        acceleration=sign * move.peak if move.short else 0.0,
-                        **{"rms-speed": move.top, "top-speed": move.top, "process-force": self.signed * force}))
+                    self._demand([end], direction=direction, speed=direction * move.top,
+                                 acceleration=sign * move.peak if move.short else 0.0,
+                                 **{"rms-speed": move.top, "top-speed": move.top, "process-force": self.signed * force})
 
     def _requirement(self):
-        axis, held = self.axis, list(self.phases)
+        axis = self.axis
         for direction in (1.0, -1.0):
             for acceleration in (axis["acceleration"], -axis["acceleration"]):
                 # a gas spring is weaker where the drive pushes upward, stronger where it pushes downward
                 end = self.balance * (1.0 - math.copysign(self.ripple, acceleration))
-                self._demand(held, [end], direction=direction, speed=direction * axis["speed"] / 2.0,
+                self._demand([end], direction=direction, speed=direction * axis["speed"] / 2.0,
                              acceleration=acceleration, **{"rms-speed": axis["speed"] / 2.0, "top-speed": axis["speed"]})
             ends = [self.balance * (1.0 - self.ripple), self.balance * (1.0 + self.ripple)] if self.ripple else [self.balance]
             speed = axis["cutting-speed"]
-            self._demand(held, ends, direction=direction, speed=direction * speed,
+            self._demand(ends, direction=direction, speed=direction * speed,
                          **{"rms-speed": speed, "top-speed": speed, "process-force": self.signed * axis["cutting-force"]})
 
-    def _demand(self, held, balances, **values):
+    def _demand(self, balances, **values):
+        """A phase without a share of time, left out where one like it is held already."""
         for balance in balances:
             phase = _phase(balance=balance, **values)
             same = ("direction", "top-speed", "acceleration", "process-force", "balance")
-            if not any(all(abs(other[key] - phase[key]) <= 1e-12 * abs(phase[key]) for key in same) for other in held):
+            if not any(all(abs(other[key] - phase[key]) <= 1e-12 * abs(phase[key]) for key in same) for other in self.phases):
                 self.phases.append(phase)
 
     def columns(self):

@@ -28,7 +28,8 @@ def asked():
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--jobs", type=int, default=1, help="briefs worked out at once")
     parser.add_argument("--spoil", metavar="FORMULA", help="change the numbers of this formula or line by 1e-6")
-    parser.add_argument("--documents", action="store_true", help="follow the documents where the program differs")
+    parser.add_argument("--documents", nargs="*", choices=list(readings.FINDINGS), metavar="FINDING",
+                        help="follow the documents where the program differs: in all findings, or in those named")
     parser.add_argument("--lines", action="store_true", help="list every line that was compared, and how often")
     return parser.parse_args()
 
@@ -38,8 +39,8 @@ BENCH = None
 
 def _start(options):
     global BENCH
-    if options.documents:
-        readings.follow_documents()
+    if options.documents is not None:
+        readings.follow_documents(options.documents)
     BENCH = Bench(options.program, options.seed, options.spoil)
 
 
