@@ -4,7 +4,7 @@ import numpy as np
 
 from sheet import NAN, rss
 
-# gain over √(k/m_M) against the mass ratio: a sweep of the frequency response, corrections.md b1
+# gain over √(k/m_M) against the mass ratio, from a sweep of the frequency response (docs/method.md section 5)
 MOTOR = np.array([(0.1, 0.245), (0.15, 0.263), (0.25, 0.274), (0.35, 0.273), (0.5, 0.265), (1.0, 0.233), (2.0, 0.185),
                   (4.0, 0.121), (8.0, 0.072)])
 SCALE = np.array([(0.1, 0.138), (0.25, 0.164), (0.5, 0.174), (0.7, 0.176), (1.0, 0.175), (2.0, 0.161), (4.0, 0.119),
