@@ -10,6 +10,7 @@ import tempfile
 import numpy as np
 import yaml
 
+import census
 import compare
 import cost
 import demand
@@ -48,6 +49,8 @@ class Bench:
         self.documents = parts.files(ROOT / "catalog")
         self.kinds = parts.by_kind(self.documents)
         self.rules = {family: rules.load(ROOT / "rules", family) for family in grid.FAMILIES}
+        trial, _ = self.written(0)
+        self.stages = {family: census.stages(family, self.kinds, trial) for family in grid.FAMILIES}
 
     def written(self, index):
         """The brief and its catalogue, as YAML documents."""
@@ -123,9 +126,7 @@ class Bench:
         if (count, fit) != (found["configurations"], found["admissible"]):
             outcome.differ(f"{where}: {fit} of {count} are admissible, the program says {found['admissible']} of "
                            f"{found['configurations']}")
-        fallen = sum(entry["configurations"] for entry in found["excluded-by"])
-        if fallen + found["admissible"] != count:
-            outcome.differ(f"{where}: {fallen} configurations fall and {found['admissible']} are left of {count}")
+        self._census(where, family, found, y, shape, outcome)
         for candidate in filter(None, (found["best"], found["nearest"])):
             self._candidate(index, brief, kinds, family, candidate, outcome, spoilt)
         if not fit:
@@ -144,6 +145,19 @@ class Bench:
         outcome.counts["bests of a family that agree"] += bool(same)
         outcome.counts["bests with the same parts"] += theirs <= set(ours)
         return family, best
+
+    def _census(self, where, family, found, y, shape, outcome):
+        """At which rule each configuration falls."""
+        theirs = {entry["rule"]: entry["configurations"] for entry in found["excluded-by"]}
+        if sum(theirs.values()) + found["admissible"] != found["configurations"]:
+            outcome.differ(f"{where}: configurations that fall and that are left do not make up all of them")
+        if y["drives"] > 1.5:
+            return
+        ours = census.fallen(family, self.rules[family], self.stages[family], y, shape)
+        outcome.counts["censuses by rule compared"] += 1
+        if ours != theirs:
+            unlike = {rule: (ours.get(rule), theirs.get(rule)) for rule in {*ours, *theirs} if ours.get(rule) != theirs.get(rule)}
+            outcome.differ(f"{where}: so many fall at each rule here and there: {unlike}")
 
     def _nearest(self, where, found, miss, outcome):
         """Where nothing is admissible the drive that misses by least is told; the least sum must be the same."""
