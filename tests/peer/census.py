@@ -19,13 +19,15 @@ ORDER = {"ball-screw": list(range(10)), "helical-rack": [0, 4, 1, 2, 3, 5, 6]}
 TEETH = dict.fromkeys(("pinion-pitting", "rack-pitting", "pinion-root", "rack-root", "pinion-root-people", "rack-root-people"), 0.1)
 SELDOM = dict.fromkeys(("pinion-flank-peak", "rack-flank-peak", "pinion-root-peak", "rack-root-peak", "pinion-root-peak-people",
                         "rack-root-peak-people", "stop-pinion-root", "stop-rack-root"), 0.05)
+# a table of corrections has no time of delivery
+DELIVERY = {"delivery-time": -1.0}
 REST = dict.fromkeys(("motor-winding", "motor-standing", "brake-energy", "belt-shaft-load", "gearbox-warming"), 0.3)
 LATER = {
-    "ball-screw": {"motor-peak": 0.1, "coupling-stop": 0.1, "motor-heating": 0.2, **REST},
+    "ball-screw": {"motor-peak": 0.1, "coupling-stop": 0.1, "motor-heating": 0.2, **REST, **DELIVERY},
     "helical-rack": {
         "motor-top-speed": -0.02, "gearbox-peak": 0.05, "pinion-seat": 0.05, "gearbox-axial-load": 0.05, "motor-peak": 0.1,
         "gearbox-stop": 0.1, "rack-holds-stop": 0.1, "gearbox-mean": 0.2, "gearbox-output-bearing": 0.2, "motor-heating": 0.2,
-        "rack-fastening": 0.01, **SELDOM, **TEETH, **REST,
+        "rack-fastening": 0.01, **SELDOM, **TEETH, **REST, **DELIVERY,
     },
 }
 

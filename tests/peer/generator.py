@@ -124,6 +124,7 @@ def duty(chance, travel, speed, force):
 
 def moves(chance, travel, speed, acceleration, force, inclined):
     lines, left = [], 3000.0
+    signed = inclined or chance.random() < 0.3
     for _ in range(chance.randint(1, 4)):
         distance = float(f"{travel * chance.uniform(0.03, 0.9):.3g}")
         count = chance.choice([10, 30, 60, 120])
@@ -141,24 +142,12 @@ def moves(chance, travel, speed, acceleration, force, inclined):
         dwell = chance.choice([0, 0, 0.5, 2])
         if dwell:
             line["dwell"] = f"{dwell} s"
-        needed = count * (distance / v + 4.0 * v / a + dwell + 1.0)
-        if needed > left:
-            continue
-        left -= needed
-        if inclined or chance.random() < 0.3:
-            lines += [line, {**line, "distance": f"{-distance} m"}]
+        ways = [line, {**line, "distance": f"{-distance} m"}] if signed else [line]
+        needed = len(ways) * count * (distance / v + 4.0 * v / a + dwell + 1.0)
+        if needed < left:
             left -= needed
-            if left < 0.0:
-                lines = lines[:-2]
-                left += 2.0 * needed
-        elif not any(other["distance"].startswith("-") for other in lines):
-            lines.append(line)
-    if not lines:
-        lines = [{"distance": f"{travel * 0.5:.3g} m", "count-per-hour": 1}]
-    if any(line["distance"].startswith("-") for line in lines):
-        lines = [line for line in lines if f"-{line['distance']}" in {o["distance"] for o in lines}
-                 or line["distance"].startswith("-")]
-    return lines[:8]
+            lines += ways
+    return lines or [{"distance": f"{travel * 0.5:.3g} m", "count-per-hour": 1}]
 
 
 def brief(chance):

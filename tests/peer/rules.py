@@ -8,6 +8,9 @@ import yaml
 from quantities import in_si
 
 
+ROUNDING = 1e-12
+
+
 class Rule:
     def __init__(self, name, body):
         self.name, self.shall = name, body["obligation"] == "shall"
@@ -48,9 +51,9 @@ class Rule:
         return np.where((above == 0.0) & (below == 0.0), 0.0, plain)
 
     def kept(self, y):
-        """NaN is never kept."""
+        """NaN is never kept; what differs from its limit by rounding alone is just allowed."""
         demand, limit = y[self.demand], self.limit(y)
-        return demand >= limit if self.floor else demand <= limit
+        return demand >= limit * (1.0 - ROUNDING) if self.floor else demand <= limit * (1.0 + ROUNDING)
 
 
 def load(folder, family):
