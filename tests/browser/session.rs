@@ -11,7 +11,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::Duration;
 
 /// The longest that anything on the page may take.
-pub const LONGEST: Duration = Duration::from_secs(120);
+pub const LONGEST: Duration = Duration::from_secs(240);
 /// How often it is looked at again.
 const AGAIN: Duration = Duration::from_millis(100);
 
