@@ -1,4 +1,5 @@
 //! Tells cargo which folders are built into the program, so that a new file in one of them is seen.
+#![forbid(unsafe_code)]
 
 use std::path::Path;
 

@@ -1,4 +1,5 @@
 //! The program: everything else is in the library.
+#![forbid(unsafe_code)]
 
 use std::process::ExitCode;
 
