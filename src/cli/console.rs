@@ -123,7 +123,12 @@ fn coloured(text: &str) -> String {
 /// Help and version go to stdout with status 0; a wrong command line goes to stderr with status 2.
 pub(super) fn usage(message: &clap::Error) -> ExitCode {
     let wrong = message.use_stderr();
-    // clap writes through a handle; a closed pipe is its only likely failure and no fault
-    let _ = message.print();
-    ExitCode::from(if wrong { 2 } else { 0 })
+    match message.print() {
+        // who closed the pipe has what he wanted; that a fault could not be told changes nothing of it
+        Err(error) if !wrong && error.kind() != ErrorKind::BrokenPipe => {
+            last_words(&format!("the help cannot be written: {error}"));
+            ExitCode::from(3)
+        }
+        _ => ExitCode::from(if wrong { 2 } else { 0 }),
+    }
 }

@@ -1,17 +1,30 @@
 //! Writing one file whole or not at all.
 //!
 //! Method: the text goes into a temporary file beside the target, is synced, and one rename puts it in place. A file that
-//! is there stays unless the caller was told to replace it.
+//! is there stays unless the caller was told to replace it. A link stays a link, and what is no file, such as a device or a
+//! pipe, is written to as it is.
 //! Limits: where a file appears between look and rename on a system without a rename that refuses, the later one wins.
 
 use super::{Failure, stop};
+use std::fs::File;
 use std::io::Write;
 use std::path::Path;
 
 /// Writes a file; one that is there is replaced only if that is wanted.
 pub fn write(target: &Path, content: &[u8], replace: bool) -> Result<(), Failure> {
     let refused = |cause: std::io::Error| Failure::Input(format!("`{}` cannot be written: {cause}", target.display()));
-    let parent = match target.parent() {
+    let place = match std::fs::metadata(target) {
+        Ok(found) if replace && !found.is_file() && !found.is_dir() => {
+            return File::options()
+                .write(true)
+                .open(target)
+                .and_then(|mut file| file.write_all(content))
+                .map_err(refused);
+        }
+        Ok(_) if replace => target.canonicalize().map_err(refused)?,
+        _ => target.to_path_buf(),
+    };
+    let parent = match place.parent() {
         Some(parent) if parent.as_os_str().is_empty() => Path::new("."),
         Some(parent) => parent,
         None => Path::new("."),
@@ -22,8 +35,8 @@ pub fn write(target: &Path, content: &[u8], replace: bool) -> Result<(), Failure
     file.write_all(content).and_then(|()| file.as_file().sync_all()).map_err(refused)?;
     readable(file.as_file()).map_err(refused)?;
     let done = match replace {
-        true => file.persist(target),
-        false => file.persist_noclobber(target),
+        true => file.persist(&place),
+        false => file.persist_noclobber(&place),
     };
     drop(held);
     match done {

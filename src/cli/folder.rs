@@ -3,13 +3,16 @@
 //! Method: everything is written into a temporary folder beside the target and synced; then one rename puts
 //! it in place. An earlier decision folder is first moved into the temporary folder by a rename and moved
 //! back if the second rename fails. A reader sees the old folder, the new one, or for a moment none; never
-//! a mixture.
-//! Limits: two processes that write the same folder at once are not kept apart.
+//! a mixture. Where another run puts its result there at the same moment, what it put there counts as an earlier folder:
+//! the last one stays.
+//! Limits: a run that is killed outright leaves its temporary folder behind; between the two renames that one holds the earlier
+//! result too.
 
 use super::Failure;
 use std::fs::{self, File};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use tempfile::TempDir;
 use thiserror::Error;
 
 /// What a folder of a command holds, so that an earlier one is known again and nothing else is overwritten.
@@ -110,6 +113,9 @@ pub(super) fn refused(error: FolderError) -> Failure {
     }
 }
 
+/// So often another run may be quicker before this one gives up.
+const MOST_TURNS: u32 = 100;
+
 /// What stands at the target now.
 #[derive(Debug, PartialEq, Eq)]
 enum Found {
@@ -123,47 +129,69 @@ pub fn may_write(kind: &Kind, target: &Path) -> Result<(), FolderError> {
     look(kind, target).map(|_| ())
 }
 
+/// What stands there; looked at again where another run puts its result in place meanwhile.
 fn look(kind: &Kind, target: &Path) -> Result<Found, FolderError> {
+    let mut seen = glance(kind, target);
+    for _ in 1..MOST_TURNS {
+        match seen {
+            Ok(Some(found)) => return Ok(found),
+            Ok(None) => seen = glance(kind, target),
+            Err(error) => return Err(error),
+        }
+    }
+    let cause = io::Error::other("other runs write it all the time");
+    seen?.ok_or(FolderError::System { path: target.display().to_string(), cause })
+}
+
+/// What stands there; none where it changed while it was looked at.
+fn glance(kind: &Kind, target: &Path) -> Result<Option<Found>, FolderError> {
     let path = || target.display().to_string();
     let system = |cause| FolderError::System { path: path(), cause };
     match fs::metadata(target) {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Found::Nothing),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Some(Found::Nothing)),
         Err(error) => return Err(system(error)),
         Ok(found) if !found.is_dir() => return Err(FolderError::NotAFolder { path: path() }),
         Ok(_) => {}
     }
-    let mut names = Vec::new();
-    for entry in fs::read_dir(target).map_err(system)? {
-        names.push(entry.map_err(system)?.file_name().to_string_lossy().into_owned());
-    }
-    names.sort();
+    let mut names = match names(target) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        names => names.map_err(system)?,
+    };
     if names.is_empty() {
-        return Ok(Found::Empty);
+        return Ok(Some(Found::Empty));
     }
     if let Some(entry) = names.iter().find(|name| !kind.holds.contains(&name.as_str())) {
         return Err(FolderError::Foreign { path: path(), kind: kind.words, entry: entry.clone() });
     }
-    if is_marked(kind, target) {
-        Ok(Found::Earlier)
-    } else {
-        Err(FolderError::Foreign { path: path(), kind: kind.words, entry: names.swap_remove(0) })
+    match fs::read(target.join(kind.mark)) {
+        Ok(text) if is_mark(kind, &text) => Ok(Some(Found::Earlier)),
+        Err(_) if names.iter().any(|name| name == kind.mark) => Ok(None),
+        _ => Err(FolderError::Foreign { path: path(), kind: kind.words, entry: names.swap_remove(0) }),
     }
 }
 
-/// Whether a folder holds a result of this kind, of any version.
-fn is_marked(kind: &Kind, target: &Path) -> bool {
-    let text = fs::read(target.join(kind.mark)).unwrap_or_default();
-    let value: serde_json::Value = serde_json::from_slice(&text).unwrap_or_default();
+/// The names in a folder, in order.
+fn names(folder: &Path) -> io::Result<Vec<String>> {
+    let mut names = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        names.push(entry?.file_name().to_string_lossy().into_owned());
+    }
+    names.sort();
+    Ok(names)
+}
+
+/// Whether the file that marks a result of this kind does so, of any version.
+fn is_mark(kind: &Kind, text: &[u8]) -> bool {
+    let value: serde_json::Value = serde_json::from_slice(text).unwrap_or_default();
     value[kind.field].as_str().is_some_and(|version| version.starts_with(kind.version))
 }
 
 /// Writes a folder of this kind with these files, given as path inside it and content.
 pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result<(), FolderError> {
-    let found = look(kind, target)?;
+    look(kind, target)?;
     let system = |cause| FolderError::System { path: target.display().to_string(), cause };
     // a link to a folder stays a link
-    let place =
-        if found == Found::Nothing { target.to_path_buf() } else { fs::canonicalize(target).map_err(system)? };
+    let place = fs::canonicalize(target).unwrap_or_else(|_| target.to_path_buf());
     let parent = match place.parent() {
         Some(parent) if parent.as_os_str().is_empty() => Path::new("."),
         Some(parent) => parent,
@@ -172,30 +200,62 @@ pub fn write(kind: &Kind, target: &Path, files: &[(PathBuf, Vec<u8>)]) -> Result
     let held = super::stop::writing();
     fs::create_dir_all(parent).map_err(system)?;
     let workshop = tempfile::Builder::new().prefix(".axiswright-").tempdir_in(parent).map_err(system)?;
-    let fresh = workshop.path().join("decision");
-    fill(&fresh, files).map_err(system)?;
-    match found {
-        Found::Nothing => fs::rename(&fresh, &place).map_err(system)?,
-        Found::Empty => {
-            fs::remove_dir(&place).map_err(system)?;
-            fs::rename(&fresh, &place).map_err(system)?;
-        }
-        Found::Earlier => {
-            let earlier = workshop.path().join("earlier");
-            fs::rename(&place, &earlier).map_err(system)?;
-            if let Err(cause) = fs::rename(&fresh, &place) {
-                if fs::rename(&earlier, &place).is_err() {
-                    let kept = workshop.keep().join("earlier").display().to_string();
-                    return Err(FolderError::Stranded { path: target.display().to_string(), cause, kept });
-                }
-                return Err(system(cause));
-            }
-        }
+    fill(&workshop.path().join(FRESH), files).map_err(system)?;
+    if let Err(error) = swap(kind, target, &place, workshop.path()) {
+        return Err(back(error, target, &place, workshop));
     }
     sync_folder(parent);
     drop(workshop);
     drop(held);
     Ok(())
+}
+
+/// The new result in the temporary folder.
+const FRESH: &str = "decision";
+
+/// An earlier result in the temporary folder; there may be more, as another run may put one there meanwhile.
+const EARLIER: &str = "earlier-";
+
+/// Moves what stands at the place of the target into the temporary folder, and the new result to the place.
+fn swap(kind: &Kind, target: &Path, place: &Path, workshop: &Path) -> Result<(), FolderError> {
+    let system = |cause| FolderError::System { path: target.display().to_string(), cause };
+    for turn in 0.. {
+        match look(kind, target)? {
+            Found::Nothing => {}
+            // one that another run fills at this moment stays
+            Found::Empty => drop(fs::remove_dir(place)),
+            Found::Earlier => match fs::rename(place, workshop.join(format!("{EARLIER}{turn}"))) {
+                Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(system(error)),
+                _ => {}
+            },
+        }
+        match fs::rename(workshop.join(FRESH), place) {
+            Ok(()) => break,
+            Err(cause) if taken(&cause) && turn < MOST_TURNS => {}
+            Err(cause) => return Err(system(cause)),
+        }
+    }
+    Ok(())
+}
+
+/// Moves the last earlier result back; where that fails, it stays in the temporary folder and the error says so.
+fn back(error: FolderError, target: &Path, place: &Path, mut workshop: TempDir) -> FolderError {
+    let kept = names(workshop.path()).unwrap_or_default().into_iter().rfind(|name| name.starts_with(EARLIER));
+    let Some(kept) = kept.map(|name| workshop.path().join(name)) else { return error };
+    if fs::rename(&kept, place).is_ok() {
+        return error;
+    }
+    workshop.disable_cleanup(true);
+    let cause = match error {
+        FolderError::System { cause, .. } => cause,
+        other => io::Error::other(other.to_string()),
+    };
+    FolderError::Stranded { path: target.display().to_string(), cause, kept: kept.display().to_string() }
+}
+
+/// Whether another run has put its result there.
+fn taken(error: &io::Error) -> bool {
+    matches!(error.kind(), io::ErrorKind::DirectoryNotEmpty | io::ErrorKind::AlreadyExists)
 }
 
 fn fill(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> io::Result<()> {
@@ -236,12 +296,7 @@ mod tests {
     }
 
     fn names(folder: &Path) -> Vec<String> {
-        let mut names: Vec<String> = fs::read_dir(folder)
-            .expect("a folder")
-            .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
-            .collect();
-        names.sort();
-        names
+        super::names(folder).expect("a folder")
     }
 
     #[test]
