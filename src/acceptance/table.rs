@@ -10,6 +10,8 @@ use std::ops::Range;
 
 /// The columns that a table has, in any order.
 const COLUMNS: [&str; 4] = ["target", "direction", "run", "deviation"];
+/// A longer first line is no header.
+const MOST_COLUMNS: usize = 100;
 const TARGET: usize = 0;
 const DIRECTION: usize = 1;
 const RUN: usize = 2;
@@ -116,6 +118,12 @@ impl Reading<'_> {
     /// The four columns, in the order of [`COLUMNS`].
     fn header(&self, cells: &[Cell], faults: &mut Faults) -> Option<[Column; 4]> {
         let before = faults.len();
+        if cells.len() > MOST_COLUMNS {
+            let place = cells.first().map_or(0..0, |cell| cell.place.clone());
+            let message = format!("the first line has {} cells, a table has {} columns", cells.len(), COLUMNS.len());
+            faults.push(self.fault(place, "the header", message, None));
+            return None;
+        }
         let mut found: [Option<Column>; 4] = [None, None, None, None];
         for (index, cell) in cells.iter().enumerate() {
             let (word, unit) = heading(&cell.text);

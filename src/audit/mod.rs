@@ -24,7 +24,7 @@ pub use compare::{Comparison, Difference, ROUNDING, Weight};
 pub use consequence::{Consequence, DriveTold, Turned};
 pub use fault::Fault;
 pub use inputs::{Given, InputStanding, Standing, Verified, alone, in_folder};
-pub use read::{Kept, ReadError, read};
+pub use read::{Kept, ReadError, read, read_bytes};
 pub use words::words;
 
 use crate::pipeline;

@@ -81,8 +81,14 @@ pub fn read(path: &Path) -> Result<Kept, ReadError> {
 fn parse(file: &Path, folder: Option<PathBuf>) -> Result<Kept, ReadError> {
     let name = file.display().to_string();
     let bytes = std::fs::read(file).map_err(|cause| ReadError::System { name: name.clone(), cause })?;
+    Ok(Kept { folder, ..read_bytes(&name, &bytes)? })
+}
+
+/// Reads a record that stands alone, told as a file of this name.
+pub fn read_bytes(name: &str, bytes: &[u8]) -> Result<Kept, ReadError> {
+    let name = name.to_string();
     let malformed = |cause: String| ReadError::Malformed { name: name.clone(), cause };
-    let value: Value = serde_json::from_slice(&bytes).map_err(|error| malformed(error.to_string()))?;
+    let value: Value = serde_json::from_slice(bytes).map_err(|error| malformed(error.to_string()))?;
     match value.get("record") {
         Some(Value::String(version)) if version == RECORD_VERSION => {}
         Some(Value::String(version)) => return Err(ReadError::Version { name, found: version.clone() }),
@@ -92,6 +98,6 @@ fn parse(file: &Path, folder: Option<PathBuf>) -> Result<Kept, ReadError> {
             )));
         }
     }
-    let record: DecisionRecord = serde_json::from_slice(&bytes).map_err(|error| malformed(error.to_string()))?;
-    Ok(Kept { name, record, value, folder })
+    let record: DecisionRecord = serde_json::from_slice(bytes).map_err(|error| malformed(error.to_string()))?;
+    Ok(Kept { name, record, value, folder: None })
 }

@@ -114,10 +114,18 @@ fn hint(nearest: &Option<String>) -> String {
     nearest.as_ref().map(|name| format!("; did you mean `{name}`?")).unwrap_or_default()
 }
 
+/// The longest word that is compared with others for slips, bytes.
+const LONGEST_SLIP: usize = 200;
+
 /// The nearest of some names, if it is near enough to be meant.
 pub(super) fn nearest<'a>(text: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    // a longer word is no slip of the pen, and to compare it would take long
+    if text.len() > LONGEST_SLIP {
+        return None;
+    }
+    let text = text.to_lowercase();
     names
-        .map(|name| (strsim::damerau_levenshtein(name, &text.to_lowercase()), name))
+        .map(|name| (strsim::damerau_levenshtein(name, &text), name))
         .min()
         .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3)
         .map(|(_, name)| name)

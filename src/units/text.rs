@@ -186,6 +186,9 @@ pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
     if value.is_finite() { Ok(value) } else { Err(UnitError::NotFinite { text: text.into() }) }
 }
 
+/// The longest unit that is compared with others for slips, bytes.
+const LONGEST_SLIP: usize = 200;
+
 /// The unit of the given dimension that is spelt so.
 pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static Unit, UnitError> {
     let normalised = normalise(spelling);
@@ -195,8 +198,11 @@ pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static
     if let Some(other) = UNITS.iter().find(|unit| !unit.name.is_empty() && matches(unit, &normalised)) {
         return Err(UnitError::WrongDimension { unit: spelling.into(), found: other.dimension, wanted: dimension });
     }
+    // a longer word is no slip of the pen, and to compare it would take long
+    let slip = normalised.len() <= LONGEST_SLIP;
     let nearest = dimension
         .units()
+        .filter(|_| slip)
         .map(|unit| {
             (strsim::damerau_levenshtein(&normalise(unit.name).to_lowercase(), &normalised.to_lowercase()), unit.name)
         })

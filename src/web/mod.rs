@@ -22,6 +22,8 @@ mod work;
 pub use listen::{Listening, ServeError, listen};
 pub use site::Site;
 
+use post::Post;
+
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware::from_fn_with_state;
@@ -30,6 +32,16 @@ use std::sync::Arc;
 
 /// The largest body that is read, bytes: briefs are a few kilobytes.
 const LARGEST_BODY: usize = 512 * 1024;
+
+/// The page as it comes back for the body of a form, with its faults; nothing is worked out.
+pub fn edited(site: &Site, body: &[u8]) -> String {
+    print::html(&page::edited(site, Post::read(body)))
+}
+
+/// The page with what the text of a brief holds, and its faults; nothing is worked out.
+pub fn opened(site: &Site, text: &str) -> String {
+    print::html(&page::opened(site, text).0)
+}
 
 /// Everything that can be asked for.
 fn router(site: Arc<Site>) -> Router {

@@ -65,17 +65,21 @@ pub async fn show(State(site): State<Arc<Site>>, post: Post) -> Response {
 }
 
 /// The page after a button of the form.
-pub async fn edit(State(site): State<Arc<Site>>, mut post: Post) -> Response {
+pub async fn edit(State(site): State<Arc<Site>>, post: Post) -> Response {
+    print::page(&edited(&site, post))
+}
+
+/// The form as it comes back after a button, with its faults.
+pub fn edited(site: &Site, mut post: Post) -> Page {
     if post.of_page("do") == "keep" {
         post.other = post.draft.text();
     }
     let on = post.edit.clone().map(|edit| post.draft.edit(&edit)).unwrap_or_default();
     let page = Page::of(&post).goes_on_at(&on);
     match site.inputs(&post.draft) {
-        Ok(_) => print::page(&page),
         // what is new is empty and need not be told so
-        Err(_) if post.edit.is_some() => print::page(&page),
-        Err(faults) => print::page(&page.with_faults(&faults, &post)),
+        Err(faults) if post.edit.is_none() => page.with_faults(&faults, &post),
+        _ => page,
     }
 }
 
@@ -86,17 +90,21 @@ pub async fn open(State(site): State<Arc<Site>>, mut sent: Multipart) -> Respons
         Ok(Err(error)) => return print::plain(error.status(), &error.body_text()),
         Err(slow) => return slow,
     };
-    let read = site.inputs_of(&text);
-    let post = Post { draft: Draft::of_brief(BRIEF, &text).unwrap_or_default(), ..Post::default() };
+    let (page, status) = opened(&site, &text);
+    let mut answer = print::page(&page);
+    *answer.status_mut() = status;
+    answer
+}
+
+/// The form with what a brief holds, as far as it can be read, and its faults.
+pub fn opened(site: &Site, text: &str) -> (Page, StatusCode) {
+    let read = site.inputs_of(text);
+    let post = Post { draft: Draft::of_brief(BRIEF, text).unwrap_or_default(), ..Post::default() };
     let page = Page::of(&post);
     match read {
-        Ok(_) => print::page(&page.begins(true)),
+        Ok(_) => (page.begins(true), StatusCode::OK),
         // a place in the file says more than a field that may not be there
-        Err(faults) => {
-            let mut answer = print::page(&page.with_faults_of_file(&faults, &post));
-            *answer.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
-            answer
-        }
+        Err(faults) => (page.with_faults_of_file(&faults, &post), StatusCode::UNPROCESSABLE_ENTITY),
     }
 }
 

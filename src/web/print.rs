@@ -62,7 +62,12 @@ fn printed(name: &str, view: impl Serialize) -> String {
 
 /// A whole page.
 pub fn page(page: &Page) -> Response {
-    Html(printed("page", page)).into_response()
+    Html(html(page)).into_response()
+}
+
+/// The same as text.
+pub fn html(page: &Page) -> String {
+    printed("page", page)
 }
 
 /// The page of a form with faults, at their fields.

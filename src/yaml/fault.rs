@@ -113,14 +113,16 @@ impl fmt::Display for Fault {
         let title =
             if self.path.is_empty() { self.message.clone() } else { format!("`{}`: {}", self.path, self.message) };
         let group = Group::with_title(Level::ERROR.primary_title(title.as_str()));
+        let place = Origin::path(self.file.as_str());
         let group = match &self.excerpt {
-            Some(excerpt) => group.element(
-                Snippet::source(excerpt.text.as_str())
+            Some(Excerpt { text: Some(text), line, marked, .. }) => group.element(
+                Snippet::source(text.as_str())
                     .path(self.file.as_str())
-                    .line_start(excerpt.line)
-                    .annotation(AnnotationKind::Primary.span(excerpt.marked.clone()).label(self.label)),
+                    .line_start(*line)
+                    .annotation(AnnotationKind::Primary.span(marked.clone()).label(self.label)),
             ),
-            None => group.element(Origin::path(self.file.as_str())),
+            Some(excerpt) => group.element(place.line(excerpt.line).char_column(excerpt.column)),
+            None => group.element(place),
         };
         let help = self.help.as_deref().map(broken);
         let group = match &help {
@@ -131,50 +133,62 @@ impl fmt::Display for Fault {
     }
 }
 
+/// More faults than this are counted and not told: nobody reads them, and a small file may hold very many.
+const MOST_TOLD: usize = 1000;
+
 /// All faults of all files, in order of file, line and column.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Faults(Vec<Fault>);
+pub struct Faults {
+    told: Vec<Fault>,
+    /// How many more there are.
+    more: usize,
+}
 
 impl Faults {
     /// Whether nothing is at fault.
     pub fn is_empty(&self) -> bool {
-        self.0.is_empty()
+        self.told.is_empty()
     }
 
-    /// How many faults there are.
+    /// How many faults there are, told or not.
     pub fn len(&self) -> usize {
-        self.0.len()
+        self.told.len() + self.more
     }
 
     /// The faults in order of file, line and column.
     pub fn iter(&self) -> std::slice::Iter<'_, Fault> {
-        self.0.iter()
+        self.told.iter()
     }
 
     /// Adds a fault at its place in the order; the same fault twice counts once, and all keys that a group lacks are one.
     pub fn push(&mut self, fault: Fault) {
-        let first = self.0.partition_point(|other| other.order() < fault.order());
-        let after = self.0.partition_point(|other| other.order() <= fault.order());
-        let taken = self.0[first..after].iter_mut().try_fold(fault, |fault, other| other.take_up(fault).ok_or(()));
+        if self.told.len() >= MOST_TOLD {
+            self.more += 1;
+            return;
+        }
+        let first = self.told.partition_point(|other| other.order() < fault.order());
+        let after = self.told.partition_point(|other| other.order() <= fault.order());
+        let taken = self.told[first..after].iter_mut().try_fold(fault, |fault, other| other.take_up(fault).ok_or(()));
         let Some(fault) = taken.ok() else { return };
-        if !self.0[first..after].contains(&fault) {
-            self.0.insert(after, fault);
+        if !self.told[first..after].contains(&fault) {
+            self.told.insert(after, fault);
         }
     }
 
     /// Whether one of them is at this path of a file and has this help.
     pub(super) fn tell(&self, document: &Document, path: &str, help: &str) -> bool {
         let path = visible(path);
-        self.0
+        self.told
             .iter()
             .any(|fault| fault.path == path && fault.help.as_deref() == Some(help) && fault.file == document.name())
     }
 
     /// Adds all faults of another list.
     pub fn merge(&mut self, other: Faults) {
-        for fault in other.0 {
+        for fault in other.told {
             self.push(fault);
         }
+        self.more += other.more;
     }
 
     /// Adds the fault of a file that cannot be read.
@@ -191,11 +205,14 @@ impl Faults {
 
 impl fmt::Display for Faults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (index, fault) in self.0.iter().enumerate() {
+        for (index, fault) in self.told.iter().enumerate() {
             if index > 0 {
                 f.write_str("\n\n")?;
             }
             write!(f, "{fault}")?;
+        }
+        if self.more > 0 {
+            write!(f, "\n\n… and {} more", self.more)?;
         }
         Ok(())
     }
@@ -207,7 +224,7 @@ impl IntoIterator for Faults {
     type Item = Fault;
     type IntoIter = std::vec::IntoIter<Fault>;
     fn into_iter(self) -> Self::IntoIter {
-        self.0.into_iter()
+        self.told.into_iter()
     }
 }
 
@@ -215,31 +232,34 @@ impl<'a> IntoIterator for &'a Faults {
     type Item = &'a Fault;
     type IntoIter = std::slice::Iter<'a, Fault>;
     fn into_iter(self) -> Self::IntoIter {
-        self.0.iter()
+        self.told.iter()
     }
 }
 
 impl From<Fault> for Faults {
     fn from(fault: Fault) -> Faults {
-        Faults(vec![fault])
+        Faults { told: vec![fault], more: 0 }
     }
 }
 
 /// The text in lines that are not too long, broken at blanks outside of what stands in backticks.
 fn broken(text: &str) -> String {
-    let mut lines = vec![String::new()];
-    let mut quoted = false;
+    let mut out = String::with_capacity(text.len());
+    let (mut width, mut quoted) = (0, false);
     for word in text.split(' ') {
-        let line = lines.last().map_or(0, |line| line.chars().count());
-        if line > 0 && !quoted && line + word.chars().count() > WIDEST {
-            lines.push(String::new());
-        } else if line > 0 {
-            lines.iter_mut().next_back().into_iter().for_each(|line| line.push(' '));
+        let wide = word.chars().count();
+        if width > 0 && !quoted && width + wide > WIDEST {
+            out.push('\n');
+            width = 0;
+        } else if width > 0 {
+            out.push(' ');
+            width += 1;
         }
         quoted ^= word.matches('`').count() % 2 == 1;
-        lines.iter_mut().next_back().into_iter().for_each(|line| line.push_str(word));
+        out.push_str(word);
+        width += wide;
     }
-    lines.join("\n")
+    out
 }
 
 /// The text with control and direction characters escaped, so that a file cannot steer the terminal.

@@ -8,12 +8,15 @@ use saphyr_parser::{Event, Parser, Span};
 use std::collections::HashMap;
 use std::ops::Range;
 
-/// One line of a file with the part of it that a fault speaks of.
+/// A longer line is not shown, bytes; there may be a thousand faults in it.
+const LONGEST_LINE: usize = 4000;
+
+/// One line of a file with the part of it that a fault speaks of; no text where the line is too long to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Excerpt {
     pub line: usize,
     pub column: usize,
-    pub text: String,
+    pub text: Option<String>,
     pub marked: Range<usize>,
 }
 
@@ -22,8 +25,7 @@ pub(super) fn excerpt(text: &str, range: Range<usize>) -> Excerpt {
     let start = floor(text, range.start.min(text.len()));
     let line_start = text[..start].rfind(['\n', '\r']).map_or(0, |at| at + 1);
     let line_end = text[start..].find(['\n', '\r']).map_or(text.len(), |at| start + at);
-    let before = &text[..line_start];
-    let line = 1 + before.matches('\n').count() + before.matches('\r').count() - before.matches("\r\n").count();
+    let line = 1 + line_ends(text[..line_start].as_bytes());
     let end = floor(text, range.end.clamp(start, line_end));
     let end = start + text[start..end].trim_end().len();
     // a mark is at least one character wide; at the end of a line it stands behind it
@@ -32,8 +34,17 @@ pub(super) fn excerpt(text: &str, range: Range<usize>) -> Excerpt {
     Excerpt {
         line,
         column: 1 + text[line_start..start].chars().count(),
-        text: text[line_start..line_end].into(),
+        text: Some(&text[line_start..line_end]).filter(|line| line.len() <= LONGEST_LINE).map(String::from),
         marked: start - line_start..end - line_start,
+    }
+}
+
+/// How many lines end in a text. There may be thousands of faults, so this has to be quick.
+fn line_ends(text: &[u8]) -> usize {
+    let count = |wanted: u8| text.iter().filter(|byte| **byte == wanted).count();
+    match count(b'\r') {
+        0 => count(b'\n'),
+        alone => count(b'\n') + alone - text.windows(2).filter(|pair| *pair == b"\r\n").count(),
     }
 }
 
@@ -68,12 +79,14 @@ pub(super) struct Place {
     pub holds_more: bool,
 }
 
-/// A key that is given twice in one mapping: its path, and both places.
+/// A key that is given more than once in one mapping: its path, and the first two places.
 #[derive(Debug, Clone)]
 pub(super) struct Twice {
     pub path: String,
     pub first: Range<usize>,
     pub second: Range<usize>,
+    /// How often it is given.
+    pub times: usize,
 }
 
 /// The places of a whole text.
@@ -83,11 +96,17 @@ pub(super) struct Index {
     pub twice: Vec<Twice>,
 }
 
+/// Where a key stands first, and what was noted of it when it was given again.
+struct Key {
+    first: Range<usize>,
+    twice: Option<usize>,
+}
+
 enum Level {
     Map {
         path: String,
         key: Option<(String, Range<usize>)>,
-        keys: HashMap<String, Range<usize>>,
+        keys: HashMap<String, Key>,
     },
     List {
         path: String,
@@ -134,15 +153,7 @@ impl Index {
                 Event::Scalar(value, ..) => {
                     if let Some(Level::Map { path, key: key @ None, keys }) = levels.last_mut() {
                         let at = range(span);
-                        if let Some(first) = keys.get(value.as_ref()) {
-                            index.twice.push(Twice {
-                                path: join(path, &value),
-                                first: first.clone(),
-                                second: at.clone(),
-                            });
-                        } else {
-                            keys.insert(value.to_string(), at.clone());
-                        }
+                        index.note_key(path, &value, keys, &at);
                         *key = Some((value.into_owned(), at));
                     } else {
                         index.enter(&mut levels, range(span), Some(value.into_owned()), false);
@@ -160,6 +171,22 @@ impl Index {
             }
         }
         index
+    }
+
+    /// Notes a key, and whether it was given before.
+    fn note_key(&mut self, path: &str, key: &str, keys: &mut HashMap<String, Key>, at: &Range<usize>) {
+        let Some(known) = keys.get_mut(key) else {
+            keys.insert(key.into(), Key { first: at.clone(), twice: None });
+            return;
+        };
+        match known.twice.and_then(|twice| self.twice.get_mut(twice)) {
+            Some(twice) => twice.times += 1,
+            None => {
+                known.twice = Some(self.twice.len());
+                let first = known.first.clone();
+                self.twice.push(Twice { path: join(path, key), first, second: at.clone(), times: 2 });
+            }
+        }
     }
 
     /// Notes a value at the present level; its path, unless it has none.

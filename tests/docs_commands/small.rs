@@ -40,7 +40,8 @@ pub fn write(folder: &Path) {
     }
 }
 
-fn cut(text: &str, kept: &[&str]) -> String {
+/// Leaves of a built-in file only the entries and variants named, for all parts of the kind.
+pub fn cut(text: &str, kept: &[&str]) -> String {
     let mut out = String::from("replaces-kind: true\n");
     let (mut keep, mut found) = (true, 0);
     for line in text.lines() {

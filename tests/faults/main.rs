@@ -13,5 +13,8 @@ mod injected;
 mod killed;
 mod read_only;
 mod room;
+#[allow(dead_code)]
+#[path = "../docs_commands/small.rs"]
+mod small;
 mod together;
 mod tools;

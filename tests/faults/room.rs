@@ -1,5 +1,6 @@
 //! A folder with what every command needs, and what commands write.
 
+use crate::small;
 use assert_cmd::cargo::cargo_bin;
 use std::collections::BTreeMap;
 use std::fs;
@@ -47,7 +48,8 @@ impl Room {
         fs::create_dir(room.path("parts")).expect("a folder");
         for (name, kept) in PARTS {
             let text = fs::read_to_string(format!("catalog/{name}.yaml")).expect("the built-in file");
-            fs::write(room.path("parts").join(name.replace('/', "-") + ".yaml"), cut(&text, kept)).expect("parts");
+            fs::write(room.path("parts").join(name.replace('/', "-") + ".yaml"), small::cut(&text, kept))
+                .expect("parts");
         }
         fs::write(room.path("measured.csv"), measured()).expect("a table");
         for name in ["motor-list.csv", "motor-list-map.yaml"] {
@@ -197,28 +199,6 @@ pub static IN_PEACE: LazyLock<(Folder, Folder)> = LazyLock::new(|| {
     assert!(both.0.len() > 50 && both.0 != both.1, "{} files", both.0.len());
     both
 });
-
-fn cut(text: &str, kept: &[&str]) -> String {
-    let mut out = String::from("replaces-kind: true\n");
-    let (mut keep, mut found) = (true, 0);
-    for line in text.lines() {
-        let name = ["  - { designation: ", "  - { suffix: "].iter().find_map(|begin| line.strip_prefix(begin));
-        match name.map(|name| name.split([',', ' ', '}']).next().unwrap_or_default()) {
-            Some(name) => {
-                keep = kept.contains(&name);
-                found += usize::from(keep);
-            }
-            None if !line.starts_with("   ") => keep = true,
-            None => {}
-        }
-        if keep {
-            out.push_str(line);
-            out.push('\n');
-        }
-    }
-    assert_eq!(found, kept.len(), "the built-in catalogue has all of {kept:?}");
-    out
-}
 
 /// A made-up measurement of the slide.
 fn measured() -> String {

@@ -1,0 +1,8 @@
+//! Fuzzes the entry `formula`.
+#![no_main]
+
+#[allow(dead_code)]
+#[path = "../entries.rs"]
+mod entries;
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| entries::formula(bytes));

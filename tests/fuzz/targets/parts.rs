@@ -1,0 +1,8 @@
+//! Fuzzes the entry `parts`.
+#![no_main]
+
+#[allow(dead_code)]
+#[path = "../entries.rs"]
+mod entries;
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| entries::parts(bytes));

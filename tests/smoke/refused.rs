@@ -1,0 +1,37 @@
+//! What is said of texts with very many faults, or very long lines: bounded, and still with a place.
+
+use axiswright::{acceptance, brief, units};
+
+#[test]
+fn a_key_that_is_given_thousands_of_times_is_one_fault() {
+    let faults = brief::load("brief.yaml", &"machine: x\n".repeat(5000)).expect_err("faults");
+    let told = faults.to_string();
+    assert!(told.contains("`machine`: this key is given 5000 times, first in line 1"), "{told}");
+    assert!(faults.len() < 10 && told.len() < 2000, "{} faults, {} bytes", faults.len(), told.len());
+}
+
+#[test]
+fn of_thousands_of_faults_a_thousand_are_told_and_the_rest_is_counted() {
+    let table = "target [mm];direction;run;deviation [µm]\n".to_string() + &"x;y;z;w\n".repeat(2000);
+    let faults = acceptance::parse("measured.csv", &table, None).expect_err("faults");
+    let told = faults.to_string();
+    assert_eq!((faults.len(), faults.iter().count()), (8000, 1000));
+    assert!(told.contains("`x` is not a length") && told.ends_with("… and 7000 more"), "{}", &told[told.len() - 100..]);
+}
+
+#[test]
+fn a_line_that_is_too_long_to_be_shown_is_told_by_its_place() {
+    let text = format!("{{ machine: {}, travel: 3 }}\n", "x".repeat(9000));
+    let told = brief::load("brief.yaml", &text).expect_err("faults").to_string();
+    assert!(told.contains("brief.yaml:1:9014") && told.len() < 2000, "{told}");
+    let short = brief::load("brief.yaml", &text.replace(&"x".repeat(9000), "x")).expect_err("faults").to_string();
+    assert!(short.contains("{ machine: x, travel: 3 }"), "a short line is shown: {short}");
+}
+
+#[test]
+fn a_word_that_is_too_long_for_a_slip_is_compared_with_nothing() {
+    let unit =
+        |unit: &str| units::parse_as(units::Dimension::Length, &format!("1 {unit}")).expect_err("no unit").to_string();
+    assert!(unit("mmm").contains("did you mean `mm`?"), "{}", unit("mmm"));
+    assert!(!unit(&"m".repeat(60_000)).contains("did you mean"));
+}
