@@ -104,6 +104,9 @@ impl Sorting<'_> {
         let travel = stretch.travel.si();
         for group in rows.chunk_by(|a, b| b.target - a.target <= SAME) {
             let row = &group[0];
+            if faults.is_full() {
+                return;
+            }
             if row.target >= -SAME && row.target <= travel + SAME {
                 continue;
             }
@@ -123,6 +126,9 @@ impl Sorting<'_> {
     fn twice(&self, group: &[Row], faults: &mut Faults) {
         let mut seen: BTreeMap<(bool, u64), &Row> = BTreeMap::new();
         for row in group {
+            if faults.is_full() {
+                return;
+            }
             if let Some(first) = seen.get(&(row.up, row.run)) {
                 let message = format!(
                     "run {} {} at target {} stands twice, first in line {}",

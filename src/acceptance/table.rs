@@ -1,7 +1,7 @@
 //! The text of a table to rows of numbers: separator, header, units, cells, and the place of each for faults.
 //!
 //! Method: rows and the places of their cells come from [`crate::cells`]. Every faulty cell is told, not only the first.
-//! Limits: UTF-8; a comment is a line that begins with `#`.
+//! Limits: UTF-8; a comment is a line that begins with `#`; where a thousand faults are told the rest is not read.
 
 use crate::cells::{Cell, Sheet};
 use crate::units::{Dimension, UnitError, parse_as};
@@ -87,7 +87,14 @@ pub(super) fn rows(name: &str, text: &str, faults: &mut Faults) -> Rows {
         }
     }
     let width = header.len();
-    let rows: Vec<Row> = lines.iter().filter_map(|cells| reading.row(cells, &columns, width, faults)).collect();
+    let mut rows = Vec::new();
+    // what is said of a table that is wrong throughout is enough
+    for cells in lines.iter() {
+        if faults.is_full() {
+            break;
+        }
+        rows.extend(reading.row(cells, &columns, width, faults));
+    }
     if lines.is_empty() {
         let place = header.first().map_or(0..0, |cell| cell.place.clone());
         let help = "write one line a target, direction and run, such as `0,up,1,0.4`".to_string();

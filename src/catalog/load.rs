@@ -3,7 +3,8 @@
 //! Method: files come in layers, the built-in one first, then one a folder. Within a layer every designation is
 //! there once; a later layer adds to the earlier ones or takes the place of parts with the same designation. A
 //! file with `replaces-kind: true` drops all earlier parts of its kind. All faults of all files are told at once.
-//! Limits: folders are read eight levels deep; only names that end in `.yaml` or `.yml` count.
+//! Limits: folders are read eight levels deep; only names that end in `.yaml` or `.yml` count; a file holds at most 20 000 parts, and
+//! where a thousand faults are told the rest of a file is not read.
 
 use super::kinds::KINDS;
 use super::part::{Field, Part};
@@ -16,6 +17,8 @@ use std::path::{Path, PathBuf};
 
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/catalog");
 const DEEPEST: usize = 8;
+/// The most parts that the entries and variants of one file may make.
+const MOST_PARTS: usize = 20_000;
 const HEAD: [&str; 7] = ["kind", "basis", "series", "lead-time", "replaces-kind", "variants", "entries"];
 
 /// How parts of one kind are read, emptied, merged and counted.
@@ -100,7 +103,17 @@ fn read<'a, P: Part>(root: &Node<'a>, layer: &mut Layer<'a, '_>) {
         .need_as("entries", "with one item a part", layer.faults)
         .map(|list| list.list(layer.faults))
         .unwrap_or_default();
+    let parts = entries.len().saturating_mul(variants.len());
+    if parts > MOST_PARTS {
+        let message = format!("{} entries in {} variants are {parts} parts", entries.len(), variants.len());
+        root.fault(layer.faults, message, Some(format!("a file holds at most {MOST_PARTS} parts; make several of it")));
+        return;
+    }
     for entry in entries {
+        // what is said of a file that is wrong throughout is enough
+        if layer.faults.is_full() {
+            return;
+        }
         entry.only_keys(&known, layer.faults);
         for variant in &variants {
             let (variant, lead_time) = (variant.clone(), lead_time.clone());

@@ -150,6 +150,11 @@ impl Faults {
         self.told.is_empty()
     }
 
+    /// Whether so many are told that more are only counted.
+    pub fn is_full(&self) -> bool {
+        self.told.len() >= MOST_TOLD
+    }
+
     /// How many faults there are, told or not.
     pub fn len(&self) -> usize {
         self.told.len() + self.more
@@ -162,7 +167,7 @@ impl Faults {
 
     /// Adds a fault at its place in the order; the same fault twice counts once, and all keys that a group lacks are one.
     pub fn push(&mut self, fault: Fault) {
-        if self.told.len() >= MOST_TOLD {
+        if self.is_full() {
             self.more += 1;
             return;
         }
@@ -211,10 +216,11 @@ impl fmt::Display for Faults {
             }
             write!(f, "{fault}")?;
         }
-        if self.more > 0 {
-            write!(f, "\n\n… and {} more", self.more)?;
+        match self.more {
+            0 if self.is_full() => f.write_str("\n\n… what else is wrong is not told"),
+            0 => Ok(()),
+            more => write!(f, "\n\n… and at least {more} more"),
         }
-        Ok(())
     }
 }
 

@@ -1,6 +1,6 @@
 //! What is said of texts with very many faults, or very long lines: bounded, and still with a place.
 
-use axiswright::{acceptance, brief, units};
+use axiswright::{acceptance, brief, catalog, units};
 
 #[test]
 fn a_key_that_is_given_thousands_of_times_is_one_fault() {
@@ -15,8 +15,12 @@ fn of_thousands_of_faults_a_thousand_are_told_and_the_rest_is_counted() {
     let table = "target [mm];direction;run;deviation [µm]\n".to_string() + &"x;y;z;w\n".repeat(2000);
     let faults = acceptance::parse("measured.csv", &table, None).expect_err("faults");
     let told = faults.to_string();
-    assert_eq!((faults.len(), faults.iter().count()), (8000, 1000));
-    assert!(told.contains("`x` is not a length") && told.ends_with("… and 7000 more"), "{}", &told[told.len() - 100..]);
+    assert_eq!((faults.len(), faults.iter().count()), (1000, 1000));
+    assert!(told.contains("`x` is not a length") && told.ends_with("… what else is wrong is not told"));
+    let text: String = (0..1500).map(|key| format!("k{key}: 1\nk{key}: 1\n")).collect();
+    let faults = brief::load("brief.yaml", &text).expect_err("faults");
+    assert!(faults.len() > 1000 && faults.iter().count() == 1000, "{}", faults.len());
+    assert!(faults.to_string().ends_with(&format!("… and at least {} more", faults.len() - 1000)));
 }
 
 #[test]
@@ -34,4 +38,18 @@ fn a_word_that_is_too_long_for_a_slip_is_compared_with_nothing() {
         |unit: &str| units::parse_as(units::Dimension::Length, &format!("1 {unit}")).expect_err("no unit").to_string();
     assert!(unit("mmm").contains("did you mean `mm`?"), "{}", unit("mmm"));
     assert!(!unit(&"m".repeat(60_000)).contains("did you mean"));
+}
+
+#[test]
+fn entries_and_variants_that_multiply_are_refused() {
+    let lines = |word: &str, name: &str, count: usize| -> String {
+        (0..count).map(|at| format!("  - {{ {word}: {name}{at} }}\n")).collect()
+    };
+    let text = format!(
+        "kind: gearbox\nbasis: price list\nvariants:\n{}entries:\n{}",
+        lines("suffix", "-v", 300),
+        lines("designation", "g", 300)
+    );
+    let told = catalog::load_texts(vec![("parts.yaml".into(), text)]).expect_err("faults").to_string();
+    assert!(told.contains("300 entries in 300 variants are 90000 parts"), "{}", &told[..300]);
 }
