@@ -25,7 +25,7 @@ pub(super) fn excerpt(text: &str, range: Range<usize>) -> Excerpt {
     let start = floor(text, range.start.min(text.len()));
     let line_start = text[..start].rfind(['\n', '\r']).map_or(0, |at| at + 1);
     let line_end = text[start..].find(['\n', '\r']).map_or(text.len(), |at| start + at);
-    let line = 1 + line_ends(text[..line_start].as_bytes());
+    let line = 1 + line_ends(&text.as_bytes()[..line_start]);
     let end = floor(text, range.end.clamp(start, line_end));
     let end = start + text[start..end].trim_end().len();
     // a mark is at least one character wide; at the end of a line it stands behind it

@@ -25,8 +25,8 @@ fn of_runs_at_a_time_each_ends_and_the_folder_is_whole() {
         if earlier {
             room.put("out", &IN_PEACE.1);
         }
-        let start = |turn: usize| {
-            let words = if turn % 2 == 0 { RECOMMEND.to_vec() } else { of_other() };
+        let start = |turn: u32| {
+            let words = if turn.is_multiple_of(2) { RECOMMEND.to_vec() } else { of_other() };
             room.program(&words).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().expect("it starts")
         };
         let running: Vec<_> = (0..4).map(start).collect();

@@ -15,6 +15,9 @@ const SLOW: Duration = Duration::from_secs(1);
 /// A run that takes longer hangs: it is kept, and the whole ends.
 const HANGS: Duration = Duration::from_secs(60);
 
+/// What a thread reads, and since when.
+type AtWork = Mutex<Option<(Instant, Vec<u8>)>>;
+
 /// What the runs of a target came to.
 #[derive(Default)]
 struct Found {
@@ -69,7 +72,7 @@ fn run(entry: &Entry, runs: u64, seed: u64) -> Found {
     let seeds = seeds::seeds(entry.name);
     let cores = thread::available_parallelism().map_or(1, usize::from);
     let (next, found) = (AtomicU64::new(0), Mutex::new(Found::default()));
-    let at_work: Vec<Mutex<Option<(Instant, Vec<u8>)>>> = (0..cores).map(|_| Mutex::new(None)).collect();
+    let at_work: Vec<AtWork> = (0..cores).map(|_| Mutex::new(None)).collect();
     thread::scope(|threads| {
         for mine in &at_work {
             let (seeds, next, found) = (&seeds, &next, &found);
@@ -100,7 +103,7 @@ fn run(entry: &Entry, runs: u64, seed: u64) -> Found {
     found.into_inner().expect("a lock")
 }
 
-fn one(entry: &Entry, bytes: Vec<u8>, mine: &Mutex<Option<(Instant, Vec<u8>)>>, found: &Mutex<Found>) {
+fn one(entry: &Entry, bytes: Vec<u8>, mine: &AtWork, found: &Mutex<Found>) {
     let began = Instant::now();
     *mine.lock().expect("a lock") = Some((began, bytes.clone()));
     let read = entry.read;

@@ -2,8 +2,11 @@
 
 use std::collections::BTreeMap;
 
+/// A package and its versions.
+type Several = (&'static str, &'static [&'static str]);
+
 /// A reason, and what it explains: each package with its versions.
-const TABLE: &[(&str, &[(&str, &[&str])])] = &[
+const TABLE: &[(&str, &[Several])] = &[
     (
         "macros that run while compiling: half of them have moved to syn 3 (serde, clap, schemars, tokio), the others not yet",
         &[("syn", &["2", "3"])],

@@ -85,7 +85,7 @@ fn either(rest: &mut &[String], allowed: &[&str]) -> Result<bool, String> {
     let mut answer = both(rest, allowed)?;
     while take(rest, "OR") {
         // every part is read, whatever the ones before it gave
-        answer = both(rest, allowed)? | answer;
+        answer |= both(rest, allowed)?;
     }
     Ok(answer)
 }
@@ -93,7 +93,7 @@ fn either(rest: &mut &[String], allowed: &[&str]) -> Result<bool, String> {
 fn both(rest: &mut &[String], allowed: &[&str]) -> Result<bool, String> {
     let mut answer = single(rest, allowed)?;
     while take(rest, "AND") {
-        answer = single(rest, allowed)? & answer;
+        answer &= single(rest, allowed)?;
     }
     Ok(answer)
 }
