@@ -112,9 +112,9 @@ parts! {
         support_price_share: Ratio, "1", Share;
         /// Pinion: what does not depend on its size.
         pinion_base: Money, "nu", Positive;
-        /// Pinion, hardened and ground, of module 1 mm and 20 teeth: what grows with its size.
+        /// Pinion, surface-hardened and ground, of module 1 mm and 20 teeth: what grows with its size.
         pinion_factor: Money, "nu", Positive;
-        /// The same for a soft pinion.
+        /// The same for a pinion whose steel is not surface-hardened.
         pinion_soft_factor: Money, "nu", Positive;
         /// Fitting a screw drive: hours whatever its length.
         screw_fitting_hours: Time, "h", NotNegative;

@@ -59,7 +59,6 @@ impl RackDrive<'_> {
         sheet.given(ch::JOINT_PRICE, rack.joint_price, catalog);
         sheet.given(ch::GAUGE_PRICE, rack.counter_gauge_price, catalog);
         sheet.given(ch::PINION_BASE_PRICE, prices.pinion_base, catalog);
-        sheet.given(ch::PINION_SIZE_PRICE, prices.pinion_factor, catalog);
         let kind = match self.layout {
             Pinions::One => price::Kind::Rack,
             Pinions::Two => price::Kind::TwinRack,
@@ -133,6 +132,10 @@ impl RackDrive<'_> {
         sheet.given(ch::HEIGHT_WAVINESS, grade.height_waviness, catalog);
         self.segment(sheet);
         sheet.given(ch::RACK_PRICE_FACTOR, grade.price_factor, catalog);
+        let prices = &self.catalog.prices;
+        let hard = picked.pinion.class.surface_hardened();
+        let size_price = if hard { prices.pinion_factor } else { prices.pinion_soft_factor };
+        sheet.given(ch::PINION_SIZE_PRICE, size_price, catalog);
         sheet.computed(
             ch::SEGMENT_PITCH_ERROR,
             &rack::SEGMENT_PITCH_ERROR,
