@@ -48,7 +48,7 @@ pub static WINDING_HEAT: Formula<
         id: "winding-heat",
         title: "largest heat of the winding at the end of any phase over what it may be",
         equation: "r_k = |T_k|/T_0, r_0 = T_rms/T_S1; θ = max(r_0², r_k² − (r_k² − r_0²)·exp(−t_k/τ_w)); \
-                   t_k = t_ra with acceleration, s/|v_k| without",
+                   t_k = t_ra with acceleration, s/|v_k| without; phases with v_k = 0 are left out",
         inputs: &[
             ("T_k", "torques"),
             ("v_k", "speeds"),
@@ -60,7 +60,7 @@ pub static WINDING_HEAT: Formula<
             ("T_S1", "continuous-torque"),
             ("τ_w", "winding-time"),
         ],
-        validity: "one body for the whole rise; a cut as long as the travel: the safe side",
+        validity: "one body for the whole rise; a cut as long as the travel: the safe side; what holds at rest is held against the torque at standstill by itself",
         sources: &[FIRST_ORDER],
     },
     apply: |torques, speeds, accelerations, ramp, travel, standstill, rms, continuous, time| {

@@ -101,9 +101,9 @@ fn halves(force: f64, preload: f64) -> (f64, f64) {
 }
 
 #[inline]
-fn pair(rating: f64, first: f64, second: f64) -> f64 {
+fn pair(rating: f64, first: f64, second: f64, reliability: f64) -> f64 {
     let sum = (first / rating).powf(10.0 / 3.0) + (second / rating).powf(10.0 / 3.0);
-    capped(sum.powf(-0.9) * 1e6, MOST_REVOLUTIONS)
+    capped(reliability * sum.powf(-0.9) * 1e6, MOST_REVOLUTIONS)
 }
 
 /// Life of a preloaded pair of nut halves over the duty, revolutions.
@@ -145,7 +145,7 @@ pub fn pair_life(
     let weights = || travel_weights(shares.si(), speeds.si());
     let first = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).0).zip(weights()));
     let second = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).1).zip(weights()));
-    Revolutions::of_si(reliability_factor.si() * pair(dynamic_rating.si(), first, second))
+    Revolutions::of_si(pair(dynamic_rating.si(), first, second, reliability_factor.si()))
 }
 
 /// Life of a preloaded pair of nut halves over the duty of one of two drives, revolutions.
@@ -177,7 +177,7 @@ pub static RACKED_PAIR_LIFE: Formula<
         let first = forces.si().iter().map(|force| halves(*force + racking, preload).0);
         let second = forces.si().iter().map(|force| halves(*force - racking, preload).1);
         let (first, second) = (cubic_mean(first.zip(weights())), cubic_mean(second.zip(weights())));
-        Revolutions::of_si(reliability.si() * pair(rating.si(), first, second))
+        Revolutions::of_si(pair(rating.si(), first, second, reliability.si()))
     },
 };
 
@@ -201,7 +201,7 @@ pub static PRELOADED_NUT_LIFE: Formula<fn(Force, Force, Force) -> Revolutions> =
 #[inline]
 pub fn preloaded_nut_life(dynamic_rating: Force, preload: Force, load: Force) -> Revolutions {
     let (first, second) = halves(load.si(), preload.si());
-    Revolutions::of_si(pair(dynamic_rating.si(), first, second))
+    Revolutions::of_si(pair(dynamic_rating.si(), first, second, 1.0))
 }
 
 /// Life in working hours at the mean speed of the duty, s; an axis that never moves gives the cap of 10⁹ h.
