@@ -108,6 +108,18 @@ pub const ROWS: &[super::Row] = &[
         "N",
         "9755.2",
     ),
+    // level at 1.792·2.4 = 4.3008 kN, up to 4.3008/1.1 = 3.9098 kN; a hundredth of the turns counts 0.01^(1/16.3006) = 0.75388.
+    // 3 kN is felt as the level: 3 kN·0.75388; 5 kN as 5.5, of which 4.1464 is below it: 3.9098·4.1464/4.3008
+    (
+        "pinion-flank-equivalent-force phase-force=3kN,1kN phase-share=1%,99% phase-speed=1m/s,1m/s endurance=10kN tooth-load-slope=1.1 tooth-load-offset=0 light-load-factor=1.792 face-width=24mm",
+        "N",
+        "2261.7",
+    ),
+    (
+        "pinion-flank-equivalent-force phase-force=5kN,1kN phase-share=1%,99% phase-speed=1m/s,1m/s endurance=10kN tooth-load-slope=1.1 tooth-load-offset=0 light-load-factor=1.792 face-width=24mm",
+        "N",
+        "3769.4",
+    ),
     // 0.2·1.2^8.7378 + 0.8·0.9^49.9125 = 0.98794; 10 kN·0.98794^(1/49.9125)
     (
         "pinion-root-equivalent-force phase-force=12kN,-9kN phase-share=20%,80% phase-speed=1m/s,1m/s endurance=10kN root-static-cycles=1e3 tooth-load-slope=1 tooth-load-offset=0 light-load-factor=1 face-width=24mm",

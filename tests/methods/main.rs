@@ -20,6 +20,7 @@ mod screw_springs;
 mod servo_axis;
 mod servo_loop;
 mod spectrum;
+mod spectrum_level;
 mod stops;
 mod tooth_force;
 mod tooth_properties;

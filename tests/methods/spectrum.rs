@@ -104,12 +104,10 @@ fn cycles(bears: impl Fn(f64) -> f64, force: f64) -> f64 {
 fn one_force_alone_stands_for_itself() {
     for helix in [straight(), metric_helix()] {
         let mesh = Mesh::of(helix);
-        for force in [300.0, 2399.0, 4000.0, 7000.0, 9000.0, -6000.0] {
+        for force in [300.0, 2399.0, 2500.0, 3500.0, 4000.0, 7000.0, 9000.0, -6000.0] {
             close("flank", mesh.flank_equivalent(&[force], &[1.0]), force.abs(), 1e-12);
             close("root", mesh.root_equivalent(&[force, 0.0], &[0.4, 0.0]), force.abs(), 1e-12);
         }
-        // between 100 N/mm and the force above which more is felt, forces are felt alike; the least stands for all
-        assert!(mesh.flank_equivalent(&[2500.0], &[1.0]) <= 2500.0);
     }
 }
 

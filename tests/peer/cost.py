@@ -2,8 +2,6 @@
 
 import numpy as np
 
-import readings
-
 YEAR = 365.25 * 86400.0
 HOUR = 3600.0
 
@@ -61,7 +59,7 @@ def whole(y):
 def merit(y, prefer, advice):
     """Less is better; `advice` is the sum of the weights of advice not followed."""
     weights = prefer or {"whole-life-cost": 1.0}
-    alone = readings.COST_ALONE_UNSCALED and not any(weights[key] for key in weights if key != "whole-life-cost")
+    alone = not any(weights[key] for key in weights if key != "whole-life-cost")
     if not prefer or alone:
         return y["whole-life-cost"] * (1.0 + advice)
     scaled = {

@@ -2,7 +2,6 @@
 
 import numpy as np
 
-import readings
 import sides
 from sheet import NAN, largest, over, total
 
@@ -96,8 +95,8 @@ def _heat(y):
     v = np.abs(y["phase-speed"])
     time = np.where(y["phase-acceleration"] != 0.0, y["longest-ramp-time"],
                     np.where(v > 0.0, y["travel"] / np.where(v > 0.0, v, 1.0), np.inf))
-    if readings.HOLDING_LEFT_OUT_OF_WINDING:
-        time = np.where((v == 0.0) & (y["phase-acceleration"] == 0.0), 0.0, time)
+    # what holds at rest is left out: rule motor-standing asks more of it
+    time = np.where((v == 0.0) & (y["phase-acceleration"] == 0.0), 0.0, time)
     end = r**2 - (r**2 - before**2) * np.exp(-time / y["winding-time"])
     y["winding-heat"] = np.maximum(before**2, largest(end))
     standing = y["phase-speed"] == 0.0

@@ -7,7 +7,6 @@ import demand
 import gearbox
 import motor
 import position
-import readings
 import sides
 import stopping
 import tooth_load
@@ -18,7 +17,6 @@ TURN = 2.0 * np.pi
 STEEL = 11.5e-6
 E = 2.06e11
 AXES = ["rack", "rack-grade", "pinion", "gearbox", "servo-motor", "feedback", "mapping"]
-# docs/method.md rounds the second to 0.011 mm
 SLIP_LAYER = {"case-hardened": 3e-6, "induction-hardened": 3e-6, "through-hardened": 11.1e-6, "soft": 61e-6}
 STATIC_CYCLES = {"case-hardened": 1e3, "induction-hardened": 1e3, "through-hardened": 1e4, "soft": 1e4}
 
@@ -159,7 +157,7 @@ def _grade(y, grade, mesh, kinds):
     first = y["pinion-root-static-cycles"]
     y["root-static-life-factor"] = tooth_load.root_line(first).force_factor(first)
     prices = kinds["price-basis"][0]
-    hardened = (_steel(kinds, grade["pinion-steel"])["hard"] > 0.5) | readings.SOFT_PINION_COSTS_AS_HARD
+    hardened = _steel(kinds, grade["pinion-steel"])["hard"] > 0.5
     y["pinion-size-price"] = np.where(hardened, prices["pinion-factor"], prices["pinion-soft-factor"])
     felt = _felt(y)
     least = np.minimum.reduce(np.broadcast_arrays(*(y[f"{s}-{w}-endurance"] for s in ("pinion", "rack")
@@ -259,7 +257,6 @@ def _mounted(y, mesh):
                 *(tooth_load.equivalent(forces, w, endurance, felt, line, one_sign) for w in places)))
             if sides.two(y):
                 y[f"{side}-{tooth}-duty-force"] = duty
-            y[f"{side}-{tooth} level"] = felt.level_ends(duty)
             y[f"{side}-{tooth}-equivalent-force"] = duty + y["racking on both"]
     y["permissible-tooth-force"] = np.minimum.reduce(np.broadcast_arrays(
         *(y[f"{s}-{w}-force"] for s in ("pinion", "rack") for w in ("pitting", "root"))))

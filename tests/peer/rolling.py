@@ -2,7 +2,6 @@
 
 import numpy as np
 
-import readings
 from sheet import over, total
 
 LIFT = 2.0**1.5
@@ -35,9 +34,7 @@ def pair_life(rating, preload, forces, weights, factor, racking):
         mean = np.cbrt(over(total(half**3 * weights), way))
         wear = wear + ((mean / rating) ** 3) ** (10.0 / 9.0)
     turns = 1e6 * np.where(wear > 0.0, wear, 1.0) ** -0.9
-    turns = np.where(wear > 0.0, turns, MOST_TURNS)
-    if readings.CAP_BEFORE_RELIABILITY:
-        return factor * np.minimum(turns, MOST_TURNS)
+    turns = np.where(wear > 0.0, turns, np.inf)
     return np.minimum(factor * turns, MOST_TURNS)
 
 

@@ -65,8 +65,8 @@ def load(folder, family):
     return found
 
 
-# what a binding rule that cannot be told adds to the miss of a drive: more than any that can; the documents do not say how much
-NOT_TOLD = 1000.0
+# what a binding rule that cannot be told adds to the miss of a drive (docs/method.md section 8)
+NOT_TOLD = 1e6
 
 
 def judge(rules, y):

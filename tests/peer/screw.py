@@ -178,7 +178,7 @@ def _ends(y, bearing, ends):
     free = ~both & (y["support-ends"] < 0.5)
     y["bearing-drag-torque"] = y["thrust-ends"] * y["bearing-set-drag"]
     y["drag-torque"] = y["preload-drag-torque"] + y["bearing-drag-torque"]
-    # docs/method.md does not say what supports are worth where one end is free: the program credits none, the safe side
+    # where one end is free no supports are credited
     y["spans"] = np.where(free, 1.0, 1.0 + y["support-pairs"])
     root, bore, length, spans = y["root-diameter"], y["screw-bore"], y["free-length"], y["spans"]
     bend = E * held_beam.second_moment(root, bore)

@@ -6,7 +6,7 @@ Every line of every worksheet of the two families is worked out from brief and c
 are judged from rules/*.yaml; every configuration of a cut-down catalogue is tried, and census, best drive and choice must be the
 same. It is written from docs/method.md and the printed equations, not from the program. A line that it does not know fails the
 run, unless it stands in `one_brief.UNCOVERED` with its reason. `--spoil FORMULA` changes the numbers of one formula by 1e-6, and
-the run must fail. `--documents` follows the documents where the program is known to differ (readings.py).
+the run must fail.
 """
 
 import argparse
@@ -14,7 +14,6 @@ import collections
 import concurrent.futures
 import sys
 
-import readings
 from one_brief import UNCOVERED, Bench
 
 MOST_TOLD = 40
@@ -28,8 +27,6 @@ def asked():
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--jobs", type=int, default=1, help="briefs worked out at once")
     parser.add_argument("--spoil", metavar="FORMULA", help="change the numbers of this formula or line by 1e-6")
-    parser.add_argument("--documents", nargs="*", choices=list(readings.FINDINGS), metavar="FINDING",
-                        help="follow the documents where the program differs: in all findings, or in those named")
     parser.add_argument("--lines", action="store_true", help="list every line that was compared, and how often")
     return parser.parse_args()
 
@@ -39,8 +36,6 @@ BENCH = None
 
 def _start(options):
     global BENCH
-    if options.documents is not None:
-        readings.follow_documents(options.documents)
     BENCH = Bench(options.program, options.seed, options.spoil)
 
 
@@ -79,8 +74,6 @@ def main():
             print(f"    {family} {name} by {formula}: {count}")
     for name, count in sorted(silent.items()):
         print(f"  only told here: {name}, {count} times")
-    for name, text in readings.FINDINGS.items():
-        print(f"  finding, {'program' if getattr(readings, name) else 'documents'} followed: {text}")
     listed = {name for name in uncovered if name in UNCOVERED}
     for name, count in sorted(uncovered.items()):
         print(f"  not covered: {name}, {count} times: {UNCOVERED.get(name, 'NOT ON THE LIST')}")

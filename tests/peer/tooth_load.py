@@ -1,11 +1,10 @@
 """What teeth feel of a force (ISO 6336-1:2006), what life lines allow, and the one force that does the damage of a duty (6336-6).
 
-The force that is felt, f(F), is κ·F + F_o above a line load of 100 N/mm and K_l·F below it, and never falls when F grows.
+The force that is felt, f(F), is κ·F + F_o above a line load of 100 N/mm and K_l·F below it, and never falls when F grows: from
+100 N/mm on it stays level until the line reaches it.
 """
 
 import numpy as np
-
-import readings
 
 K1_HELICAL = np.array([6.7, 13.3, 23.9, 34.8, 47.0, 68.2])
 K1_STRAIGHT = np.array([7.5, 14.9, 26.8, 39.1, 52.8, 76.6])
@@ -25,19 +24,16 @@ class Felt:
         return np.where(force < self.knee, self.light * force, heavy)
 
     def back(self, felt):
-        level = self.light * self.knee
-        below, above = felt / self.light, (felt - self.offset) / self.slope
-        if readings.LEAST_FORCE_OF_LEVEL:
-            return np.where(felt < level * (1.0 + 1e-12), below, above)
-        return np.where(felt < level * (1.0 - 1e-12), below, above)
+        """The least force of which so much is felt."""
+        return np.where(felt <= self.light * self.knee, felt / self.light, (felt - self.offset) / self.slope)
 
-    def level_ends(self, force):
-        """Least and greatest force of which as much is felt; NaN for a force that is not on the level stretch."""
+    def stands_for(self, felt, most):
+        """The force that stands for forces up to `most`, of which so much is felt as one; see docs/method.md section 3."""
         level = self.light * self.knee
-        last = (level - self.offset) / self.slope
-        near = lambda a, b: np.abs(a / b - 1.0) < 1e-9
-        on = near(force, self.knee) | near(force, last)
-        return np.where(on, np.stack(np.broadcast_arrays(self.knee, last)), np.nan)
+        above = lambda felt: (felt - self.offset) / self.slope
+        end = np.minimum(most, above(level))
+        on_level = np.where(end > 0.0, end, 0.0) * felt / np.where(end > 0.0, np.minimum(self.light * end, level), 1.0)
+        return np.minimum(np.where(felt > level, above(felt), on_level), most)
 
 
 def load_line(mesh, quality, speed):
@@ -104,11 +100,7 @@ def equivalent(forces, weights, endurance, felt, line, one_sign, axis=-1):
         ratio = felt.of(hits) / endurance
         total = np.sum(weights * line.damage(ratio), axis=axis, keepdims=True)
         beyond = np.where((weights > 0.0) & (ratio > line.static_force), hits, 0.0)
-        equal = felt.back(line.ratio(total) * endurance)
-        if not readings.LEAST_FORCE_OF_LEVEL:
-            # no mean is more than the largest of what it is made of, but for what a rack counts more than once a pass
-            most = np.max(np.where(weights > 0.0, hits, 0.0), axis=axis, keepdims=True)
-            often = np.sum(weights, axis=axis, keepdims=True) > 1.0 + 1e-9
-            equal = np.minimum(equal, np.where(often, 1.04, 1.0) * most)
+        most = np.max(np.where(weights > 0.0, hits, 0.0), axis=axis, keepdims=True)
+        equal = felt.stands_for(line.ratio(total) * endurance, most)
         found.append(np.maximum(equal, np.max(beyond, axis=axis, keepdims=True)))
     return np.maximum.reduce(found)

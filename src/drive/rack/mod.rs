@@ -43,8 +43,6 @@ pub struct RackDrive<'a> {
     least_motor: f64,
     feedbacks: Vec<Option<&'a LinearScale>>,
     tables: Vec<Option<&'a ErrorTable>>,
-    /// How often all forces together may pass a tooth of the rack for each move that is counted.
-    passes_a_move: Ratio,
     exchanges: Exchanges<'a>,
     here: Here,
 }
@@ -128,7 +126,6 @@ impl<'a> RackDrive<'a> {
             motors: motor::options(demand, catalog),
             feedbacks: feedback::options(demand, catalog),
             tables: mapping::options(demand, catalog),
-            passes_a_move: strength::passes_a_move(demand),
             exchanges: Exchanges::new(catalog, "screw-bearing"),
             here: Here::new(&demand.brief.environment, catalog),
         }

@@ -7,9 +7,8 @@
 use super::{GradeWithSteels, Pinions, RackDrive};
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
-use crate::drive::demand::{Demand, Phase};
 use crate::formula::tooth_strength::SteelClass;
-use crate::formula::{Series, gantry, moves, tooth_strength, twin};
+use crate::formula::{gantry, tooth_strength, twin};
 use crate::ledger::{Characteristic, Known, Ledger, Origin};
 use crate::units::{Force, Measure, Pressure, Ratio};
 
@@ -250,43 +249,26 @@ impl RackDrive<'_> {
         }
     }
 
-    /// No force of equal damage is greater than these, whatever the duty.
+    /// No force of equal damage is greater than the largest of the duty.
     pub(super) fn damage_at_most(&self, sheet: &mut Known) {
         let on_top = self.on_top();
         let largest = on_top.map_or(ch::PEAK_FORCE, |_| ch::MOTION_PEAK_FORCE);
+        let largest = sheet.read(largest);
         // a hair more, for forces are added up in another order
         let hair = 1.0 + 1e-9;
-        let largest = Force::of_si(hair * sheet.read(largest).si());
         let more = on_top.map_or(0.0, |force| sheet.read(force).si());
-        let most = |often: Ratio| {
-            let (slope, offset) = (sheet.read(ch::LOAD_SLOPE), sheet.read(ch::LOAD_OFFSET));
-            let (light, face_width) = (sheet.read(ch::LIGHT_LOAD_FACTOR), sheet.read(ch::FACE_WIDTH));
-            let duty = tooth_strength::most_of_equal_damage(largest, often, slope, offset, light, face_width);
-            Force::of_si(hair * (duty.si() + more))
-        };
-        // a pinion counts the whole way, a tooth of the rack every pass in its zone
-        let (pinion, rack) = (most(Ratio::of_si(1.0)), most(self.passes_a_move));
-        sheet.given(ch::PINION_FLANK_EQUIVALENT_FORCE, pinion, Origin::Formula);
-        sheet.given(ch::PINION_ROOT_EQUIVALENT_FORCE, pinion, Origin::Formula);
-        sheet.given(ch::RACK_FLANK_EQUIVALENT_FORCE, rack, Origin::Formula);
-        sheet.given(ch::RACK_ROOT_EQUIVALENT_FORCE, rack, Origin::Formula);
+        // what teeth feel must be known all the same
+        let (slope, offset) = (sheet.read(ch::LOAD_SLOPE).si(), sheet.read(ch::LOAD_OFFSET).si());
+        let (light, width) = (sheet.read(ch::LIGHT_LOAD_FACTOR).si(), sheet.read(ch::FACE_WIDTH).si());
+        let more = more + 0.0 * (slope + offset + light + width);
+        let most = Force::of_si(hair * (largest.si() + more));
+        for force in [
+            ch::PINION_FLANK_EQUIVALENT_FORCE,
+            ch::PINION_ROOT_EQUIVALENT_FORCE,
+            ch::RACK_FLANK_EQUIVALENT_FORCE,
+            ch::RACK_ROOT_EQUIVALENT_FORCE,
+        ] {
+            sheet.given(force, most, Origin::Formula);
+        }
     }
-}
-
-/// How often all forces together may pass a tooth of the rack for each move that is counted, 1 at least.
-pub(super) fn passes_a_move(demand: &Demand<'_>) -> Ratio {
-    let column = |of: fn(&Phase) -> f64| -> Vec<f64> { demand.phases.iter().map(of).collect() };
-    let moves = moves::moves_per_hour(
-        Series::of_si(&column(|phase| phase.share)),
-        Series::of_si(&column(|phase| phase.speed)),
-        Series::of_si(&column(|phase| phase.stroke)),
-    );
-    // a zone meets the phases of one sign of acceleration
-    let zone = |meets: fn(f64) -> bool| -> f64 {
-        demand.phases.iter().filter(|phase| meets(phase.acceleration)).map(|phase| phase.moves).sum()
-    };
-    let zones = [zone(|a| a > 0.0), zone(|a| a < 0.0), zone(|a| a == 0.0)];
-    let often = zones.into_iter().fold(0.0, |most, passes| if passes > most { passes } else { most }) / moves.si();
-    // where nothing moves nothing passes, and the sum itself is worked out
-    Ratio::of_si(if often > 1.0 { often } else { 1.0 })
 }

@@ -4,6 +4,7 @@
 //! the force above 100 N/mm and a proportional one below, with a step between that is filled by a level stretch (see
 //! `factors`). Three numbers say it all, so that the duty can be summed without working the mesh out again. The face
 //! factor is that of one force and is taken into what the teeth bear as mounted.
+//! A force that stands for a duty is found by more than the way back: on the level stretch that way is not one.
 //! Limits: as the permissible forces.
 
 use super::factors::LEAST_LINE_LOAD;
@@ -233,7 +234,32 @@ impl Felt {
         if light <= self.light_force {
             return light;
         }
+        self.heavy(effective)
+    }
+
+    /// The greatest force of which so much is felt, from the level on.
+    #[inline]
+    fn heavy(&self, effective: f64) -> f64 {
         let line = (effective - self.offset) / self.slope;
         if line < self.light_force { self.light_force } else { line }
+    }
+
+    /// The force that stands for forces up to `largest`, once their damage is known as so much felt at every pass.
+    ///
+    /// Above the level it is the only force of which as much is felt. On and below it the force goes with what is felt, on
+    /// the straight line to the largest force, or to the end of the level stretch where that is less. So one force gives
+    /// itself wherever it lies, more is never less, and nothing stands above the largest force.
+    #[inline]
+    pub(super) fn stands_for(&self, effective: f64, largest: f64) -> f64 {
+        let level = self.light_force * self.light;
+        let force = if effective > level {
+            self.heavy(effective)
+        } else {
+            let end = self.heavy(level);
+            let top = if largest < end { largest } else { end };
+            let felt = if top < self.light_force { top * self.light } else { level };
+            top * effective / felt
+        };
+        if force > largest { largest } else { force }
     }
 }
