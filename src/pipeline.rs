@@ -9,7 +9,7 @@ mod sketch;
 pub use crossover::{RangeError, Ranges, STEPS_OF_ONE, STEPS_OF_TWO, Span, crossover, crossover_beside};
 pub use meaning::check;
 pub use proposal::{check_proposal, check_proposal_until};
-pub use sketch::{Memory, sketch};
+pub use sketch::{Look, Memory, sketch};
 
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};

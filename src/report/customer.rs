@@ -3,6 +3,7 @@
 //! Method: sentences of subject, number with unit and limit; the layout is the template's.
 
 use super::assumed::{self, Named};
+use super::cautions::{self, Caution};
 use super::markup::term;
 use super::reasons::{self, AxisMiss, AxisWhy};
 use super::robustness::{self, Sentences};
@@ -31,7 +32,7 @@ pub struct Customer {
     fitting: &'static str,
     generic: Vec<String>,
     own_rules: Option<String>,
-    cautions: Vec<Caution>,
+    pub cautions: Vec<Caution>,
     standards: Vec<Named>,
 }
 
@@ -66,14 +67,6 @@ struct Glance {
 struct AxisNotes {
     axis: String,
     notes: Vec<String>,
-}
-
-#[derive(Serialize)]
-pub struct Caution {
-    axes: String,
-    readers: String,
-    text: String,
-    standards: String,
 }
 
 impl Customer {
@@ -132,8 +125,8 @@ pub fn collect(view: &View) -> Customer {
         fitting: fitting(view),
         own_rules: super::own_rules::sentence(record),
         generic: chosen().filter_map(|(axis, drive)| generic(axis, drive)).collect(),
-        cautions: cautions(record),
-        standards: standards_named(record),
+        cautions: cautions::of(record),
+        standards: cautions::standards(record),
     }
 }
 
@@ -326,61 +319,6 @@ fn generic(axis: &AxisRecord, drive: &CandidateRecord) -> Option<String> {
         drive.components.iter().filter(|part| part.generic).map(|part| words::role(&part.role)).collect();
     let all = drive.components.len();
     (!roles.is_empty()).then(|| format!("axis {}: {} of {all} parts ({})", axis.name, roles.len(), words::list(&roles)))
-}
-
-/// Every caution once with the axes it holds for and the standards to read; that which holds for all comes first.
-pub fn cautions(record: &DecisionRecord) -> Vec<Caution> {
-    let texts = &record.caution_texts;
-    let mut ids: Vec<&str> = vec!["general"];
-    ids.extend(texts.iter().map(|caution| caution.id.as_str()).filter(|id| *id != "general"));
-    for id in record.axes.iter().flat_map(|axis| axis.cautions.iter()) {
-        if !ids.contains(&id.as_str()) {
-            ids.push(id);
-        }
-    }
-    let of = |id: &str| {
-        let axes: Vec<String> = record
-            .axes
-            .iter()
-            .filter(|axis| axis.cautions.iter().any(|known| known == id))
-            .map(|axis| axis.name.clone())
-            .collect();
-        let found = texts.iter().find(|caution| caution.id == id);
-        let axes = match (id, axes.as_slice()) {
-            ("general", _) => "Always".to_string(),
-            (_, []) => return None,
-            (_, [one]) => format!("Axis {one}"),
-            _ => format!("Axes {}", words::list(&axes)),
-        };
-        let told = found.map_or_else(
-            || (format!("The record carries the caution {id}, but no text of it."), String::new()),
-            |caution| (caution.text.clone(), standards(caution)),
-        );
-        let readers = found.map_or_else(String::new, |caution| words::list(&caution.readers));
-        Some(Caution { axes, readers, text: told.0, standards: told.1 })
-    };
-    ids.into_iter().filter_map(of).collect()
-}
-
-/// The standards of a caution in one sentence; what they are about stands once, below.
-fn standards(caution: &CautionRecord) -> String {
-    if caution.standards.is_empty() {
-        return String::new();
-    }
-    let named: Vec<String> = caution.standards.iter().map(|standard| standard.number.clone()).collect();
-    format!("To be read: {}.", words::list(&named))
-}
-
-/// Every standard that a caution names, once, with what it is about.
-fn standards_named(record: &DecisionRecord) -> Vec<Named> {
-    let mut named: Vec<Named> = Vec::new();
-    for standard in record.caution_texts.iter().flat_map(|caution| &caution.standards) {
-        if !named.iter().any(|known| known.name == standard.number) {
-            named.push(Named { name: standard.number.clone(), value: standard.about.clone() });
-        }
-    }
-    named.sort_by(|one, other| one.name.cmp(&other.name));
-    named
 }
 
 /// One plain sentence on fitting, where a drive was chosen.

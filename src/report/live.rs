@@ -1,10 +1,10 @@
 //! The answer in short for somebody who is still filling in the brief: axis by axis the drive, its figures and why not the others.
 //!
 //! Method: the sentences of page one and the pictures of part two, laid out axis by axis; nothing is worded twice.
-//! Limits: no cautions, assumptions and worksheets; those stand in the whole report.
+//! Limits: no assumptions and worksheets; those stand in the whole report.
 
 use super::chart::{self, Chart};
-use super::{customer, html, markup, print, tidy};
+use super::{cautions, customer, html, markup, print, tidy};
 use crate::record::{DecisionRecord, Outcome};
 use crate::report::view::View;
 use crate::units::UnitSystem;
@@ -27,6 +27,21 @@ pub struct Live {
     pub glance: Vec<(String, Vec<(String, String)>)>,
     /// The answer as a piece of HTML without script and style.
     pub html: String,
+    /// What to be careful of on single axes; that which holds for all is not among them.
+    pub cautions: Vec<LiveCaution>,
+}
+
+/// A caution as plain text.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct LiveCaution {
+    /// The axes that it holds for.
+    pub axes: String,
+    /// What it is about.
+    pub title: String,
+    /// What to look to.
+    pub text: String,
+    /// The standards to read.
+    pub standards: String,
 }
 
 #[derive(Serialize)]
@@ -53,6 +68,15 @@ pub fn live(record: &DecisionRecord, units: UnitSystem, pictured: bool) -> Live 
     let named = |(name, value): (&str, &str)| (name.to_string(), plain(value));
     let glance = customer.at_a_glance().map(|(axis, all)| (axis.to_string(), all.map(named).to_vec())).collect();
     let status = plain(&customer.status);
+    let of_axes = customer.cautions.iter().filter(|caution| caution.id != cautions::GENERAL);
+    let cautions = of_axes
+        .map(|caution| LiveCaution {
+            axes: plain(&caution.axes),
+            title: plain(&caution.title),
+            text: plain(&caution.text),
+            standards: plain(&caution.standards),
+        })
+        .collect();
     let document = Document {
         chosen: record.outcome == Outcome::Chosen,
         customer,
@@ -66,7 +90,7 @@ pub fn live(record: &DecisionRecord, units: UnitSystem, pictured: bool) -> Live 
         None => "no drive".into(),
     };
     let lines = record.axes.iter().map(|axis| (axis.name.clone(), drive(axis))).collect();
-    Live { status, lines, figures, glance, html: html::piece(&text, &charts) }
+    Live { status, lines, figures, glance, html: html::piece(&text, &charts), cautions }
 }
 
 /// The pictures of each axis that are shown.

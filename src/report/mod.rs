@@ -10,6 +10,7 @@ mod alternatives;
 mod assumed;
 mod budget;
 mod canvas;
+mod cautions;
 mod chart;
 mod cost;
 pub mod crossover;

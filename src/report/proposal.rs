@@ -3,7 +3,7 @@
 //! Method: made of its record alone, in the words of the report. Limits: worksheets stand in the record only.
 
 use super::assumed::Named;
-use super::customer::{Caution, cautions};
+use super::cautions::{self, Caution};
 use super::engineer::{FindingLine, finding_line};
 use super::view::{View, failing, worst_binding, worst_first};
 use super::{figure, markup, words};
@@ -101,7 +101,7 @@ pub fn proposal(record: &ProposalRecord, units: UnitSystem) -> String {
         decisions: record.axes.iter().map(|axis| decision(&view, axis)).collect(),
         axes,
         machine_rows: machine(&view, record),
-        cautions: cautions(&record.proposed),
+        cautions: cautions::of(&record.proposed),
         remarks: record.remarks.clone(),
         choice: record.choice.name.clone(),
         hash: record.choice.sha256.clone(),

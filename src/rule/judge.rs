@@ -51,14 +51,15 @@ pub fn verdict(utilisation: f64) -> Verdict {
 /// The utilisation of a limit, from values in the same unit.
 ///
 /// At most: demand over limit, NaN unless the limit is positive and finite. At least: limit over demand, NaN
-/// unless the demand is positive and finite. 2400 1/min of at most 2560 1/min gives 0.9375.
+/// unless the demand is positive and finite. NaN as well where what stands above is less than any number, which no quantity
+/// is. 2400 1/min of at most 2560 1/min gives 0.9375.
 #[inline]
 pub fn utilisation(sense: Sense, demand: f64, limit: f64) -> f64 {
     let (over, under) = match sense {
         Sense::AtMost => (demand, limit),
         Sense::AtLeast => (limit, demand),
     };
-    if under > 0.0 && under.is_finite() { over / under } else { f64::NAN }
+    if under > 0.0 && under.is_finite() && over > f64::NEG_INFINITY { over / under } else { f64::NAN }
 }
 
 /// Whether the utilisation of such a limit is 1 at most, as can be told without a division; where this says no, it may be so all
@@ -70,7 +71,7 @@ pub fn surely_passes(sense: Sense, demand: f64, limit: f64) -> bool {
         Sense::AtLeast => (limit, demand),
     };
     // a quotient is rounded to 1 at most where this holds
-    over <= under && under > 0.0 && under.is_finite()
+    over <= under && under > 0.0 && under.is_finite() && over > f64::NEG_INFINITY
 }
 
 impl Rule {

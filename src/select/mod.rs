@@ -21,10 +21,14 @@ mod tree;
 
 pub use check::{Needs, needs};
 pub use next::{Next, NextKind};
+pub use program::Solved;
 
 use crate::brief::{Brief, Limits};
 use crate::search::{Found, Offer};
 use crate::units::Measure;
+
+/// What solves the integer program of a machine over the columns that were kept, without the machines that are cut off.
+pub type Solver<'s> = &'s dyn Fn(&Machine<'_>, &[Vec<usize>], &[Vec<usize>]) -> Solved;
 
 /// The machine to be put together.
 #[derive(Debug, Clone)]
@@ -102,10 +106,21 @@ impl Machine<'_> {
 
     /// Chooses one column an axis. `verify` works the drive of an axis out at the mass that it really carries.
     pub fn choose(&self, exhaustive: bool, verify: impl Fn(usize, &Found, f64) -> bool) -> Choice {
+        self.choose_by(&program::solve, exhaustive, verify)
+    }
+
+    /// The same with another solver of the integer program. What it says is held against the limits and against the tree; nothing
+    /// of it is taken on trust but, where the tree was not finished, that no machine keeps the limits.
+    pub fn choose_by(
+        &self,
+        solver: Solver<'_>,
+        exhaustive: bool,
+        verify: impl Fn(usize, &Found, f64) -> bool,
+    ) -> Choice {
         let columns = self.offers.iter().map(|offer| offer.len() as u64).sum();
         let mut cuts: Vec<Vec<usize>> = Vec::new();
         loop {
-            let mut choice = self.solve(exhaustive, &cuts);
+            let mut choice = self.solve(solver, exhaustive, &cuts);
             choice.columns = columns;
             choice.cuts = cuts.len() as u64;
             if choice.picks.is_empty() || self.stands(&choice.picks, &verify) {
@@ -125,19 +140,28 @@ impl Machine<'_> {
             .all(|axis| verify(axis, &self.offers[axis][picks[axis]].found, self.carried(axis, picks)))
     }
 
-    fn solve(&self, exhaustive: bool, cuts: &[Vec<usize>]) -> Choice {
+    fn solve(&self, solver: Solver<'_>, exhaustive: bool, cuts: &[Vec<usize>]) -> Choice {
         let all = self.everything();
         let ranked = self.ranked(&all, 1, cuts, exhaustive);
         let best = ranked.best.first().map(|(_, picks)| picks.clone());
         let kept = if exhaustive { all } else { ranked.kept };
         let few = kept.iter().map(Vec::len).sum::<usize>() <= MOST_CONFIRMED;
-        let solved = if exhaustive || few || !ranked.complete {
-            program::solve(self, &kept, cuts)
-        } else {
-            program::Solved::NotProven
+        let solved = if exhaustive || few || !ranked.complete { solver(self, &kept, cuts) } else { Solved::NotProven };
+        let solved = match solved {
+            Solved::Picks { picks, .. } if !self.has(&picks) => Solved::NotProven,
+            solved => solved,
         };
-        let confirmed = matches!((&solved, &best), (program::Solved::Picks { proven: true, .. }, Some(_)))
-            || matches!((&solved, &best), (program::Solved::Infeasible, None));
+        let as_good = |picks: &[usize], best: &[usize]| {
+            let objective = self.objective(best);
+            (self.objective(picks) - objective).abs() <= 1e-6 * objective.abs()
+        };
+        let confirmed = match (&solved, &best) {
+            (Solved::Picks { picks, proven: true }, Some(best)) => {
+                as_good(picks, best) && needs(self, picks).keep_all()
+            }
+            (Solved::Infeasible, None) => true,
+            _ => false,
+        };
         let choice = |status, picks: Vec<usize>, bound: Option<f64>| {
             let objective = if picks.is_empty() { None } else { Some(self.objective(&picks)) };
             let confirmed = confirmed && status != Status::NotProven;
@@ -145,20 +169,24 @@ impl Machine<'_> {
         };
         match (solved, best) {
             (solved, Some(picks)) if ranked.complete => {
-                let objective = self.objective(&picks);
                 // the solver's own answer has to be as good; where it is not, nothing is called proven
-                let disputed = matches!(&solved, program::Solved::Picks { picks, proven: true }
-                    if (self.objective(picks) - objective).abs() > 1e-6 * objective.abs());
+                let disputed = matches!(&solved, Solved::Picks { picks: own, proven: true } if !as_good(own, &picks));
+                let objective = self.objective(&picks);
                 choice(if disputed { Status::NotProven } else { Status::Optimal }, picks, Some(objective))
             }
             (_, None) if ranked.complete => choice(Status::Infeasible, Vec::new(), None),
-            (program::Solved::Picks { picks, proven }, _) if needs(self, &picks).keep_all() => {
+            (Solved::Picks { picks, proven }, _) if needs(self, &picks).keep_all() => {
                 let bound = if proven { self.objective(&picks) } else { self.floor() };
                 choice(if proven { Status::Optimal } else { Status::NotProven }, picks, Some(bound))
             }
-            (program::Solved::Infeasible, None) => choice(Status::Infeasible, Vec::new(), None),
+            (Solved::Infeasible, None) => choice(Status::Infeasible, Vec::new(), None),
             (_, best) => choice(Status::NotProven, best.unwrap_or_default(), Some(self.floor())),
         }
+    }
+
+    /// Whether there is such a machine at all.
+    fn has(&self, picks: &[usize]) -> bool {
+        picks.len() == self.offers.len() && picks.iter().zip(&self.offers).all(|(&pick, offer)| pick < offer.len())
     }
 
     /// Every column of every axis.

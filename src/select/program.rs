@@ -14,6 +14,7 @@ use std::collections::BTreeMap;
 const MOST_SECONDS: f64 = 10.0;
 
 /// What the solver says.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Solved {
     /// A choice, and whether it is proven best.
     Picks {

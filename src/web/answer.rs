@@ -1,6 +1,7 @@
-//! The answer while somebody types: at first in a hurry, then whole.
+//! The answer while somebody types: at first the drive of each axis, then the other families beside it, then the whole.
 //!
-//! Method: a sketch takes each axis alone and comes at once; the whole answer, with census and proof, follows in its own time and
+//! Method: a sketch takes each axis alone. The best of all families is known long before the best of each, so it is shown first;
+//! the whole answer, with census and proof, follows in its own time and
 //! takes its place. Whoever changes the form closes the connection, which ends the work.
 //! Limits: a sketch keeps no limit of the machine; the page says so.
 
@@ -9,7 +10,7 @@ use super::post::Post;
 use super::print;
 use super::site::Site;
 use super::work::Refused;
-use crate::pipeline::{self, Inputs};
+use crate::pipeline::{self, Inputs, Look};
 use crate::record::DecisionRecord;
 use crate::report::{Live, live};
 use axum::Json;
@@ -23,10 +24,12 @@ use std::time::Duration;
 pub const MOST: Duration = Duration::from_secs(280);
 
 /// How the answer is wanted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum How {
-    /// In a hurry.
+    /// At once: the best drive of each axis alone.
+    First,
+    /// In a hurry: the best of each family beside it.
     Sketch,
     /// With census and proof.
     Whole,
@@ -74,10 +77,11 @@ pub async fn answer(State(site): State<Arc<Site>>, Query(Wanted { how }): Query<
 pub async fn answered(site: &Arc<Site>, inputs: Inputs, how: How, post: &Post) -> Result<Live, Refused> {
     let units = post.units;
     match how {
-        How::Sketch => {
+        How::First | How::Sketch => {
             let keeps = site.clone();
+            let looked = if how == How::First { Look::Best } else { Look::EachFamily };
             let work = move |stop: &_| {
-                let record = pipeline::sketch(&inputs, &keeps.work.memory, stop)?;
+                let record = pipeline::sketch(&inputs, &keeps.work.memory, looked, stop)?;
                 Some(live(&record, units, false))
             };
             site.work.run(MOST, work).await

@@ -40,11 +40,11 @@ static PRINTER: LazyLock<Environment<'static>> = LazyLock::new(|| {
     environment
 });
 
-/// An answer in short, and whether it was made in a hurry.
+/// An answer in short, and how it was made.
 #[derive(Serialize)]
 struct AnswerView<'a> {
     live: &'a Live,
-    sketch: bool,
+    how: How,
 }
 
 /// Sentences or a picture; a page of its own where it has a title.
@@ -79,7 +79,7 @@ pub fn page_with_faults(post: &Post, faults: &Faults) -> Response {
 
 /// The answer in short.
 pub fn answer(live: &Live, how: How) -> String {
-    printed("answer", AnswerView { live, sketch: how == How::Sketch })
+    printed("answer", AnswerView { live, how })
 }
 
 /// The answer in a sentence.
@@ -96,9 +96,10 @@ pub fn comparison(comparison: &Comparison) -> String {
     printed("comparison", comparison)
 }
 
-/// How many faults there are.
+/// How many faults there are; empty where there are none.
 pub fn faults_counted(count: usize) -> String {
     match count {
+        0 => String::new(),
         1 => "One thing in the brief has to be put right first; it is marked at its field.".into(),
         _ => format!("{count} things in the brief have to be put right first; each is marked at its field."),
     }

@@ -7,7 +7,7 @@ use super::answer::MOST;
 use super::post::Post;
 use super::print;
 use super::site::Site;
-use crate::pipeline::{self, Inputs, Memory, Ranges};
+use crate::pipeline::{self, Inputs, Look, Memory, Ranges};
 use crate::record::CrossoverRecord;
 use crate::report::crossover;
 use crate::search::Stop;
@@ -76,7 +76,7 @@ fn along(
     stop: &Stop,
 ) -> Option<CrossoverRecord> {
     let ranges = Ranges { best_alone: true, ..Ranges::read(over, and, Some(steps)).ok()? };
-    let beside = pipeline::sketch(inputs, memory, stop)?;
+    let beside = pipeline::sketch(inputs, memory, Look::Best, stop)?;
     let record = pipeline::crossover_beside(inputs, &beside, axis, &ranges, Some(stop), &|_, _| {});
     (!stop.asked()).then_some(record)
 }

@@ -129,18 +129,39 @@ fn a_fault_stands_at_its_field_in_the_words_of_the_loader() {
 }
 
 #[test]
-fn a_form_without_a_script_gives_the_answer_and_sketch_and_whole_agree_on_it() {
+fn a_form_without_a_script_gives_the_answer_and_every_look_agrees_on_it() {
     let served = served();
     let page = post(served.address(), "/", &slide()).text();
     assert_eq!(texts(&page, "#found .status"), ["A drive was chosen for every axis."]);
     assert!(texts(&page, "#found h3")[0].contains("slide"));
     assert!(texts(&page, "#found figure").len() >= 2, "pictures");
-    let lines: Vec<String> = ["sketch", "whole"]
+    let pieces = ["first", "sketch", "whole"]
         .map(|how| post(served.address(), &format!("/answer?how={how}"), &slide()))
-        .map(|got| serde_json::from_slice::<Value>(&got.body).expect("JSON")["said"].to_string())
-        .to_vec();
-    assert_eq!(lines[0], lines[1]);
-    assert!(lines[0].contains("slide: "), "{}", lines[0]);
+        .map(|got| serde_json::from_slice::<Value>(&got.body).expect("JSON"));
+    for piece in &pieces {
+        assert_eq!(piece["said"], pieces[0]["said"]);
+    }
+    assert!(pieces[0]["said"].to_string().contains("slide: "), "{}", pieces[0]["said"]);
+    // the other kinds of drive stand beside it from the second look on
+    let others = pieces.map(|piece| texts(piece["html"].as_str().expect("HTML"), ".result li").len());
+    assert_eq!(others[0], 0);
+    assert!(others[1] > 0 && others[1] == others[2], "{others:?}");
+}
+
+#[test]
+fn an_axis_that_can_fall_says_so_beside_the_answer_in_every_look() {
+    let served = served();
+    let fallen = with(with(slide(), "axes.0.direction", "vertical"), "axes.0.people-below", "false");
+    for how in ["first", "sketch", "whole"] {
+        let cautions = |fields: &[(String, String)]| {
+            let got = post(served.address(), &format!("/answer?how={how}"), fields);
+            let piece: Value = serde_json::from_slice(&got.body).expect("JSON");
+            texts(piece["html"].as_str().expect("HTML"), ".danger summary")
+        };
+        let falls = |title: &String| title.contains("Axis slide: The load can drive the axis backwards");
+        assert!(cautions(&fallen).iter().any(falls), "{how}: {:?}", cautions(&fallen));
+        assert!(!cautions(&slide()).iter().any(falls), "{how}: {:?}", cautions(&slide()));
+    }
 }
 
 #[test]

@@ -6,7 +6,7 @@ use axiswright::drive::Demand;
 use axiswright::search::{
     Attributes, CarriedRange, Coupling, Found, MOST_STAGES, Offer, Setting, admissible, search_axis,
 };
-use axiswright::select::{Choice, Machine, Status, needs};
+use axiswright::select::{Choice, Machine, Solved, Status, needs};
 use axiswright::units::{Length, Mass, Measure, Money, Power};
 use proptest::prelude::*;
 
@@ -181,6 +181,50 @@ proptest! {
             let choice = machine.choose(false, |axis, found, carried| !refused(seed, axis, found.path[1], carried));
             assert_choice(&choice, ranked.get(refusals), "with refusals");
             assert_eq!(choice.cuts, refusals as u64);
+        }
+    }
+
+    #[test]
+    fn a_solver_that_lies_changes_no_machine_and_is_not_called_a_confirmation(
+        form in 0..3_usize,
+        mut columns in prop::array::uniform3(prop::collection::vec(column(), 1..5)),
+        limits in limits(),
+        lies in prop::collection::vec(0..6_usize, 0..5),
+        kind in 0..4_u8,
+        proven in any::<bool>(),
+    ) {
+        let brief = brief(form);
+        let mut offers: Vec<Vec<Offer>> = Vec::new();
+        for (axis, columns) in columns.iter_mut().enumerate() {
+            columns.sort_by_key(|column| column.0);
+            let placed = columns.iter().enumerate();
+            offers.push(placed.map(|(place, column)| offer(axis, place, column, FIXED[form][axis])).collect());
+        }
+        let machine = Machine { brief: &brief, limits, offers: offers.clone() };
+        let ranked = ranked(form, &limits, &offers);
+        let said = match kind {
+            0 => Solved::Infeasible,
+            1 => Solved::NotProven,
+            // as likely as not too few, too many, or of drives that are not offered
+            2 => Solved::Picks { picks: lies, proven },
+            _ => {
+                let there = |axis: usize| lies.get(axis).map_or(0, |lie| lie % offers[axis].len());
+                Solved::Picks { picks: (0..3).map(there).collect(), proven }
+            }
+        };
+        let choice = machine.choose_by(&|_, _, _| said.clone(), true, |_, _, _| true);
+        match (ranked.first(), &said) {
+            (Some((objective, best)), said) => {
+                assert_eq!(choice.picks, best, "{said:?}");
+                assert!(choice.status == Status::Optimal || choice.status == Status::NotProven, "{said:?}");
+                let right = matches!(said, Solved::Picks { picks, proven: true }
+                    if ranked.iter().any(|(own, same)| own == objective && same[..] == picks[..]));
+                assert_eq!(choice.confirmed, right, "{said:?}");
+            }
+            (None, said) => {
+                assert!(choice.picks.is_empty() && choice.status == Status::Infeasible, "{said:?}: {choice:?}");
+                assert_eq!(choice.confirmed, *said == Solved::Infeasible);
+            }
         }
     }
 }

@@ -5,6 +5,7 @@ use crate::units::UnitSystem;
 use crate::web::check::CheckView;
 use crate::web::form::{Draft, FORM, Field, Group, Input, Placed, RIDES_ON, Section, Shape, Values, rows};
 use crate::web::post::Post;
+use crate::web::print;
 use crate::yaml::Faults;
 use serde::Serialize;
 
@@ -16,8 +17,8 @@ pub struct Page {
     axes: Vec<AxisView>,
     /// What no field can show.
     elsewhere: Vec<String>,
-    /// How many faults there are in all.
-    count: usize,
+    /// How many faults there are in all, in a sentence; empty where there are none.
+    counted: String,
     /// The answer or what else was asked for, as HTML that was made here.
     answer: String,
     /// The field to go on at.
@@ -108,7 +109,7 @@ impl Page {
             machine_more,
             axes,
             elsewhere: Vec::new(),
-            count: 0,
+            counted: String::new(),
             answer: String::new(),
             focus: String::new(),
             begins: false,
@@ -123,10 +124,10 @@ impl Page {
     /// The same with faults at their fields.
     pub fn with_faults(self, faults: &Faults, post: &Post) -> Page {
         let mut placed = Placed::of(faults, &post.draft);
-        let count = placed.at.values().map(Vec::len).sum();
+        let counted = print::faults_counted(placed.at.values().map(Vec::len).sum());
         let page = Page::made(&post.draft, post, &mut placed);
         let elsewhere = placed.at.into_values().flatten().collect();
-        Page { elsewhere, count, answer: self.answer, focus: self.focus, ..page }
+        Page { elsewhere, counted, answer: self.answer, focus: self.focus, ..page }
     }
 
     /// The same with the faults of an opened file, each with its line.
@@ -136,7 +137,7 @@ impl Page {
             0 => format!("{}: {}", fault.path, fault.message),
             line => format!("line {line}, column {}: {}: {}", fault.column, fault.path, fault.message),
         });
-        Page { elsewhere: lines.collect(), count: faults.len(), ..page }
+        Page { elsewhere: lines.collect(), counted: print::faults_counted(faults.len()), ..page }
     }
 
     /// The same with an answer, as HTML made here.

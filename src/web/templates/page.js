@@ -87,8 +87,9 @@
     const { signal } = asked;
     busy(true);
     try {
-      if (await take("sketch", signal)) {
+      if (await take("first", signal)) {
         busy(false);
+        await take("sketch", signal);
         await take("whole", signal);
       }
       busy(false);
