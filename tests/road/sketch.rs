@@ -7,7 +7,7 @@ use axiswright::drive::FAMILIES;
 use axiswright::pipeline::{Inputs, Look, Memory, recommend, sketch};
 use axiswright::record::DecisionRecord;
 use axiswright::search::Stop;
-use axiswright::units::{Measure, Speed};
+use axiswright::units::{Measure, Velocity};
 
 fn looked(inputs: &Inputs, memory: &Memory, look: Look) -> DecisionRecord {
     sketch(inputs, memory, look, &Stop::default()).expect("nobody stopped it")
@@ -49,7 +49,7 @@ fn the_first_look_has_the_drives_of_the_second_and_of_the_whole_answer_of_an_axi
         assert_eq!(best(&second), best(&looked(&inputs, &fresh, Look::EachFamily)));
         assert_eq!(best(&second), best(&looked(&inputs, &used, Look::Best)));
         let mut faster = inputs.clone();
-        faster.brief.axes[0].speed = Speed::of_si(inputs.brief.axes[0].speed.si() * 1.1);
+        faster.brief.axes[0].speed = Velocity::of_si(inputs.brief.axes[0].speed.si() * 1.1);
         assert_eq!(
             best(&looked(&faster, &used, Look::EachFamily)),
             best(&looked(&faster, &Memory::default(), Look::EachFamily))
