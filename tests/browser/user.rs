@@ -58,6 +58,27 @@ async fn the_recommendation_changes_when_travel_passes_its_turning_point() {
 
 #[tokio::test]
 #[ignore = "needs Chromium; .ci/run asks for it"]
+async fn strokes_stay_within_a_travel_that_is_slid_down_and_come_back_with_it() {
+    let session = Session::start(Kind::default()).await;
+    session.open("/?example=hull-gantry").await;
+    let slider = session.find("[data-axis=\"0\"] [data-of=travel] input[type=range]").await;
+    let held = async |name: &str| {
+        let field = session.find(&format!("[name=\"{name}\"]")).await;
+        field.prop("value").await.expect("an answer").unwrap_or_default()
+    };
+    // Home and End: a quarter of the 11 m, and four times as much
+    for (key, travel, strokes) in [("\u{e011}", "2.75 m", ["2.75 m", "2.75 m"]), ("\u{e010}", "44 m", ["9 m", "4 m"])] {
+        slider.send_keys(key).await.expect("the slider has the focus");
+        assert_eq!(held("axes.0.travel").await, travel);
+        assert_eq!([held("axes.0.duty.0.stroke").await, held("axes.0.duty.1.stroke").await], strokes);
+        session.answered().await;
+        assert_eq!(held("axes.0.travel").await, travel);
+    }
+    session.end().await;
+}
+
+#[tokio::test]
+#[ignore = "needs Chromium; .ci/run asks for it"]
 async fn a_fault_is_told_at_its_field_and_goes_when_it_is_put_right() {
     let session = Session::start(Kind::default()).await;
     slide(&session).await;

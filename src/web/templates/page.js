@@ -130,6 +130,31 @@
     return `${card ? card.getAttribute("aria-labelledby") : ""} ${summary.firstChild.textContent.trim()}`;
   };
 
+  /** What follows a requirement of an axis that is turned, as where the recommendation turns is asked: by the ends of their names. */
+  const followers = {
+    travel: /^(duty\.\d+\.stroke|moves\.\d+\.distance)$/,
+    speed: /^(duty\.\d+\.speed|moves\.\d+\.speed|cutting-speed)$/,
+  };
+
+  /** A number and its unit; none where there is no positive number. */
+  const quantity = (text) => {
+    const parts = /^\s*([0-9.]+(?:e[-+]?[0-9]+)?)\s*(.*)$/i.exec(text);
+    return parts && Number(parts[1]) > 0 ? { number: Number(parts[1]), unit: parts[2] } : null;
+  };
+
+  const written = (number, unit) => `${Number(number.toPrecision(3))}${unit ? ` ${unit}` : ""}`;
+
+  /** The fields of an axis that follow one that is turned, with what they held; those in another unit stay. */
+  const following = (axis, of, base) => {
+    const begin = `axes.${axis}.`;
+    const inputs = [...brief().elements].filter((field) => field.name.startsWith(begin));
+    const fields = inputs.filter((field) => followers[of].test(field.name.slice(begin.length)));
+    return fields.flatMap((field) => {
+      const held = quantity(field.value);
+      return held && held.unit === base.unit ? [{ field, ...held }] : [];
+    });
+  };
+
   /** A slider below a field: turns its number, and shows on which stretch which drive wins. */
   const slide = (place) => {
     if (place.firstChild) return;
@@ -144,11 +169,11 @@
     told.setAttribute("aria-live", "polite");
     let base = null;
     let drawn = null;
+    let along = [];
     const begin = () => {
-      const parts = /^\s*([0-9.]+(?:e[-+]?[0-9]+)?)\s*(.*)$/i.exec(input.value);
-      if (!parts || !(Number(parts[1]) > 0)) return false;
-      base = { number: Number(parts[1]), unit: parts[2], text: input.value };
-      return true;
+      base = quantity(input.value);
+      along = base ? following(axis, place.dataset.of, base) : [];
+      return base !== null;
     };
     const draw = async () => {
       if (!begin()) return;
@@ -183,7 +208,11 @@
     range.addEventListener("input", () => {
       if (!base && !begin()) return;
       const value = base.number * reach ** Number(range.value);
-      input.value = `${Number(value.toPrecision(3))}${base.unit ? ` ${base.unit}` : ""}`;
+      input.value = written(value, base.unit);
+      // as long as the whole it follows; else it only gives way
+      for (const { field, number, unit } of along) {
+        field.value = written(number >= base.number ? value : Math.min(number, value), unit);
+      }
       range.setAttribute("aria-valuetext", input.value);
       changed = true;
       soon();
