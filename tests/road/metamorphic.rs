@@ -66,7 +66,7 @@ proptest! {
     }
 
     #[test]
-    fn twice_the_speed_makes_four_times_the_energy_and_four_times_the_way_on_which_friction_takes_it(ask in ask()) {
+    fn twice_the_speed_makes_four_times_the_energy_and_two_to_four_times_the_way_to_rest(ask in ask()) {
         let faster = Ask { speed: ask.speed * 2.0, ..ask.clone() };
         let (slow, fast) = (ask.inputs(), faster.inputs());
         for (id, _, path) in best(&slow) {
@@ -74,7 +74,9 @@ proptest! {
             let energy = |sheet: &Known| sheet.value(ch::END_STOP_ENERGY.slot);
             prop_assert!(near(4.0 * energy(&slow), energy(&fast)), "{id}: {} {}", energy(&slow), energy(&fast));
             let way = |sheet: &Known| sheet.value(ch::COASTING_DISTANCE.slot);
-            prop_assert!(near(4.0 * way(&slow), way(&fast)), "{id}: {} {}", way(&slow), way(&fast));
+            // until the torque is off the way goes with the speed, then with its square
+            let times = way(&fast) / way(&slow);
+            prop_assert!((2.0..=4.0 * (1.0 + 1e-9)).contains(&times), "{id}: {} {}", way(&slow), way(&fast));
         }
     }
 
