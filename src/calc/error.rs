@@ -1,6 +1,6 @@
 //! What can be wrong with a call of `calc`.
 
-use crate::units::UnitError;
+use crate::units::{UnitError, may_be_slip};
 use std::fmt;
 use thiserror::Error;
 
@@ -114,13 +114,9 @@ fn hint(nearest: &Option<String>) -> String {
     nearest.as_ref().map(|name| format!("; did you mean `{name}`?")).unwrap_or_default()
 }
 
-/// The longest word that is compared with others for slips, bytes.
-const LONGEST_SLIP: usize = 200;
-
 /// The nearest of some names, if it is near enough to be meant.
 pub(super) fn nearest<'a>(text: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    // a longer word is no slip of the pen, and to compare it would take long
-    if text.len() > LONGEST_SLIP {
+    if !may_be_slip(text) {
         return None;
     }
     let text = text.to_lowercase();

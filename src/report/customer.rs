@@ -86,6 +86,18 @@ impl Customer {
     }
 }
 
+impl Customer {
+    /// The same where other families are still looked at: what decided against them is not known.
+    pub fn before_others(mut self, view: &View) -> Customer {
+        for (decision, axis) in self.decisions.iter_mut().zip(&view.record.axes) {
+            if let (Some(drive), [_]) = (&axis.chosen, axis.families.as_slice()) {
+                decision.reason = reasons::undecided(view, drive);
+            }
+        }
+        self
+    }
+}
+
 /// Collects part one.
 pub fn collect(view: &View) -> Customer {
     let record = view.record;

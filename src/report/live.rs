@@ -57,12 +57,27 @@ struct Picture {
     file: String,
 }
 
-/// The answer in short, with its pictures where they are wanted.
-pub fn live(record: &DecisionRecord, units: UnitSystem, pictured: bool) -> Live {
+/// How much is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shown {
+    /// The drives that win; the other families are still looked at.
+    Winners,
+    /// The other families beside them.
+    Families,
+    /// And the pictures of each axis.
+    Pictures,
+}
+
+/// The answer in short.
+pub fn live(record: &DecisionRecord, units: UnitSystem, shown: Shown) -> Live {
     let view = View { record, units };
-    let charts = if pictured { pictures(&view) } else { vec![Vec::new(); record.axes.len()] };
+    let charts = match shown {
+        Shown::Pictures => pictures(&view),
+        Shown::Winners | Shown::Families => vec![Vec::new(); record.axes.len()],
+    };
     let picture = |chart: &Chart| Picture { title: chart.title.clone(), file: chart.file.clone() };
     let customer = customer::collect(&view);
+    let customer = if shown == Shown::Winners { customer.before_others(&view) } else { customer };
     let plain = |text: &str| markup::resolve(text, |_| false);
     let figures = customer.whole.iter().map(|line| (plain(&line.name), plain(&line.value))).collect();
     let named = |(name, value): (&str, &str)| (name.to_string(), plain(value));

@@ -42,7 +42,7 @@ mod words;
 
 pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
-pub use live::{Live, live};
+pub use live::{Live, Shown, live};
 pub use markup::escape;
 pub use proposal::{proposal, proposal_piece};
 pub use table::{bill_of_materials, candidates, workbook};

@@ -112,10 +112,18 @@ pub fn decided(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Strin
     let other_kind = |family: &&FamilyRecord| words::is_rack(&family.family) != words::is_rack(&drive.family);
     let rivals: Vec<&FamilyRecord> = others(axis, drive).filter(|family| family.configurations > 0).collect();
     let (other, same): (Vec<&FamilyRecord>, Vec<&FamilyRecord>) = rivals.into_iter().partition(other_kind);
-    against(view, drive, &other).or_else(|| against(view, drive, &same)).unwrap_or_else(|| {
-        let cost = view.money(Some(drive.cost.whole_life));
-        format!("It costs {cost} over its life, and no other family was considered.")
-    })
+    against(view, drive, &other)
+        .or_else(|| against(view, drive, &same))
+        .unwrap_or_else(|| format!("{}, and no other family was considered.", costs(view, drive)))
+}
+
+/// What is told of a drive before other families are looked at.
+pub fn undecided(view: &View, drive: &CandidateRecord) -> String {
+    format!("{}.", costs(view, drive))
+}
+
+fn costs(view: &View, drive: &CandidateRecord) -> String {
+    format!("It costs {} over its life", view.money(Some(drive.cost.whole_life)))
 }
 
 /// What decided against these families: the cost of the cheapest that would do, or what rules all of them out.

@@ -13,6 +13,7 @@ mod text;
 pub use measure::*;
 pub use pattern::{Sign, pattern};
 pub use table::{Dimension, UNITS, Unit};
+pub(crate) use text::may_be_slip;
 pub use text::{UnitError, parse, parse_as, print, print_rounded, significant};
 
 /// Whether a report speaks in metric or in inch units.

@@ -186,8 +186,13 @@ pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
     if value.is_finite() { Ok(value) } else { Err(UnitError::NotFinite { text: text.into() }) }
 }
 
-/// The longest unit that is compared with others for slips, bytes.
+/// The longest word that is compared with others for slips, bytes.
 const LONGEST_SLIP: usize = 200;
+
+/// Whether a word may be a slip of the pen; a longer one is none, and to compare it would take long.
+pub(crate) fn may_be_slip(word: &str) -> bool {
+    word.len() <= LONGEST_SLIP
+}
 
 /// The unit of the given dimension that is spelt so.
 pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static Unit, UnitError> {
@@ -198,8 +203,7 @@ pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static
     if let Some(other) = UNITS.iter().find(|unit| !unit.name.is_empty() && matches(unit, &normalised)) {
         return Err(UnitError::WrongDimension { unit: spelling.into(), found: other.dimension, wanted: dimension });
     }
-    // a longer word is no slip of the pen, and to compare it would take long
-    let slip = normalised.len() <= LONGEST_SLIP;
+    let slip = may_be_slip(&normalised);
     let nearest = dimension
         .units()
         .filter(|_| slip)

@@ -12,7 +12,7 @@ use super::site::Site;
 use super::work::Refused;
 use crate::pipeline::{self, Inputs, Look};
 use crate::record::DecisionRecord;
-use crate::report::{Live, live};
+use crate::report::{Live, Shown, live};
 use axum::Json;
 use axum::extract::{Query, State};
 use axum::response::{IntoResponse, Response};
@@ -76,21 +76,20 @@ pub async fn answer(State(site): State<Arc<Site>>, Query(Wanted { how }): Query<
 /// The answer in short.
 pub async fn answered(site: &Arc<Site>, inputs: Inputs, how: How, post: &Post) -> Result<Live, Refused> {
     let units = post.units;
-    match how {
-        How::First | How::Sketch => {
-            let keeps = site.clone();
-            let looked = if how == How::First { Look::Best } else { Look::EachFamily };
-            let work = move |stop: &_| {
-                let record = pipeline::sketch(&inputs, &keeps.work.memory, looked, stop)?;
-                Some(live(&record, units, false))
-            };
-            site.work.run(MOST, work).await
-        }
+    let (look, shown) = match how {
+        How::First => (Look::Best, Shown::Winners),
+        How::Sketch => (Look::EachFamily, Shown::Families),
         How::Whole => {
             let record = whole(site, inputs, false).await?;
-            site.work.run(MOST, move |_| Some(live(&record, units, true))).await
+            return site.work.run(MOST, move |_| Some(live(&record, units, Shown::Pictures))).await;
         }
-    }
+    };
+    let keeps = site.clone();
+    let work = move |stop: &_| {
+        let record = pipeline::sketch(&inputs, &keeps.work.memory, look, stop)?;
+        Some(live(&record, units, shown))
+    };
+    site.work.run(MOST, work).await
 }
 
 /// The whole record, with what would change the answer where that is asked.

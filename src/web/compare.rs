@@ -9,7 +9,7 @@ use super::page::Page;
 use super::post::Post;
 use super::print;
 use super::site::{BRIEF, Site};
-use crate::report::{Live, live};
+use crate::report::{Live, Shown, live};
 use axum::extract::State;
 use axum::response::Response;
 use serde::Serialize;
@@ -62,7 +62,7 @@ pub async fn compare(State(site): State<Arc<Site>>, post: Post) -> Response {
     let mut answers = Vec::new();
     for inputs in [kept, present] {
         match whole(&site, inputs, false).await {
-            Ok(record) => answers.push(live(&record, post.units, false)),
+            Ok(record) => answers.push(live(&record, post.units, Shown::Families)),
             Err(refused) => return print::refused(refused),
         }
     }

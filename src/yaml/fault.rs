@@ -216,11 +216,7 @@ impl fmt::Display for Faults {
             }
             write!(f, "{fault}")?;
         }
-        match self.more {
-            0 if self.is_full() => f.write_str("\n\n… what else is wrong is not told"),
-            0 => Ok(()),
-            more => write!(f, "\n\n… and at least {more} more"),
-        }
+        if self.is_full() { f.write_str("\n\n… what else is wrong is not told") } else { Ok(()) }
     }
 }
 

@@ -363,13 +363,10 @@ impl Node<'_> {
     }
 }
 
-/// A longer word is no slip of the pen, bytes; to compare it would take long.
-const LONGEST_SLIP: usize = 200;
-
 /// The spelling nearest to a word, if one is near enough to be meant.
 pub fn nearest<'b>(word: &str, known: impl IntoIterator<Item = &'b str>) -> Option<&'b str> {
     let same_shape = |text: &str| text.to_lowercase().replace(['_', ' '], "-");
-    if word.len() > LONGEST_SLIP {
+    if !crate::units::may_be_slip(word) {
         return None;
     }
     let word = same_shape(word);

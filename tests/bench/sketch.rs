@@ -2,7 +2,7 @@
 //! against the whole answer.
 
 use axiswright::pipeline::{Inputs, Look, Memory, load, recommend, sketch};
-use axiswright::report::live;
+use axiswright::report::{Shown, live};
 use axiswright::search::Stop;
 use axiswright::units::{Mass, Measure, UnitSystem};
 use std::path::PathBuf;
@@ -24,7 +24,8 @@ fn main() {
         };
         let (memory, stop) = (Memory::default(), Stop::default());
         let shown = |inputs: &Inputs, look: Look| {
-            timed(|| sketch(inputs, &memory, look, &stop).map(|record| live(&record, UnitSystem::Metric, false)))
+            let words = if look == Look::Best { Shown::Winners } else { Shown::Families };
+            timed(|| sketch(inputs, &memory, look, &stop).map(|record| live(&record, UnitSystem::Metric, words)))
         };
         let (first, each) = (shown(&inputs, Look::Best), shown(&inputs, Look::EachFamily));
         let mut heavier = inputs.clone();

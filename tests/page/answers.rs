@@ -142,7 +142,9 @@ fn a_form_without_a_script_gives_the_answer_and_every_look_agrees_on_it() {
         assert_eq!(piece["said"], pieces[0]["said"]);
     }
     assert!(pieces[0]["said"].to_string().contains("slide: "), "{}", pieces[0]["said"]);
-    // the other kinds of drive stand beside it from the second look on
+    // the other kinds of drive stand beside it from the second look on, and nothing is said of them before
+    let html = pieces[0]["html"].as_str().expect("HTML").to_string();
+    assert!(html.contains("over its life.") && !html.contains("no other family"), "{html}");
     let others = pieces.map(|piece| texts(piece["html"].as_str().expect("HTML"), ".result li").len());
     assert_eq!(others[0], 0);
     assert!(others[1] > 0 && others[1] == others[2], "{others:?}");

@@ -11,7 +11,7 @@ fn a_key_that_is_given_thousands_of_times_is_one_fault() {
 }
 
 #[test]
-fn of_thousands_of_faults_a_thousand_are_told_and_the_rest_is_counted() {
+fn of_thousands_of_faults_a_thousand_are_told() {
     let table = "target [mm];direction;run;deviation [µm]\n".to_string() + &"x;y;z;w\n".repeat(2000);
     let faults = acceptance::parse("measured.csv", &table, None).expect_err("faults");
     let told = faults.to_string();
@@ -20,7 +20,7 @@ fn of_thousands_of_faults_a_thousand_are_told_and_the_rest_is_counted() {
     let text: String = (0..1500).map(|key| format!("k{key}: 1\nk{key}: 1\n")).collect();
     let faults = brief::load("brief.yaml", &text).expect_err("faults");
     assert!(faults.len() > 1000 && faults.iter().count() == 1000, "{}", faults.len());
-    assert!(faults.to_string().ends_with(&format!("… and at least {} more", faults.len() - 1000)));
+    assert!(faults.to_string().ends_with("… what else is wrong is not told"));
 }
 
 #[test]

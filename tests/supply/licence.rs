@@ -19,22 +19,13 @@ pub const SHIPPED: &[&str] = &[
     "Zlib",
 ];
 
-/// What tests may use beside: changes to files under MPL-2.0 would have to be published, and nothing of them is passed on.
-pub const IN_TESTS: &[&str] = &[
-    "MIT",
-    "Apache-2.0",
-    "Apache-2.0 WITH LLVM-exception",
-    "BSD-2-Clause",
-    "BSD-3-Clause",
-    "BSL-1.0",
-    "CC0-1.0",
-    "ISC",
-    "MIT-0",
-    "MPL-2.0",
-    "Unicode-3.0",
-    "Unlicense",
-    "Zlib",
-];
+/// What tests may use beside: changes to files under it would have to be published, and nothing of them is passed on.
+const IN_TESTS: &str = "MPL-2.0";
+
+/// Everything that tests may use.
+pub fn in_tests() -> Vec<&'static str> {
+    SHIPPED.iter().copied().chain([IN_TESTS]).collect()
+}
 
 /// Whether an expression can be satisfied by licences of the list alone; what is no expression is an error.
 pub fn satisfied(expression: &str, allowed: &[&str]) -> Result<bool, String> {
@@ -147,10 +138,4 @@ fn and_binds_before_or_and_brackets_before_both() {
         assert!(satisfied(expression, &allowed).is_err(), "{expression}");
     }
     assert_eq!(names("(A WITH X OR B/C) AND D"), ["A WITH X", "B", "C", "D"]);
-}
-
-#[test]
-fn what_is_passed_on_asks_for_no_more_than_what_tests_use() {
-    assert!(SHIPPED.iter().all(|name| IN_TESTS.contains(name)));
-    assert!(!SHIPPED.contains(&"MPL-2.0"));
 }

@@ -18,10 +18,10 @@ use std::path::Path;
 
 #[test]
 fn every_package_may_be_used_and_passed_on() {
-    let graph = Graph::read();
+    let (graph, in_tests) = (Graph::read(), licence::in_tests());
     let mut wrong = Vec::new();
     for package in &graph.packages {
-        let allowed = if package.shipped { licence::SHIPPED } else { licence::IN_TESTS };
+        let allowed = if package.shipped { licence::SHIPPED } else { &in_tests };
         match licence::satisfied(&package.licence, allowed) {
             Ok(true) => {}
             Ok(false) => wrong.push(format!("{}: `{}` is not allowed", package.told(), package.licence)),
@@ -38,9 +38,9 @@ fn every_package_may_be_used_and_passed_on() {
 #[test]
 fn every_allowed_licence_is_needed() {
     let graph = Graph::read();
-    for allowed in licence::IN_TESTS {
+    for allowed in licence::in_tests() {
         let used =
-            graph.packages.iter().any(|package| licence::names(&package.licence).iter().any(|name| name == allowed));
+            graph.packages.iter().any(|package| licence::names(&package.licence).iter().any(|name| *name == *allowed));
         assert!(used, "no package names `{allowed}` any more; take it from the list");
     }
 }

@@ -257,11 +257,10 @@ impl RackDrive<'_> {
         // a hair more, for forces are added up in another order
         let hair = 1.0 + 1e-9;
         let more = on_top.map_or(0.0, |force| sheet.read(force).si());
-        // what teeth feel must be known all the same
-        let (slope, offset) = (sheet.read(ch::LOAD_SLOPE).si(), sheet.read(ch::LOAD_OFFSET).si());
-        let (light, width) = (sheet.read(ch::LIGHT_LOAD_FACTOR).si(), sheet.read(ch::FACE_WIDTH).si());
-        let more = more + 0.0 * (slope + offset + light + width);
-        let most = Force::of_si(hair * (largest.si() + more));
+        // a duty whose felt forces are not known has no force of equal damage
+        let felt = [ch::LOAD_SLOPE.slot, ch::LOAD_OFFSET.slot, ch::LIGHT_LOAD_FACTOR.slot, ch::FACE_WIDTH.slot];
+        let known = felt.iter().all(|&slot| sheet.value(slot).is_finite());
+        let most = Force::of_si(if known { hair * (largest.si() + more) } else { f64::NAN });
         for force in [
             ch::PINION_FLANK_EQUIVALENT_FORCE,
             ch::PINION_ROOT_EQUIVALENT_FORCE,
