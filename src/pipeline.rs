@@ -46,7 +46,13 @@ pub fn load(brief: &Path, catalogs: &[PathBuf], rules: &[PathBuf]) -> Result<Inp
 
 /// Inputs of a brief given as text beside a catalogue and rules that are there already; tells every fault of the brief.
 pub fn with_brief(name: &str, text: &str, catalog: &Catalog, rulebook: &Rulebook) -> Result<Inputs, Faults> {
-    whole(Some((name, text)), Some(catalog.clone()), Some(rulebook.clone()), Faults::default())
+    match brief::load(name, text) {
+        Ok(brief) => check(Inputs { brief, catalog: catalog.clone(), rulebook: rulebook.clone() }),
+        Err(mut faults) => {
+            beside_faults(Some((name, text)), Some(catalog), Some(rulebook), &mut faults);
+            Err(faults)
+        }
+    }
 }
 
 /// The same from texts: the brief by name and text, the catalogue layer by layer, rules and cautions, and nothing built in.
@@ -73,14 +79,24 @@ fn whole(
     match (brief, catalog, rulebook) {
         (Some(brief), Some(catalog), Some(rulebook)) => check(Inputs { brief, catalog, rulebook }),
         (_, catalog, rulebook) => {
-            if let (Some((name, text)), Some(rulebook)) = (written, &rulebook) {
-                meaning::waivers(name, text, rulebook, &mut faults);
-            }
-            if let Some(catalog) = &catalog {
-                meaning::workshop_lines(catalog, &mut faults);
-            }
+            beside_faults(written, catalog.as_ref(), rulebook.as_ref(), &mut faults);
             Err(faults)
         }
+    }
+}
+
+/// Tells what can be checked of the rest where something is at fault.
+fn beside_faults(
+    written: Option<(&str, &str)>,
+    catalog: Option<&Catalog>,
+    rulebook: Option<&Rulebook>,
+    faults: &mut Faults,
+) {
+    if let (Some((name, text)), Some(rulebook)) = (written, rulebook) {
+        meaning::waivers(name, text, rulebook, faults);
+    }
+    if let Some(catalog) = catalog {
+        meaning::workshop_lines(catalog, faults);
     }
 }
 

@@ -1,6 +1,6 @@
 //! What can be wrong with a call of `calc`.
 
-use crate::units::{UnitError, may_be_slip};
+use crate::units::{self, UnitError};
 use std::fmt;
 use thiserror::Error;
 
@@ -116,13 +116,6 @@ fn hint(nearest: &Option<String>) -> String {
 
 /// The nearest of some names, if it is near enough to be meant.
 pub(super) fn nearest<'a>(text: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
-    if !may_be_slip(text) {
-        return None;
-    }
-    let text = text.to_lowercase();
-    names
-        .map(|name| (strsim::damerau_levenshtein(name, &text), name))
-        .min()
-        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3)
-        .map(|(_, name)| name)
+    let near = |name: &str, distance: usize| distance <= 1 + name.chars().count() / 3;
+    units::nearest(text, &text.to_lowercase(), names.map(|name| (name, name)), near)
 }

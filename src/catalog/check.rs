@@ -56,38 +56,50 @@ impl Doubts<'_> {
 
 /// Everything odd about the catalogue, in the order of kinds and designations.
 pub fn check(catalog: &Catalog) -> Vec<Remark> {
-    let mut remarks = Vec::new();
-    each(catalog, &mut remarks, ball_screw);
-    each(catalog, &mut remarks, screw_grade);
-    each(catalog, &mut remarks, preload_class);
-    each(catalog, &mut remarks, end_arrangement);
-    each(catalog, &mut remarks, screw_bearing);
-    each(catalog, &mut remarks, screw_support);
-    each(catalog, &mut remarks, nut_unit);
-    each(catalog, &mut remarks, screw_reduction);
-    each(catalog, &mut remarks, rack);
-    each(catalog, &mut remarks, rack_grade);
-    each(catalog, &mut remarks, pinion);
-    each(catalog, &mut remarks, gearbox);
-    each(catalog, &mut remarks, |bias: &PinionBias, doubts| {
-        doubts.within("bias over the acceleration torque", bias.share.si(), 0.05, 0.4);
-    });
-    each(catalog, &mut remarks, steel);
-    each(catalog, &mut remarks, servo_motor);
-    each(catalog, &mut remarks, linear_scale);
-    each(catalog, &mut remarks, error_table);
-    each(catalog, &mut remarks, |bed: &BedMaterial, doubts| {
-        doubts.within("depth of thread over the diameter", bed.thread_depth_factor.si(), 0.8, 3.0);
-    });
-    each(catalog, &mut remarks, |_: &Lubrication, _| {});
-    each(catalog, &mut remarks, |_: &Surroundings, _| {});
-    each(catalog, &mut remarks, |_: &PriceBasis, _| {});
-    remarks
+    check_some(catalog, &|_, _, _| true)
 }
 
-fn each<P: Part>(catalog: &Catalog, remarks: &mut Vec<Remark>, judge: fn(&P, &mut Doubts<'_>)) {
-    for part in P::rows(catalog) {
-        let mut doubts = Doubts { kind: P::KIND, designation: part.designation(), remarks };
+/// Everything odd about the parts that are asked about, by kind, designation and whether the part is generic.
+pub fn check_some(catalog: &Catalog, wanted: &dyn Fn(&str, &str, bool) -> bool) -> Vec<Remark> {
+    let mut asked = Asked { wanted, remarks: Vec::new() };
+    each(catalog, &mut asked, ball_screw);
+    each(catalog, &mut asked, screw_grade);
+    each(catalog, &mut asked, preload_class);
+    each(catalog, &mut asked, end_arrangement);
+    each(catalog, &mut asked, screw_bearing);
+    each(catalog, &mut asked, screw_support);
+    each(catalog, &mut asked, nut_unit);
+    each(catalog, &mut asked, screw_reduction);
+    each(catalog, &mut asked, rack);
+    each(catalog, &mut asked, rack_grade);
+    each(catalog, &mut asked, pinion);
+    each(catalog, &mut asked, gearbox);
+    each(catalog, &mut asked, |bias: &PinionBias, doubts| {
+        doubts.within("bias over the acceleration torque", bias.share.si(), 0.05, 0.4);
+    });
+    each(catalog, &mut asked, steel);
+    each(catalog, &mut asked, servo_motor);
+    each(catalog, &mut asked, linear_scale);
+    each(catalog, &mut asked, error_table);
+    each(catalog, &mut asked, |bed: &BedMaterial, doubts| {
+        doubts.within("depth of thread over the diameter", bed.thread_depth_factor.si(), 0.8, 3.0);
+    });
+    each(catalog, &mut asked, |_: &Lubrication, _| {});
+    each(catalog, &mut asked, |_: &Surroundings, _| {});
+    each(catalog, &mut asked, |_: &PriceBasis, _| {});
+    asked.remarks
+}
+
+/// Which parts are asked about, and what is odd about them.
+struct Asked<'w> {
+    wanted: &'w dyn Fn(&str, &str, bool) -> bool,
+    remarks: Vec<Remark>,
+}
+
+fn each<P: Part>(catalog: &Catalog, asked: &mut Asked<'_>, judge: fn(&P, &mut Doubts<'_>)) {
+    let wanted = asked.wanted;
+    for part in P::rows(catalog).iter().filter(|part| wanted(P::KIND, part.designation(), part.generic())) {
+        let mut doubts = Doubts { kind: P::KIND, designation: part.designation(), remarks: &mut asked.remarks };
         judge(part, &mut doubts);
         for (field, value) in P::FIELDS.iter().zip(part.shown()) {
             if field.accept == Accept::Price && value.is_none() {

@@ -14,6 +14,7 @@ use crate::yaml::{Document, Fault, Faults, Node, Purpose, nearest, read_text};
 use include_dir::{Dir, DirEntry, include_dir};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::LazyLock;
 
 static BUILT_IN: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/catalog");
 const DEEPEST: usize = 8;
@@ -36,6 +37,7 @@ impl Reader {
 }
 
 /// Who has a designation.
+#[derive(Clone)]
 struct Owner<'a> {
     kind: &'static str,
     layer: usize,
@@ -173,9 +175,8 @@ pub fn load(extra: &[PathBuf]) -> Result<Catalog, Faults> {
 /// The same with one more layer: groups of another file that hold what a file of the catalogue holds.
 pub fn load_with(extra: &[PathBuf], own: &[Node<'_>]) -> Result<Catalog, Faults> {
     let mut faults = Faults::default();
-    let mut layers = vec![built_in()];
-    layers.extend(extra.iter().map(|path| read_folder(path, &mut faults)));
-    match join(layers, own) {
+    let layers = extra.iter().map(|path| read_folder(path, &mut faults)).collect();
+    match over_built_in(layers, own) {
         Ok(catalog) if faults.is_empty() => Ok(catalog),
         Ok(_) => Err(faults),
         Err(more) => {
@@ -192,28 +193,54 @@ pub fn load_texts(texts: Vec<(String, String)>) -> Result<Catalog, Faults> {
 
 /// The catalogue of these layers of files, given as name and text; a later layer wins over an earlier one.
 pub fn load_layers(layers: Vec<Vec<(String, String)>>) -> Result<Catalog, Faults> {
-    join(layers, &[])
+    join(Joined::default(), Vec::new(), layers, &[])
 }
 
-fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Catalog, Faults> {
+/// The built-in catalogue with these layers and groups laid over it.
+pub(super) fn over_built_in(layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Catalog, Faults> {
+    join(JOINED.clone(), vec![FILES.clone()], layers, own)
+}
+
+/// The built-in files in order, as values, and what they come to: they are read once, since choices and tables of suppliers are laid
+/// over them again and again.
+static FILES: LazyLock<Vec<(String, String)>> = LazyLock::new(|| {
+    let mut files = built_in();
+    files.sort();
+    files
+});
+static DOCUMENTS: LazyLock<Read> = LazyLock::new(|| parsed(&FILES));
+static JOINED: LazyLock<Joined<'static>> = LazyLock::new(|| {
+    let mut joined = Joined { faults: DOCUMENTS.1.clone(), ..Joined::default() };
+    joined.add(DOCUMENTS.0.iter().map(Document::root).collect());
+    joined
+});
+
+/// The files of a layer as values, and what is wrong with them.
+type Read = (Vec<Document>, Faults);
+
+fn parsed(layer: &[(String, String)]) -> Read {
     let mut faults = Faults::default();
-    for layer in &mut layers {
-        layer.sort();
-    }
-    let parsed: Vec<Vec<Document>> = layers
-        .iter()
-        .map(|layer| layer.iter().filter_map(|(name, text)| Document::parse(name, text, &mut faults)).collect())
-        .collect();
-    let mut all = Lists::default();
-    let mut owners = BTreeMap::new();
-    let mut steels = Vec::new();
-    let read = parsed.iter().map(|documents| documents.iter().map(Document::root).collect::<Vec<Node<'_>>>());
-    let own = Some(own.to_vec()).filter(|own| !own.is_empty());
-    for (number, roots) in read.chain(own).enumerate() {
+    (layer.iter().filter_map(|(name, text)| Document::parse(name, text, &mut faults)).collect(), faults)
+}
+
+/// What the layers so far come to.
+#[derive(Clone, Default)]
+struct Joined<'a> {
+    /// How many they are.
+    layers: usize,
+    all: Lists,
+    owners: BTreeMap<String, Owner<'a>>,
+    steels: Vec<Node<'a>>,
+    faults: Faults,
+}
+
+impl<'a> Joined<'a> {
+    /// Lays one more layer over them.
+    fn add(&mut self, roots: Vec<Node<'a>>) {
+        let Joined { layers, all, owners, steels, faults } = self;
         let files: Vec<(Node<'_>, &Reader)> =
-            roots.into_iter().filter_map(|root| file_of_kind(root, &mut all, &mut owners, &mut faults)).collect();
-        let mut layer =
-            Layer { number, lists: Lists::default(), owners: &mut owners, steels: &mut steels, faults: &mut faults };
+            roots.into_iter().filter_map(|root| file_of_kind(root, all, owners, faults)).collect();
+        let mut layer = Layer { number: *layers, lists: Lists::default(), owners, steels, faults };
         for (root, reader) in files {
             (reader.read)(&root, &mut layer);
         }
@@ -223,16 +250,37 @@ fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Cata
             let owner = |basis: Option<&PriceBasis>| basis.and_then(|basis| owners.get(&basis.designation));
             let help = owner(lists.prices.first()).map(|first| format!("keep one; the first is in {}", first.told()));
             if let Some(second) = owner(lists.prices.get(1)) {
-                second.place.fault(&mut faults, message, help);
+                second.place.fault(faults, message, help);
             }
         }
         if !lists.prices.is_empty() {
             all.prices.clear();
         }
         for kind in &KINDS {
-            (kind.reader.merge)(&mut all, &mut lists);
+            (kind.reader.merge)(all, &mut lists);
         }
+        *layers += 1;
     }
+}
+
+/// Lays layers over what the earlier ones, whose files come first, come to; then groups of another file.
+fn join(
+    joined: Joined<'static>,
+    mut earlier: Vec<Vec<(String, String)>>,
+    mut layers: Vec<Vec<(String, String)>>,
+    own: &[Node<'_>],
+) -> Result<Catalog, Faults> {
+    layers.iter_mut().for_each(|layer| layer.sort());
+    let read: Vec<Read> = layers.iter().map(|layer| parsed(layer)).collect();
+    let mut joined: Joined<'_> = joined;
+    read.iter().for_each(|(_, found)| joined.faults.merge(found.clone()));
+    for (documents, _) in &read {
+        joined.add(documents.iter().map(Document::root).collect());
+    }
+    if !own.is_empty() {
+        joined.add(own.to_vec());
+    }
+    let Joined { mut all, steels, mut faults, .. } = joined;
     for node in steels {
         let Some(name) = node.text(&mut faults) else { continue };
         if !all.steels.iter().any(|steel| steel.designation == name) {
@@ -253,8 +301,9 @@ fn join(mut layers: Vec<Vec<(String, String)>>, own: &[Node<'_>]) -> Result<Cata
             faults.push(Fault::of_file("catalog", message, Some("a file with this `kind` is needed".into())));
         }
     }
+    earlier.extend(layers);
     match all.prices.pop() {
-        Some(prices) if faults.is_empty() => Ok(all.into_catalog(prices, layers)),
+        Some(prices) if faults.is_empty() => Ok(all.into_catalog(prices, earlier)),
         _ => Err(faults),
     }
 }

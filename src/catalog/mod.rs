@@ -16,7 +16,7 @@ mod rack;
 mod reading;
 mod screw;
 
-pub use check::{Remark, check};
+pub use check::{Remark, check, check_some};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts, load_with};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};

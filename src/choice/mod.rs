@@ -141,8 +141,12 @@ pub fn load_text(name: &str, text: &str, brief: &Brief, folders: &[PathBuf]) -> 
     let names: Vec<String> = brief.axes.iter().map(|axis| axis.name.clone()).collect();
     let read = read(name, text, &names, folders, &mut faults);
     let Some((mut choice, here)) = read.filter(|_| faults.is_empty()) else { return Err(faults) };
-    let odd = catalog::check(&choice.catalog).into_iter().filter(|remark| here.contains(&remark.designation));
-    choice.remarks = odd.map(|remark| remark.to_string()).collect();
+    // without components of its own there is nothing odd about them
+    if here.is_empty() {
+        return Ok(choice);
+    }
+    let odd = catalog::check_some(&choice.catalog, &|_, designation, _| here.iter().any(|own| own == designation));
+    choice.remarks = odd.iter().map(ToString::to_string).collect();
     let others = catalog::load(folders)?;
     let replaces = |name: &&String| KINDS.iter().any(|kind| (kind.find_row)(&others, name).is_some());
     choice.remarks.extend(here.iter().filter(replaces).map(|name| {

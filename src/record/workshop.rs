@@ -14,6 +14,8 @@ use crate::ledger::Ledger;
 use crate::search::Worked;
 use crate::units::*;
 use crate::yaml::nearest;
+use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 /// What the lists are made from.
 pub struct Sources<'h, 's> {
@@ -139,14 +141,18 @@ pub fn unknown(entry: &WorkshopLine) -> Option<(String, Option<String>)> {
         }
     }
     let part = entry.part.as_deref()?;
-    let keys =
-        |kind: &'static Kind| kind.fields.iter().map(|field| format!("{}.{}", kind.name, field.name.replace('_', "-")));
-    let known: Vec<String> = KINDS.iter().flat_map(keys).collect();
-    if known.iter().any(|key| key == part) {
+    if KEYS.contains(part) {
         return None;
     }
-    Some((part.into(), nearest(part, known.iter().map(String::as_str)).map(String::from)))
+    Some((part.into(), nearest(part, KEYS.iter().map(String::as_str)).map(String::from)))
 }
+
+/// Every key of every kind, as `kind.key`; each brief that is read is checked against them.
+static KEYS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+    let keys =
+        |kind: &'static Kind| kind.fields.iter().map(|field| format!("{}.{}", kind.name, field.name.replace('_', "-")));
+    KINDS.iter().flat_map(keys).collect()
+});
 
 /// What rack and bed of the axis make of each other.
 fn bed(figure: &str, entry: &WorkshopLine, from: &Sources<'_, '_>, list: &mut List<'_, '_>) {

@@ -7,13 +7,14 @@
 
 mod measure;
 mod pattern;
+mod slip;
 mod table;
 mod text;
 
 pub use measure::*;
 pub use pattern::{Sign, pattern};
+pub(crate) use slip::nearest;
 pub use table::{Dimension, UNITS, Unit};
-pub(crate) use text::may_be_slip;
 pub use text::{UnitError, parse, parse_as, print, print_rounded, significant};
 
 /// Whether a report speaks in metric or in inch units.

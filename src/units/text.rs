@@ -1,7 +1,10 @@
 //! Reading and printing quantities.
 
 use super::measure::Measure;
+use super::slip::nearest;
 use super::table::{Dimension, UNITS, Unit};
+use std::collections::HashMap;
+use std::sync::LazyLock;
 use thiserror::Error;
 
 /// Why a text is not the quantity that was asked for.
@@ -125,9 +128,20 @@ pub(super) fn normalise(unit: &str) -> String {
     out
 }
 
-fn matches(unit: &Unit, normalised: &str) -> bool {
-    normalise(unit.name) == normalised || unit.spellings.iter().any(|spelling| normalise(spelling) == normalised)
-}
+/// The units by their spellings after normalising, in the order of the table: it is asked for every quantity that is read.
+static SPELT: LazyLock<HashMap<String, Vec<&'static Unit>>> = LazyLock::new(|| {
+    let mut spelt: HashMap<String, Vec<&'static Unit>> = HashMap::new();
+    for unit in UNITS {
+        for spelling in std::iter::once(&unit.name).chain(unit.spellings) {
+            spelt.entry(normalise(spelling)).or_default().push(unit);
+        }
+    }
+    spelt
+});
+
+/// Each unit with its name in small letters, as slips are looked for.
+static SMALL: LazyLock<Vec<(&'static Unit, String)>> =
+    LazyLock::new(|| UNITS.iter().map(|unit| (unit, normalise(unit.name).to_lowercase())).collect());
 
 /// Splits a text into the number it begins with and the rest.
 fn split_number(text: &str) -> Option<(f64, &str)> {
@@ -186,33 +200,21 @@ pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
     if value.is_finite() { Ok(value) } else { Err(UnitError::NotFinite { text: text.into() }) }
 }
 
-/// The longest word that is compared with others for slips, bytes.
-const LONGEST_SLIP: usize = 200;
-
-/// Whether a word may be a slip of the pen; a longer one is none, and to compare it would take long.
-pub(crate) fn may_be_slip(word: &str) -> bool {
-    word.len() <= LONGEST_SLIP
-}
-
 /// The unit of the given dimension that is spelt so.
 pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static Unit, UnitError> {
     let normalised = normalise(spelling);
-    if let Some(unit) = dimension.units().find(|unit| matches(unit, &normalised)) {
+    let spelt = SPELT.get(&normalised).map(Vec::as_slice).unwrap_or_default();
+    if let Some(unit) = spelt.iter().find(|unit| unit.dimension == dimension) {
         return Ok(unit);
     }
-    if let Some(other) = UNITS.iter().find(|unit| !unit.name.is_empty() && matches(unit, &normalised)) {
+    if let Some(other) = spelt.iter().find(|unit| !unit.name.is_empty()) {
         return Err(UnitError::WrongDimension { unit: spelling.into(), found: other.dimension, wanted: dimension });
     }
-    let slip = may_be_slip(&normalised);
-    let nearest = dimension
-        .units()
-        .filter(|_| slip)
-        .map(|unit| {
-            (strsim::damerau_levenshtein(&normalise(unit.name).to_lowercase(), &normalised.to_lowercase()), unit.name)
-        })
-        .min()
-        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 3 && *distance < name.chars().count())
-        .map(|(_, name)| name);
+    let names = SMALL.iter().filter(|(unit, _)| unit.dimension == dimension);
+    let names = names.map(|(unit, small)| (unit.name, small.as_str()));
+    let near =
+        |name: &str, distance: usize| distance < name.chars().count() && distance <= 1 + name.chars().count() / 3;
+    let nearest = nearest(&normalised, &normalised.to_lowercase(), names, near);
     Err(UnitError::UnknownUnit { unit: spelling.into(), wanted: dimension, nearest })
 }
 

@@ -7,7 +7,7 @@ use super::document::{Document, Tree, item_path, key_path};
 use super::fault::{Fault, Faults};
 use super::missing::{self, Missing};
 use super::place;
-use crate::units::{Dimension, Measure, UnitError, parse_as};
+use crate::units::{self, Dimension, Measure, UnitError, parse_as};
 use std::ops::Range;
 
 /// A value with its key path and its document.
@@ -366,14 +366,6 @@ impl Node<'_> {
 /// The spelling nearest to a word, if one is near enough to be meant.
 pub fn nearest<'b>(word: &str, known: impl IntoIterator<Item = &'b str>) -> Option<&'b str> {
     let same_shape = |text: &str| text.to_lowercase().replace(['_', ' '], "-");
-    if !crate::units::may_be_slip(word) {
-        return None;
-    }
-    let word = same_shape(word);
-    known
-        .into_iter()
-        .map(|name| (strsim::damerau_levenshtein(&same_shape(name), &word), name))
-        .min()
-        .filter(|(distance, name)| *distance <= 1 + name.chars().count() / 4)
-        .map(|(_, name)| name)
+    let near = |name: &str, distance: usize| distance <= 1 + name.chars().count() / 4;
+    units::nearest(word, &same_shape(word), known.into_iter().map(|name| (name, same_shape(name))), near)
 }

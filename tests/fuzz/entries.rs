@@ -10,6 +10,7 @@ use axiswright::pipeline::{self, Inputs};
 use axiswright::units::{Dimension, Length, Measure, UNITS, UnitSystem, parse_as, print, significant};
 use axiswright::yaml::{Document, Faults};
 use axiswright::{DecisionRecord, Rulebook, audit, calc, choice, report, rule, web};
+use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 #[allow(dead_code)]
@@ -77,6 +78,8 @@ static DECIDED: LazyLock<(Inputs, DecisionRecord)> = LazyLock::new(|| {
     let record = pipeline::recommend(&inputs, false);
     (inputs, record)
 });
+
+static DIMENSIONS: LazyLock<BTreeSet<Dimension>> = LazyLock::new(|| UNITS.iter().map(|unit| unit.dimension).collect());
 
 fn text(bytes: &[u8]) -> String {
     String::from_utf8_lossy(bytes).into_owned()
@@ -165,11 +168,7 @@ pub fn measured(bytes: &[u8]) {
 /// A quantity, as every dimension; what is read is a number, and reads back when it is printed.
 pub fn quantity(bytes: &[u8]) {
     let text = text(bytes);
-    let dimensions: Vec<Dimension> = UNITS.iter().map(|unit| unit.dimension).collect();
-    for (at, dimension) in dimensions.iter().enumerate() {
-        if dimensions[..at].contains(dimension) {
-            continue;
-        }
+    for dimension in &*DIMENSIONS {
         match parse_as(*dimension, &text) {
             Ok(value) => {
                 assert!(value.is_finite(), "`{text}` became {value}");

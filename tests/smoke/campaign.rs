@@ -3,10 +3,11 @@
 use crate::bombs::bombs;
 use crate::chance::Chance;
 use crate::entries::{ENTRIES, Entry};
-use crate::{keep, mutate, seeds};
+use crate::{keep, mutate, seeds, small};
+use std::ops::Range;
 use std::panic::catch_unwind;
 use std::sync::Mutex;
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::thread;
 use std::time::{Duration, Instant};
 
@@ -14,6 +15,9 @@ use std::time::{Duration, Instant};
 const SLOW: Duration = Duration::from_secs(1);
 /// A run that takes longer hangs: it is kept, and the whole ends.
 const HANGS: Duration = Duration::from_secs(60);
+
+/// A run that takes longer, and longer than all before it, is timed again.
+const AGAIN: Duration = Duration::from_millis(20);
 
 /// What a thread reads, and since when.
 type AtWork = Mutex<Option<(Instant, Vec<u8>)>>;
@@ -25,25 +29,37 @@ struct Found {
     failed: Vec<String>,
 }
 
+impl Found {
+    fn join(&mut self, other: Found) {
+        self.slowest = self.slowest.max(other.slowest);
+        self.failed.extend(other.failed);
+    }
+}
+
 fn number(name: &str, otherwise: u64) -> u64 {
     std::env::var(name).ok().map_or(otherwise, |text| text.parse().unwrap_or_else(|_| panic!("{name} is no number")))
 }
 
 #[test]
-#[ignore = "takes minutes: AXISWRIGHT_RUNS for each target, 2000 a second of the smoke if left out, from AXISWRIGHT_SEED"]
+#[ignore = "takes minutes to hours: AXISWRIGHT_RUNS for each target, 2000 a second of the smoke if left out, from AXISWRIGHT_SEED and AXISWRIGHT_FROM"]
 fn campaign() {
     let only = std::env::var("AXISWRIGHT_TARGET").unwrap_or_default();
-    let seed = number("AXISWRIGHT_SEED", 1);
+    let (seed, from) = (number("AXISWRIGHT_SEED", 1), number("AXISWRIGHT_FROM", 0));
     let mut failed = Vec::new();
-    println!("target        runs    runs/s   slowest   peak memory   failed");
+    println!("target        from       runs    runs/s   slowest   peak memory   failed");
     for entry in ENTRIES.iter().filter(|entry| only.is_empty() || only == entry.name) {
         let runs = number("AXISWRIGHT_RUNS", 2000 * entry.a_second as u64);
         forget_peak();
         let began = Instant::now();
-        let found = run(entry, runs, seed << 32);
+        let found = run(entry, from..from + runs, seed << 32);
         let rate = runs as f64 / began.elapsed().as_secs_f64();
         let slowest = found.slowest.as_secs_f64() * 1e3;
-        println!("{:9} {runs:8} {rate:9.0} {slowest:6.0} ms {:>13}   {}", entry.name, peak(), found.failed.len());
+        println!(
+            "{:9} {from:8} {runs:10} {rate:9.0} {slowest:6.0} ms {:>13}   {}",
+            entry.name,
+            peak(),
+            found.failed.len()
+        );
         failed.extend(found.failed);
     }
     assert!(failed.is_empty(), "\n{}", failed.join("\n"));
@@ -68,27 +84,36 @@ fn bombs_one_by_one() {
     }
 }
 
-fn run(entry: &Entry, runs: u64, seed: u64) -> Found {
-    let seeds = seeds::seeds(entry.name);
+/// Reads the texts of these numbers; seed and number alone make a text, so a run may be taken up at any number.
+fn run(entry: &Entry, numbers: Range<u64>, seed: u64) -> Found {
+    let whole = seeds::seeds(entry.name);
+    let small = Some(small::small(entry.name)).filter(|small| !small.is_empty()).unwrap_or_else(|| whole.clone());
+    (entry.read)(&small[0]);
     let cores = thread::available_parallelism().map_or(1, usize::from);
-    let (next, found) = (AtomicU64::new(0), Mutex::new(Found::default()));
+    let (next, found, left) = (AtomicU64::new(numbers.start), Mutex::new(Found::default()), AtomicUsize::new(cores));
     let at_work: Vec<AtWork> = (0..cores).map(|_| Mutex::new(None)).collect();
     thread::scope(|threads| {
         for mine in &at_work {
-            let (seeds, next, found) = (&seeds, &next, &found);
+            let (whole, small, next, found, left) = (&whole, &small, &next, &found, &left);
             threads.spawn(move || {
+                // what the library does on several cores it does here on this one, the others have runs of their own
+                let alone = rayon::ThreadPoolBuilder::new().num_threads(1).use_current_thread().build();
+                let mut own = Found::default();
                 loop {
                     let number = next.fetch_add(1, Ordering::Relaxed);
-                    if number >= runs {
+                    if number >= numbers.end {
                         break;
                     }
-                    one(entry, mutate::mutated(seeds, &mut Chance(seed + number)), mine, found);
+                    one(entry, mutate::drawn(whole, small, &mut Chance(seed + number)), mine, &mut own);
                 }
+                drop(alone);
+                found.lock().expect("a lock").join(own);
+                left.fetch_sub(1, Ordering::Relaxed);
             });
         }
         threads.spawn(|| {
-            while next.load(Ordering::Relaxed) < runs + cores as u64 {
-                thread::sleep(Duration::from_millis(200));
+            while left.load(Ordering::Relaxed) > 0 {
+                thread::sleep(Duration::from_millis(100));
                 for mine in &at_work {
                     if let Some((began, bytes)) = &*mine.lock().expect("a lock")
                         && began.elapsed() > HANGS
@@ -103,14 +128,22 @@ fn run(entry: &Entry, runs: u64, seed: u64) -> Found {
     found.into_inner().expect("a lock")
 }
 
-fn one(entry: &Entry, bytes: Vec<u8>, mine: &AtWork, found: &Mutex<Found>) {
-    let began = Instant::now();
-    *mine.lock().expect("a lock") = Some((began, bytes.clone()));
+fn one(entry: &Entry, bytes: Vec<u8>, mine: &AtWork, found: &mut Found) {
     let read = entry.read;
-    let sound = catch_unwind(|| read(&bytes)).is_ok();
-    let took = began.elapsed();
-    *mine.lock().expect("a lock") = None;
-    let mut found = found.lock().expect("a lock");
+    let timed = || {
+        let began = Instant::now();
+        *mine.lock().expect("a lock") = Some((began, bytes.clone()));
+        let sound = catch_unwind(|| read(&bytes)).is_ok();
+        *mine.lock().expect("a lock") = None;
+        (sound, began.elapsed())
+    };
+    let (sound, mut took) = timed();
+    // other work may have had the core: what would be the slowest so far is read again, and the least time counts
+    for _ in 0..3 {
+        if sound && took > AGAIN && took > found.slowest {
+            took = took.min(timed().1);
+        }
+    }
     found.slowest = found.slowest.max(took);
     if !sound {
         found.failed.push(format!("{} fails: {}", entry.name, keep(entry.name, &bytes).display()));

@@ -14,6 +14,7 @@ mod entries;
 mod mutate;
 mod refused;
 mod seeds;
+mod small;
 
 use chance::Chance;
 use entries::{ENTRIES, Entry};

@@ -119,18 +119,40 @@ const NUMBERS: &[&str] = &[
     "inf",
 ];
 
+/// How far mutations go.
+struct Reach {
+    /// The largest text, bytes.
+    largest: usize,
+    /// What is repeated is doubled fewer times than this.
+    doublings: usize,
+}
+
+const FAR: Reach = Reach { largest: LARGEST, doublings: 15 };
+const NEAR: Reach = Reach { largest: 4096, doublings: 5 };
+
 /// Another text of one or two of these, at most [`LARGEST`] bytes.
 pub fn mutated(seeds: &[Vec<u8>], chance: &mut Chance) -> Vec<u8> {
+    changed(seeds, &FAR, chance)
+}
+
+/// A text of the long run: nineteen of twenty are small texts with small changes, the others whole ones that may become large.
+pub fn drawn(whole: &[Vec<u8>], small: &[Vec<u8>], chance: &mut Chance) -> Vec<u8> {
+    match chance.below(20) {
+        0 => changed(whole, &FAR, chance),
+        _ => changed(small, &NEAR, chance),
+    }
+}
+
+fn changed(seeds: &[Vec<u8>], reach: &Reach, chance: &mut Chance) -> Vec<u8> {
     let mut text = chance.one(seeds).clone();
     for _ in 0..1 + chance.below(4) {
-        let with = chance.one(seeds).clone();
-        change(&mut text, &with, chance);
-        text.truncate(LARGEST);
+        change(&mut text, chance.one::<Vec<u8>>(seeds), reach, chance);
+        text.truncate(reach.largest);
     }
     text
 }
 
-fn change(text: &mut Vec<u8>, with: &[u8], chance: &mut Chance) {
+fn change(text: &mut Vec<u8>, with: &[u8], reach: &Reach, chance: &mut Chance) {
     let at = chance.below(text.len() + 1);
     match chance.below(12) {
         0 => {
@@ -147,14 +169,14 @@ fn change(text: &mut Vec<u8>, with: &[u8], chance: &mut Chance) {
         }
         4 => {
             let piece = text[at..part(text, at, chance)].to_vec();
-            let most = 1 << chance.below(12);
+            let most = 1 << chance.below(reach.doublings.min(12));
             let times = 1 + chance.below(most);
-            insert(text, at, &piece.repeat(times.min(LARGEST / piece.len().max(1))));
+            insert(text, at, &piece.repeat(times.min(reach.largest / piece.len().max(1))), reach);
         }
-        5 => insert(text, at, (*chance.one(PIECES)).as_bytes()),
+        5 => insert(text, at, (*chance.one(PIECES)).as_bytes(), reach),
         6 => {
-            let times = 1 << chance.below(15);
-            insert(text, at, chance.one(PIECES).repeat(times).as_bytes());
+            let times = 1 << chance.below(reach.doublings);
+            insert(text, at, chance.one(PIECES).repeat(times).as_bytes(), reach);
         }
         7 | 8 => {
             let by = *chance.one::<&str>(NUMBERS);
@@ -184,8 +206,8 @@ fn change(text: &mut Vec<u8>, with: &[u8], chance: &mut Chance) {
                 ("'", "'"),
                 ("\"", "\""),
             ]);
-            let times = 1 << chance.below(14);
-            insert(text, at, &[open.repeat(times), close.repeat(times)].concat().into_bytes());
+            let times = 1 << chance.below(reach.doublings.min(14));
+            insert(text, at, &[open.repeat(times), close.repeat(times)].concat().into_bytes(), reach);
         }
     }
 }
@@ -196,8 +218,8 @@ fn part(text: &[u8], at: usize, chance: &mut Chance) -> usize {
     (at + chance.below(most)).min(text.len())
 }
 
-fn insert(text: &mut Vec<u8>, at: usize, piece: &[u8]) {
-    let room = LARGEST.saturating_sub(text.len());
+fn insert(text: &mut Vec<u8>, at: usize, piece: &[u8], reach: &Reach) {
+    let room = reach.largest.saturating_sub(text.len());
     text.splice(at..at, piece[..piece.len().min(room)].iter().copied());
 }
 
@@ -236,4 +258,13 @@ fn mutations_stay_within_their_size_and_hang_on_the_seed_alone() {
     different.sort();
     different.dedup();
     assert!(different.len() > 1000, "{} texts differ", different.len());
+}
+
+#[test]
+fn of_twenty_texts_that_are_drawn_nineteen_are_small() {
+    let (whole, small) = (vec![vec![b'w'; 9000]], vec![b"small".to_vec()]);
+    let of_whole =
+        |number: u64| drawn(&whole, &small, &mut Chance(number)).iter().filter(|byte| **byte == b'w').count();
+    let drawn = (0..2000).filter(|number| of_whole(*number) > 100).count();
+    assert!((60..140).contains(&drawn), "{drawn} of 2000 are whole");
 }

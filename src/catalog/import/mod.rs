@@ -13,7 +13,7 @@ mod write;
 
 pub use map::Map;
 
-use super::{Catalog, Kind, Remark, check, load};
+use super::{Catalog, Kind, Remark, check_some, load};
 use crate::cells::{Cell, Sheet};
 use crate::yaml::{Document, Fault, Faults};
 use column::Placed;
@@ -211,8 +211,8 @@ fn readable(
         if rows.is_empty() {
             return Ok((yaml, 0, None));
         }
-        let layers = vec![load::built_in(), vec![(sheet.name.to_string(), yaml.clone())]];
-        let faults = match load::load_layers(layers) {
+        let layer = vec![(sheet.name.to_string(), yaml.clone())];
+        let faults = match load::over_built_in(vec![layer], &[]) {
             Ok(catalog) => return Ok((yaml, rows.len(), Some(catalog))),
             Err(faults) => faults,
         };
@@ -245,7 +245,5 @@ fn entry_of(path: &str) -> Option<(usize, String)> {
 
 /// What is odd about the parts of the kind that are not generic: those that came out of this table.
 fn odd(kind: &Kind, catalog: &Catalog) -> Vec<Remark> {
-    let ours: Vec<String> =
-        (kind.rows)(catalog).into_iter().filter(|row| !row.generic).map(|row| row.designation).collect();
-    check(catalog).into_iter().filter(|remark| remark.kind == kind.name && ours.contains(&remark.designation)).collect()
+    check_some(catalog, &|of, _, generic| of == kind.name && !generic)
 }
