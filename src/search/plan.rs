@@ -1,117 +1,11 @@
 //! Which rules are judged at which stage.
 
 use super::Setting;
+use super::row::{Ahead, Row};
 use crate::characteristic::{self, SLOTS};
 use crate::drive::{Demand, Family, Floor, LeastPosition};
 use crate::ledger::{Discovery, Known, Ledger};
-use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, surely_passes, utilisation};
-
-/// A binding rule, ready to be judged.
-#[derive(Debug, Clone, Copy)]
-pub struct Row {
-    /// Its place in the rulebook.
-    pub rule: usize,
-    demand: usize,
-    sense: Sense,
-    factor: f64,
-    limit: Limit,
-    when: Option<When>,
-}
-
-impl Row {
-    fn new(index: usize, rule: &Rule, when: Option<When>) -> Row {
-        Row { rule: index, demand: rule.demand, sense: rule.sense, factor: rule.factor, limit: rule.limit, when }
-    }
-
-    /// Whether it bounds the use of the motor's peak torque from above by a number.
-    fn bounds_peak_torque(&self) -> bool {
-        let number = matches!(self.limit, Limit::Value(_));
-        self.demand == characteristic::PEAK_TORQUE_USE.slot
-            && self.sense == Sense::AtMost
-            && number
-            && self.when.is_none()
-    }
-
-    /// The slots that it reads.
-    fn slots(&self) -> impl Iterator<Item = usize> {
-        let limit = match self.limit {
-            Limit::Of(slot) => Some(slot),
-            Limit::Value(_) => None,
-        };
-        [Some(self.demand), limit, self.when.map(|when| when.slot())].into_iter().flatten()
-    }
-
-    /// The limit, where the value of its characteristic is this.
-    #[inline(always)]
-    fn limit(&self, value: impl FnOnce(usize) -> f64) -> f64 {
-        match self.limit {
-            Limit::Of(slot) => self.factor * value(slot),
-            Limit::Value(value) => value,
-        }
-    }
-
-    /// Whether the rule holds on this configuration.
-    #[inline(always)]
-    fn holds(&self, value: impl FnOnce(usize) -> f64) -> bool {
-        match self.when {
-            None => true,
-            Some(When::Above(slot, bound)) => {
-                let value = value(slot);
-                value.is_nan() || value > bound
-            }
-            Some(When::Stated(slot)) => !value(slot).is_nan(),
-        }
-    }
-
-    /// Demand over limit; zero where the rule does not hold on this configuration.
-    #[inline(always)]
-    pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
-        if !self.holds(|slot| sheet.value(slot)) {
-            return 0.0;
-        }
-        utilisation(self.sense, sheet.value(self.demand), self.limit(|slot| sheet.value(slot)))
-    }
-
-    /// Whether the values pass: what [`Row::utilisation`] says, mostly without a division.
-    #[inline(always)]
-    fn passed_by(&self, value: impl Fn(usize) -> f64) -> bool {
-        if !self.holds(&value) {
-            return true;
-        }
-        let (demand, limit) = (value(self.demand), self.limit(&value));
-        surely_passes(self.sense, demand, limit) || passes(utilisation(self.sense, demand, limit))
-    }
-
-    /// Whether the sheet passes.
-    #[inline(always)]
-    pub fn passed<L: Ledger>(&self, sheet: &L) -> bool {
-        self.passed_by(|slot| sheet.value(slot))
-    }
-}
-
-/// A rule of a stage whose figures are at hand before they are entered.
-#[derive(Debug, Clone)]
-pub struct Ahead {
-    row: Row,
-    /// Which of the slots that it reads are those of the stage: slot and place among the figures.
-    own: Vec<(usize, usize)>,
-}
-
-impl Ahead {
-    fn new(row: Row, slots: &[usize]) -> Ahead {
-        let own = row.slots().filter_map(|read| Some((read, slots.iter().position(|&slot| slot == read)?))).collect();
-        Ahead { row, own }
-    }
-
-    /// Whether these figures of the stage pass beside what is entered.
-    #[inline(always)]
-    fn passed<L: Ledger>(&self, figures: &[f64], sheet: &L) -> bool {
-        self.row.passed_by(|slot| match self.own.iter().find(|(own, _)| *own == slot) {
-            Some(&(_, place)) => figures[place],
-            None => sheet.value(slot),
-        })
-    }
-}
+use crate::rule::Obligation;
 
 /// The binding rules of a family on one axis, by the stages in the order in which they are taken.
 #[derive(Debug)]

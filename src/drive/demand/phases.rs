@@ -16,11 +16,12 @@ use crate::formula::MOST_PHASES;
 use crate::formula::s_curve::{Profile, RAMP_POINTS};
 use crate::units::*;
 
-/// Phases of one line of moves, of one that stands, and of the requirement itself, with both ends of a gas spring's stroke.
-const PHASES_OF: (usize, usize, usize) = (18, 3, 8);
-
-// whatever a brief may say finds room
-const _: () = assert!(MOST_LINES.0 * PHASES_OF.0 + MOST_LINES.1 * PHASES_OF.1 + PHASES_OF.2 <= MOST_PHASES);
+// whatever a brief may say finds room: phases of one line of moves, of one that stands, and of the requirement itself,
+// with both ends of a gas spring's stroke
+const _: () = {
+    let (moving, standing, itself) = (18, 3, 8);
+    assert!(MOST_LINES.0 * moving + MOST_LINES.1 * standing + itself <= MOST_PHASES);
+};
 
 /// One phase of the duty; signs are positive upward or forward.
 #[derive(Debug, Clone, Copy, PartialEq)]
