@@ -118,6 +118,9 @@ fn read<'a, P: Part>(root: &Node<'a>, layer: &mut Layer<'a, '_>) {
         }
         entry.only_keys(&known, layer.faults);
         for variant in &variants {
+            if layer.faults.is_full() {
+                return;
+            }
             let (variant, lead_time) = (variant.clone(), lead_time.clone());
             let reading = Reading { entry: entry.clone(), variant, lead_time, fields: P::FIELDS };
             if P::KIND == RackGrade::KIND {

@@ -85,6 +85,11 @@ pub struct Field {
 }
 
 impl Field {
+    /// Whether this is its key.
+    pub(super) fn has_key(&self, key: &str) -> bool {
+        self.name.bytes().map(|byte| if byte == b'_' { b'-' } else { byte }).eq(key.bytes())
+    }
+
     /// The key in YAML files: `nominal-diameter`.
     pub fn key(&self) -> String {
         self.name.replace('_', "-")

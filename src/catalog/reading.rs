@@ -82,7 +82,7 @@ impl<'a> Reading<'a> {
 
     /// The value of a key; its absence is a fault.
     pub fn need(&self, key: &str, faults: &mut Faults) -> Option<Node<'a>> {
-        let wanted = || self.fields.iter().find(|field| field.key() == key).map_or("…".into(), Field::written);
+        let wanted = || self.fields.iter().find(|field| field.has_key(key)).map_or("…".into(), Field::written);
         self.get(key).or_else(|| self.entry.need_as(key, &wanted(), faults))
     }
 

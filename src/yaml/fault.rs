@@ -188,6 +188,12 @@ impl Faults {
             .any(|fault| fault.path == path && fault.help.as_deref() == Some(help) && fault.file == document.name())
     }
 
+    /// Whether it is told that this group lacks this key. An entry is read once for each of its variants, so it is asked often.
+    pub(super) fn tell_missing(&self, document: &Document, group: &str, key: &str) -> bool {
+        let of = |fault: &Fault| fault.missing.as_ref().is_some_and(|missing| missing.has(group, key));
+        !self.is_full() && self.told.iter().rev().any(|fault| of(fault) && fault.file == document.name())
+    }
+
     /// Adds all faults of another list.
     pub fn merge(&mut self, other: Faults) {
         for fault in other.told {

@@ -23,6 +23,11 @@ impl Missing {
         Missing { group: group.into(), keys: vec![(key.into(), wanted.into())] }
     }
 
+    /// Whether this key of this group is among them.
+    pub fn has(&self, group: &str, key: &str) -> bool {
+        self.group == group && self.keys.iter().any(|(name, _)| name == key)
+    }
+
     /// Whether both speak of the same group.
     pub fn same_group(&self, other: &Missing) -> bool {
         self.group == other.group

@@ -96,6 +96,9 @@ impl<'a> Node<'a> {
         if !self.is_mapping() {
             return None;
         }
+        if faults.tell_missing(self.document, &self.path, key) {
+            return None;
+        }
         if entries.iter().any(|(name, _)| name == key) {
             let path = key_path(&self.path, key);
             let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());

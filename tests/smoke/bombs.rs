@@ -48,6 +48,7 @@ pub fn bombs() -> Vec<(&'static str, Vec<u8>)> {
         ("pairs", "a=1&".repeat(LARGEST / 4)),
         ("rows of a form", (0..2500).map(|row| format!("waivers.{row}.rule=x&")).collect()),
         ("axes of a form", (0..3000).map(|axis| format!("axes.{axis}.name=x&")).collect()),
+        ("entries that lack keys in many variants", lacking()),
         ("a block", "a: |\n".to_string() + &"  x\n".repeat(LARGEST / 4 - 2)),
     ];
     let mut all: Vec<(&'static str, Vec<u8>)> = all.into_iter().map(|(name, text)| (name, text.into_bytes())).collect();
@@ -75,4 +76,16 @@ fn long_alias() -> String {
 /// Groups as deep as the size allows.
 fn groups() -> String {
     (0..350).map(|level| format!("{}a:\n", " ".repeat(level))).collect()
+}
+
+/// As many parts as a file may hold, none of them whole.
+fn lacking() -> String {
+    let lines = |word: &str, name: &str, count: usize| -> String {
+        (0..count).map(|at| format!("  - {{ {word}: {name}{at} }}\n")).collect()
+    };
+    format!(
+        "kind: gearbox\nbasis: b\nvariants:\n{}entries:\n{}",
+        lines("suffix", "-v", 66),
+        lines("designation", "g", 300)
+    )
 }

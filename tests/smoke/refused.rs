@@ -53,3 +53,17 @@ fn entries_and_variants_that_multiply_are_refused() {
     let told = catalog::load_texts(vec![("parts.yaml".into(), text)]).expect_err("faults").to_string();
     assert!(told.contains("300 entries in 300 variants are 90000 parts"), "{}", &told[..300]);
 }
+
+#[test]
+fn what_an_entry_lacks_is_told_once_for_all_its_variants() {
+    let told = |variants: &str| {
+        let text =
+            format!("kind: gearbox\nbasis: price list\n{variants}entries:\n  - {{ designation: g, ratio: 5 }}\n");
+        catalog::load_texts(vec![("parts.yaml".into(), text)]).expect_err("faults")
+    };
+    let many: String = (0..100).map(|at| format!("  - {{ suffix: -v{at} }}\n")).collect();
+    let (one, many) = (told(""), told(&format!("variants:\n{many}")));
+    let said = |faults: &axiswright::yaml::Faults| faults.iter().map(|fault| fault.message.clone()).collect::<Vec<_>>();
+    assert_eq!((one.len(), said(&one)), (many.len(), said(&many)));
+    assert!(one.len() == 1 && one.to_string().contains("keys are missing"), "{one}");
+}
