@@ -9,6 +9,9 @@ use axiswright::units::parse_as;
 use std::collections::BTreeSet;
 use std::path::Path;
 
+#[path = "rules/limits.rs"]
+mod limits;
+
 fn book() -> Rulebook {
     rule::load(&[]).unwrap_or_else(|faults| panic!("{faults}"))
 }

@@ -6,6 +6,8 @@
 
 mod axis_test;
 mod duty;
+mod edges;
+mod factors;
 mod motors;
 mod racks;
 mod screws;
@@ -275,8 +277,18 @@ fn call(line: &str) -> axiswright::calc::Answer {
 #[test]
 fn every_row_is_met_to_its_last_digit() {
     let mut wrong = Vec::new();
-    for (line, unit, expected) in
-        [HAND, axis_test::ROWS, duty::ROWS, motors::ROWS, racks::ROWS, screws::ROWS, sides::ROWS].concat()
+    for (line, unit, expected) in [
+        HAND,
+        axis_test::ROWS,
+        duty::ROWS,
+        edges::ROWS,
+        factors::ROWS,
+        motors::ROWS,
+        racks::ROWS,
+        screws::ROWS,
+        sides::ROWS,
+    ]
+    .concat()
     {
         let answer = call(line);
         let decimals = expected.split_once('.').map_or(0, |(_, decimals)| decimals.len());

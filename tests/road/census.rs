@@ -207,7 +207,7 @@ fn compare(text: &str, coupling: Coupling, waived: &[&str], carried: f64) -> Vec
     compare_on(&small::inputs(text), coupling, waived, carried)
 }
 
-fn compare_on(inputs: &Inputs, coupling: Coupling, waived: &[&str], carried: f64) -> Vec<usize> {
+pub fn compare_on(inputs: &Inputs, coupling: Coupling, waived: &[&str], carried: f64) -> Vec<usize> {
     let waived: Vec<String> = waived.iter().map(|&rule| rule.into()).collect();
     let demand = Demand::new(&inputs.brief, 0, Mass::of_si(carried));
     let setting = Setting { coupling, waived: &waived, ..small::setting(inputs) };

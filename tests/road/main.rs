@@ -27,6 +27,7 @@ mod same_answer;
 mod screws;
 mod sketch;
 mod small;
+mod tiny;
 mod turning;
 mod twin;
 mod upkeep;

@@ -116,6 +116,26 @@ pub fn paired_inputs(text: &str) -> Inputs {
     inputs
 }
 
+/// A handful of parts out of those, so that everything is tried in a moment: some hundred configurations of each family.
+pub fn tiny_inputs(text: &str) -> Inputs {
+    let mut inputs = inputs(text);
+    let catalog = &mut inputs.catalog;
+    catalog
+        .ball_screws
+        .retain(|part| ["screw-32x20", "screw-40x20", "screw-40x40"].contains(&part.designation.as_str()));
+    catalog.screw_grades.retain(|part| part.designation != "rolled-t7");
+    catalog.preload_classes.retain(|part| part.designation == "light");
+    catalog.end_arrangements.retain(|part| part.designation != "fixed-free");
+    catalog.screw_bearings.retain(|part| part.designation != "axial-bearing-17-pair");
+    catalog.screw_reductions.retain(|part| part.designation != "coupling-60");
+    catalog.servo_motors.retain(|part| part.designation.ends_with("-brake"));
+    catalog.linear_scales.retain(|part| part.designation == "glass-scale-5");
+    catalog.racks.retain(|rack| rack.designation.starts_with("rack-2"));
+    catalog.pinions.retain(|pinion| [20, 30].contains(&pinion.teeth));
+    catalog.gearboxes.retain(|part| !part.designation.contains("-80-") && !part.designation.contains("i4"));
+    inputs
+}
+
 /// How one axis alone is searched.
 pub fn setting(inputs: &Inputs) -> Setting<'_> {
     Setting {

@@ -1,0 +1,65 @@
+//! The table of what was caught.
+
+use crate::ROOMS;
+use crate::run::{compares_pages, listed, outcomes};
+use std::collections::BTreeSet;
+use std::fmt::Write;
+use std::path::Path;
+
+/// Mutants that can change no answer, each group with its reason: `place<TAB>change<TAB>reason`, a line each.
+const EQUIVALENT: &str = include_str!("../equivalent.tsv");
+
+/// Wilson's interval of a share, 95 %.
+fn interval(caught: usize, tried: usize) -> (f64, f64) {
+    let (z, n) = (1.959_964, tried as f64);
+    let share = caught as f64 / n;
+    let middle = share + z * z / (2.0 * n);
+    let half = z * (share * (1.0 - share) / n + z * z / (4.0 * n * n)).sqrt();
+    ((middle - half) / (1.0 + z * z / n), (middle + half) / (1.0 + z * z / n))
+}
+
+pub fn table(work: &Path) -> String {
+    let (listed, outcomes) = (listed(work), outcomes(work));
+    let equivalent: BTreeSet<(&str, &str)> = EQUIVALENT
+        .lines()
+        .filter(|line| !line.starts_with('#'))
+        .filter_map(|line| {
+            let mut cells = line.split('\t');
+            Some((cells.next()?, cells.next()?))
+        })
+        .collect();
+    let mut text = String::from(
+        "| room | mutants | do not compile | tried | caught | by whole pages alone | survived | of these equivalent | share, all | share without equivalents |\n|---|---|---|---|---|---|---|---|---|---|\n",
+    );
+    for room in ROOMS {
+        let of_room: Vec<_> = listed.iter().filter(|one| one.room == room).collect();
+        let planted = of_room.iter().filter(|one| one.planted).count();
+        let (mut tried, mut caught, mut pages, mut same) = (0, 0, 0, 0);
+        for one in &of_room {
+            let Some((outcome, by)) = outcomes.get(&one.id) else { continue };
+            tried += 1;
+            if outcome == "caught" {
+                caught += 1;
+                pages += usize::from(compares_pages(by.split("::").next().unwrap_or_default()));
+            } else if equivalent.contains(&(one.place.as_str(), one.change.as_str())) {
+                same += 1;
+            }
+        }
+        let share = |caught: usize, tried: usize| {
+            let (low, high) = interval(caught, tried);
+            let share = format!("{:.1} %", 100.0 * caught as f64 / tried as f64);
+            if tried == planted { share } else { format!("{share} ({:.1} to {:.1})", 100.0 * low, 100.0 * high) }
+        };
+        let whole = share(caught, tried);
+        // of those that are left out, the number among what was not tried is not known: the interval is that of the sample
+        let rest = share(caught, tried - same);
+        let _ = writeln!(
+            text,
+            "| `{room}` | {} | {} | {tried} | {caught} | {pages} | {} | {same} | {whole} | {rest} |",
+            of_room.len(),
+            of_room.len() - planted,
+            tried - caught,
+        );
+    }
+    text
+}
