@@ -177,6 +177,9 @@ impl WithFamily for Compare<'_, '_> {
         let front: Vec<Found> = ranked.iter().filter(|(path, _)| undominated.contains(path)).map(found).collect();
         assert_eq!(walked.front, front, "{id}: the undominated ones");
 
+        let lightest = tried.admissible.iter().map(|(_, attributes)| attributes.mass).fold(f64::INFINITY, f64::min);
+        assert_eq!(walked.lightest, lightest, "{id}: the least mass");
+
         let guess = walked.best.last().cloned();
         for (guesses, exhaustive) in [(vec![], false), (vec![], true), (guess.into_iter().collect(), false)] {
             let setting = Setting { exhaustive, ..*self.setting };
