@@ -6,6 +6,8 @@
 //! guesses, set the bound from the start. The answer is the one that the full search gives, ties included; guesses and
 //! threads change nothing but the time.
 
+pub mod tests;
+
 use super::steps::{Kept, Steps};
 use super::{Attributes, Found, MOST_STAGES, Path, Plan, Setting};
 use crate::brief::Brief;

@@ -17,6 +17,7 @@ mod reach;
 mod row;
 mod steps;
 mod stop;
+mod tests;
 mod walk;
 
 pub use axis::{

@@ -8,6 +8,8 @@
 //! Limits: exact as long as no first choice has more behind it than may be looked at; beyond that the answer is the best of
 //! what was looked at, which misses by little but perhaps not by least.
 
+mod tests;
+
 use super::{MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;

@@ -6,6 +6,8 @@
 //! walked. A spread of configurations, looked at beforehand, settles most rules.
 //! Limits: rules that are judged in later stages than are walked are not looked at.
 
+mod tests;
+
 use super::{MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;

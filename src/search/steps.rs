@@ -1,5 +1,7 @@
 //! Taking the stages of a family in the order of its plan: figures that many branches share are worked out once.
 
+mod tests;
+
 use super::{Path, Plan};
 use crate::drive::{Family, Floor, Merit, OwnErrors};
 use crate::ledger::{Known, Ledger, Origin};

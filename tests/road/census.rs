@@ -177,6 +177,13 @@ impl WithFamily for Compare<'_, '_> {
         let front: Vec<Found> = ranked.iter().filter(|(path, _)| undominated.contains(path)).map(found).collect();
         assert_eq!(walked.front, front, "{id}: the undominated ones");
 
+        let plainly = walk(family, self.demand, &Setting { exhaustive: true, ..*self.setting }, None);
+        assert_eq!(
+            (&plainly.census, &plainly.best, &plainly.front),
+            (&walked.census, &walked.best, &walked.front),
+            "{id}"
+        );
+
         let lightest = tried.admissible.iter().map(|(_, attributes)| attributes.mass).fold(f64::INFINITY, f64::min);
         assert_eq!(walked.lightest, lightest, "{id}: the least mass");
 

@@ -5,7 +5,7 @@
 use crate::small::{self, HORIZONTAL, IMPOSSIBLE, VERTICAL};
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
 use axiswright::rule::{Obligation, passes};
-use axiswright::search::{RuledOut, Setting, ruled_out};
+use axiswright::search::{Path, RuledOut, Setting, nearest, ruled_out, walk};
 use rayon::prelude::*;
 
 struct Both<'b, 'a> {
@@ -65,4 +65,29 @@ fn the_rules_that_no_configuration_keeps_are_those_of_trying_everything() {
         }
     }
     assert!(out >= 10, "{out} rules rule a family out");
+}
+
+#[test]
+fn a_family_without_a_configuration_has_nothing_that_rules_it_out() {
+    let mut inputs = small::inputs(HORIZONTAL);
+    inputs.catalog.servo_motors.clear();
+    let (demand, setting) = (small::demand(&inputs, 0), small::setting(&inputs));
+    for id in FAMILIES {
+        let out = with_family(id, &demand, &inputs.catalog, Empty { demand: &demand, setting: &setting });
+        assert_eq!(out, Some((vec![], None, 0)), "{id}");
+    }
+}
+
+struct Empty<'b, 'a> {
+    demand: &'b Demand<'b>,
+    setting: &'b Setting<'a>,
+}
+
+impl WithFamily for Empty<'_, '_> {
+    type Output = (Vec<RuledOut>, Option<(Path, f64)>, u64);
+    fn with<F: Family>(self, family: &F) -> Self::Output {
+        let all = walk(family, self.demand, self.setting, None).census;
+        assert_eq!(all.excluded.iter().sum::<u64>() + all.admissible, all.configurations);
+        (ruled_out(family, self.demand, self.setting), nearest(family, self.demand, self.setting), all.configurations)
+    }
 }

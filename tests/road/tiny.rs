@@ -4,8 +4,12 @@
 
 use crate::census::compare_on;
 use crate::small::{self, HORIZONTAL, IMPOSSIBLE, VERTICAL};
-use axiswright::drive::{Demand, FAMILIES};
-use axiswright::search::{CarriedRange, Coupling, Setting, Stop, admissible, best_on, search_axis};
+use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
+use axiswright::rule::{Limit, Obligation, Rule};
+use axiswright::search::{
+    Accept, Attributes, CarriedRange, Coupling, Found, MOST_STAGES, Setting, Stop, admissible, best_among, best_on,
+    search_axis, work_out, worst_failed,
+};
 use axiswright::units::{Mass, Measure};
 
 fn couplings() -> [Coupling; 7] {
@@ -34,6 +38,23 @@ fn a_handful_of_parts_is_searched_as_by_trying_everything_under_every_coupling()
     compare_on(&small::tiny_inputs(VERTICAL), Coupling::default(), &waived, 80.0);
     let none = compare_on(&small::tiny_inputs(IMPOSSIBLE), Coupling::default(), &[], 0.0);
     assert_eq!(none, [0; FAMILIES.len()]);
+}
+
+/// A house may weigh as advice what is judged of the teeth, and bound the motor's torque twice: no short cut may stand for figures
+/// that are read later.
+#[test]
+fn advice_on_the_teeth_and_a_second_bound_on_the_torque_change_no_answer_of_a_short_cut() {
+    for text in [HORIZONTAL, VERTICAL] {
+        let mut inputs = small::tiny_inputs(text);
+        let named = |id: &str| inputs.rulebook.rules.iter().find(|rule| rule.id == id).expect("a rule").clone();
+        let (root, peak) = (named("pinion-root"), named("motor-peak"));
+        // the teeth shall use a fifth of their strength at the most, or count a twentieth worse
+        let advice = Rule { id: "z-root".into(), obligation: Obligation::Should, weighs: 0.05, factor: 0.2, ..root };
+        let bound = Rule { id: "z-peak".into(), limit: Limit::Value(0.5), ..peak };
+        inputs.rulebook.rules.extend([bound, advice]);
+        let counts = compare_on(&inputs, Coupling::default(), &[], 10.0);
+        assert!(counts.iter().sum::<usize>() > 20, "{counts:?}");
+    }
 }
 
 /// What an axis offers passes at both ends of its interval of carried mass and not beside it, and where it passes it is offered.
@@ -71,6 +92,113 @@ fn an_offer_reaches_as_far_as_its_drive_passes() {
         }
     }
     assert!(inside > 3 && searched.offers.len() > 5, "{inside} edges of {} offers", searched.offers.len());
+}
+
+/// Drives that were best under another brief or catalogue are only a hint.
+#[test]
+fn a_hint_counts_where_it_is_there_passes_and_is_accepted() {
+    let inputs = small::tiny_inputs(HORIZONTAL);
+    let (setting, demand) = (small::setting(&inputs), small::demand(&inputs, 0));
+    let of = |id: &str| best_on(&inputs.brief, 0, 0.0, &setting, Some(id), &[]).expect("a drive");
+    let best: Vec<Found> = FAMILIES.iter().map(|id| of(id)).collect();
+    let first = best.iter().min_by(|a, b| a.order(b)).expect("a drive");
+    let among = |drives: &[Found], accept: Accept<'_>| best_among(&inputs.brief, 0, 0.0, &setting, drives, accept);
+    assert_eq!(among(&best, &|_| true).as_ref(), Some(first));
+    assert_eq!(among(&best[..1], &|_| true).as_ref(), Some(&best[0]));
+    let others = best.iter().filter(|found| *found != first).min_by(|a, b| a.order(b));
+    assert_eq!(among(&best, &|one| one.merit > first.attributes.merit).as_ref(), others);
+    assert_eq!(among(&best, &|_| false), None);
+    assert_eq!(among(&[], &|_| true), None);
+    // its figures are worked out anew
+    let lying = Found { attributes: Attributes { merit: 1.0, ..first.attributes }, ..first.clone() };
+    assert_eq!(among(std::slice::from_ref(&lying), &|_| true).as_ref(), Some(first));
+    assert_eq!(best_on(&inputs.brief, 0, 0.0, &setting, None, &[lying]).as_ref(), Some(first));
+    for found in &best {
+        let stages = with_family(found.family, &demand, &inputs.catalog, Stages).expect("a family");
+        for (stage, &choices) in stages.iter().enumerate() {
+            let mut beyond = found.clone();
+            beyond.path[stage] = u16::try_from(choices).expect("few choices");
+            assert_eq!(among(&[beyond.clone()], &|_| true), None, "{beyond:?}");
+            assert!(work_out(found.family, &beyond.path, &demand, &setting).is_none(), "{beyond:?}");
+            assert_eq!(best_on(&inputs.brief, 0, 0.0, &setting, None, &[beyond]).as_ref(), Some(first));
+        }
+        assert!(work_out("no-family", &found.path, &demand, &setting).is_none());
+    }
+}
+
+/// One screw of one kind, and nothing else to choose: it is the best, and where it fails it is the nearest miss.
+#[test]
+fn a_catalogue_of_one_drive_is_searched() {
+    let easy = HORIZONTAL.replace("0.09 mm", "0.3 mm").replace("0.06 mm", "0.2 mm");
+    let mut inputs = small::tiny_inputs(&easy);
+    inputs.catalog.linear_scales.clear();
+    inputs.catalog.error_tables.clear();
+    inputs.catalog.servo_motors.retain(|motor| motor.designation == "servo-4.5kw-brake");
+    let of_many = best_on(&inputs.brief, 0, 0.0, &small::setting(&inputs), Some("ball-screw"), &[]).expect("a drive");
+    fn only<T>(list: &mut Vec<T>, choice: u16) {
+        list.swap(0, usize::from(choice));
+        list.truncate(1);
+    }
+    let (catalog, path) = (&mut inputs.catalog, of_many.path);
+    only(&mut catalog.ball_screws, path[0]);
+    only(&mut catalog.screw_supports, path[1]);
+    only(&mut catalog.screw_grades, path[2]);
+    only(&mut catalog.preload_classes, path[3]);
+    only(&mut catalog.screw_bearings, path[4]);
+    only(&mut catalog.end_arrangements, path[5]);
+    only(&mut catalog.screw_reductions, path[6]);
+    let (setting, demand) = (small::setting(&inputs), small::demand(&inputs, 0));
+    let stages = with_family("ball-screw", &demand, &inputs.catalog, Stages).expect("a family");
+    assert!(stages.iter().all(|&choices| choices == 1), "{stages:?}");
+    let best = best_on(&inputs.brief, 0, 0.0, &setting, Some("ball-screw"), &[]).expect("the one drive");
+    assert_eq!(compare_on(&inputs, Coupling::default(), &[], 0.0)[0], 1);
+    assert_eq!(best.path, [0; MOST_STAGES]);
+    // too heavy for it: compared with the nearest miss of trying everything
+    assert_eq!(compare_on(&inputs, Coupling::default(), &[], 1e5)[0], 0);
+}
+
+/// The rule that is told of a drive that does not pass is the one that it breaks worst, and of a drive that passes there is none.
+#[test]
+fn the_rule_that_is_broken_worst_is_named() {
+    let (mut none, mut some) = (0, 0);
+    for (text, waived) in [(HORIZONTAL, "motor-heating"), (VERTICAL, "holding-brake"), (IMPOSSIBLE, "motor-peak")] {
+        let inputs = small::tiny_inputs(text);
+        let waived = [waived.to_string()];
+        let setting = Setting { waived: &waived, ..small::setting(&inputs) };
+        let demand = Demand::new(&inputs.brief, 0, Mass::of_si(25.0));
+        for family in FAMILIES {
+            let stages = with_family(family, &demand, &inputs.catalog, Stages).expect("a family");
+            for path in small::paths(&stages).into_iter().step_by(41) {
+                let worked = work_out(family, &path, &demand, &setting).expect("a drive");
+                let mut worst: Option<(f64, &str)> = None;
+                for judged in &worked.judged {
+                    let rule = judged.rule;
+                    let over = if judged.utilisation.is_nan() { f64::INFINITY } else { judged.utilisation };
+                    let counts = rule.obligation == Obligation::Shall && rule.id != waived[0] && over > 1.0 + 1e-9;
+                    // the rules come by their ids, so the first of equals stays
+                    if counts && worst.is_none_or(|(most, _)| over > most) {
+                        worst = Some((over, &rule.id));
+                    }
+                }
+                let found = Found { family, path, attributes: worked.attributes };
+                let told = worst_failed(&inputs.brief, 0, 25.0, &setting, &found);
+                assert_eq!(told.as_deref(), worst.map(|(_, id)| id), "{family} {path:?}");
+                assert_eq!(worked.admissible(), worst.is_none(), "{family} {path:?}");
+                assert_eq!(admissible(family, &path, &demand, &setting), worst.is_none(), "{family} {path:?}");
+                if worst.is_none() { none += 1 } else { some += 1 }
+            }
+        }
+    }
+    assert!(none > 10 && some > 30, "{none} {some}");
+}
+
+struct Stages;
+
+impl WithFamily for Stages {
+    type Output = Vec<usize>;
+    fn with<F: Family>(self, family: &F) -> Vec<usize> {
+        family.stages()
+    }
 }
 
 #[test]

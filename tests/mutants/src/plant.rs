@@ -209,7 +209,8 @@ impl<'p> Planter<'p> {
     }
 }
 
-fn is_test(attr: &syn::Attribute) -> bool {
+/// Whether what carries this is for tests alone.
+pub fn is_test(attr: &syn::Attribute) -> bool {
     attr.path().is_ident("test")
         || attr.path().is_ident("cfg") && attr.parse_args::<syn::Ident>().is_ok_and(|argument| argument == "test")
 }

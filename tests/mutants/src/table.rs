@@ -18,16 +18,14 @@ fn interval(caught: usize, tried: usize) -> (f64, f64) {
     ((middle - half) / (1.0 + z * z / n), (middle + half) / (1.0 + z * z / n))
 }
 
+/// Place and change of those.
+pub fn equivalent() -> BTreeSet<(&'static str, &'static str)> {
+    EQUIVALENT.lines().filter(|line| !line.starts_with('#')).filter_map(|line| line.split_once('\t')).collect()
+}
+
 pub fn table(work: &Path) -> String {
     let (listed, outcomes) = (listed(work), outcomes(work));
-    let equivalent: BTreeSet<(&str, &str)> = EQUIVALENT
-        .lines()
-        .filter(|line| !line.starts_with('#'))
-        .filter_map(|line| {
-            let mut cells = line.split('\t');
-            Some((cells.next()?, cells.next()?))
-        })
-        .collect();
+    let equivalent = equivalent();
     let mut text = String::from(
         "| room | mutants | do not compile | tried | caught | by whole pages alone | survived | of these equivalent | share, all | share without equivalents |\n|---|---|---|---|---|---|---|---|---|---|\n",
     );

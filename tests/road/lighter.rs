@@ -1,0 +1,158 @@
+//! What an axis offers where its load may differ or where less mass is worth money to the axes that carry it, against walking every family to the end.
+//!
+//! Every property is derived here, no source.
+
+use crate::small::{self, HORIZONTAL, VERTICAL};
+use axiswright::drive::{Demand, Family, WithFamily, considered, with_family};
+use axiswright::pipeline::Inputs;
+use axiswright::search::{
+    AxisSearch, CarriedRange, Coupling, Found, Path, Setting, Walk, admissible, offer_lighter, search_axis, walk,
+    work_out,
+};
+use axiswright::units::{Mass, Measure};
+use std::collections::BTreeSet;
+
+struct All<'b, 'a> {
+    demand: &'b Demand<'b>,
+    setting: &'b Setting<'a>,
+}
+
+impl WithFamily for All<'_, '_> {
+    type Output = Walk;
+    fn with<F: Family>(self, family: &F) -> Walk {
+        walk(family, self.demand, self.setting, None)
+    }
+}
+
+fn loaded(inputs: &Inputs, mass: f64) -> Demand<'_> {
+    Demand::new(&inputs.brief, 0, Mass::of_si(mass))
+}
+
+/// Nothing left off: the undominated drives of all families at this load, and the least mass of an admissible one.
+fn walked(inputs: &Inputs, mass: f64, setting: &Setting<'_>) -> (Vec<Found>, f64) {
+    let demand = loaded(inputs, mass);
+    let work = || All { demand: &demand, setting };
+    let walks =
+        considered(&inputs.brief, 0).into_iter().filter_map(|id| with_family(id, &demand, &inputs.catalog, work()));
+    let walks: Vec<Walk> = walks.collect();
+    let lightest = walks.iter().map(|walk| walk.lightest).fold(f64::INFINITY, f64::min);
+    (walks.into_iter().flat_map(|walk| walk.front).collect(), lightest)
+}
+
+type Drive = (&'static str, Path);
+
+fn drive(found: &Found) -> Drive {
+    (found.family, found.path)
+}
+
+/// The drives that are offered; each is measured at the most load, and they stand with the best first.
+fn offered(inputs: &Inputs, searched: &AxisSearch, setting: &Setting<'_>) -> BTreeSet<Drive> {
+    let heavy = loaded(inputs, searched.carried.most);
+    for pair in searched.offers.windows(2) {
+        assert!(pair[0].found.order(&pair[1].found).is_le());
+    }
+    for offer in &searched.offers {
+        let worked = work_out(offer.found.family, &offer.found.path, &heavy, setting).expect("a drive");
+        assert_eq!(offer.found.attributes, worked.attributes);
+    }
+    searched.offers.iter().map(|offer| drive(&offer.found)).collect()
+}
+
+fn least_mass(inputs: &Inputs, drives: &BTreeSet<Drive>, mass: f64, setting: &Setting<'_>) -> f64 {
+    let demand = loaded(inputs, mass);
+    let mass = |(family, path): &Drive| work_out(family, path, &demand, setting).expect("a drive").attributes.mass;
+    drives.iter().map(mass).fold(f64::INFINITY, f64::min)
+}
+
+const RANGES: [CarriedRange; 4] = [
+    CarriedRange { least: 0.0, most: 400.0 },
+    CarriedRange { least: 0.0, most: 150.0 },
+    CarriedRange { least: 40.0, most: 41.0 },
+    CarriedRange { least: 60.0, most: 60.0 },
+];
+
+#[test]
+fn an_axis_offers_what_is_best_at_the_most_load_and_what_is_better_at_the_least() {
+    let (mut further_of_all, mut gains) = (0, 0);
+    for text in [HORIZONTAL, VERTICAL] {
+        let inputs = small::tiny_inputs(text);
+        for (carried, mass) in RANGES.into_iter().flat_map(|range| [(range, false), (range, true)]) {
+            let setting = Setting { coupling: Coupling { mass, ..Coupling::default() }, ..small::setting(&inputs) };
+            let searched = search_axis(&inputs.brief, 0, carried, &setting);
+            let ((heavy, lightest), (light, lightest_light)) =
+                (walked(&inputs, carried.most, &setting), walked(&inputs, carried.least, &setting));
+            let best = heavy.iter().min_by(|a, b| a.order(b)).expect("a drive");
+            let light_demand = loaded(&inputs, carried.least);
+            let robust = admissible(best.family, &best.path, &light_demand, &setting);
+            // an axis that no other one carries needs only what is better than the drive that is best at any load
+            let below = if robust && !mass { best.attributes.merit } else { f64::INFINITY };
+            let further: BTreeSet<Drive> =
+                light.iter().filter(|found| found.attributes.merit < below).map(drive).collect();
+            let heavy: BTreeSet<Drive> = heavy.iter().map(drive).collect();
+            let expected: BTreeSet<Drive> = match carried.most > carried.least {
+                true => heavy.union(&further).copied().collect(),
+                false => heavy,
+            };
+            assert_eq!(offered(&inputs, &searched, &setting), expected, "{carried:?} {mass}");
+            further_of_all += expected.len() - expected.intersection(&further).count();
+
+            let least =
+                if below.is_finite() { least_mass(&inputs, &further, carried.most, &setting) } else { lightest_light };
+            let least = least.min(least_mass(&inputs, &expected, carried.most, &setting)).min(lightest);
+            assert_eq!(searched.lightest, least, "{carried:?} {mass}");
+
+            let first = searched.offers.first().expect("an offer").found.attributes.merit;
+            let gain = if robust { best.attributes.merit - first } else { f64::INFINITY };
+            assert_eq!(searched.gain, gain, "{carried:?} {mass}");
+            gains += usize::from(gain > 0.0);
+        }
+    }
+    assert!(further_of_all > 0 && gains > 0, "{further_of_all} {gains}");
+}
+
+#[test]
+fn lighter_drives_are_offered_as_far_as_they_may_be_worth_their_price() {
+    let (mut more_of_all, mut settled, mut open) = (0, 0, 0);
+    for text in [HORIZONTAL, VERTICAL] {
+        let inputs = small::tiny_inputs(text);
+        let plain = small::setting(&inputs);
+        let setting = Setting { coupling: Coupling { mass: true, ..Coupling::default() }, ..plain };
+        for carried in RANGES {
+            let before = search_axis(&inputs.brief, 0, carried, &plain);
+            let best = before.offers.first().expect("an offer").found.attributes.merit;
+            let (heavy, light) =
+                (walked(&inputs, carried.most, &setting).0, walked(&inputs, carried.least, &setting).0);
+            for gain in [0.0, 200.0, 1500.0, 1e5, f64::INFINITY] {
+                let below = (best + before.gain + gain) * (1.0 + 1e-9);
+                let worth = |found: &&Found| found.attributes.merit < below || below.is_infinite();
+                let mut expected: BTreeSet<Drive> = before.offers.iter().map(|offer| drive(&offer.found)).collect();
+                let many = expected.len();
+                expected.extend(heavy.iter().filter(worth).map(drive));
+                if carried.most > carried.least {
+                    expected.extend(light.iter().filter(worth).map(drive));
+                }
+                let mut searched = before.clone();
+                let same = offer_lighter(&inputs.brief, 0, gain, &mut searched, &plain);
+                assert_eq!(offered(&inputs, &searched, &setting), expected, "{carried:?} {gain}");
+                more_of_all += expected.len() - many;
+                let least = least_mass(&inputs, &expected, carried.most, &setting);
+                assert_eq!(same, least >= before.lightest, "{carried:?} {gain}");
+                if same { settled += 1 } else { open += 1 }
+            }
+        }
+    }
+    assert!(more_of_all > 20 && settled > 3, "{more_of_all} {settled} {open}");
+}
+
+#[test]
+fn an_axis_without_a_drive_offers_none_and_gains_nothing() {
+    let inputs = small::tiny_inputs(small::IMPOSSIBLE);
+    let setting = small::setting(&inputs);
+    for carried in RANGES {
+        let mut searched = search_axis(&inputs.brief, 0, carried, &setting);
+        assert!(searched.offers.is_empty());
+        assert_eq!((searched.lightest, searched.gain), (f64::INFINITY, 0.0));
+        assert!(offer_lighter(&inputs.brief, 0, 1e6, &mut searched, &setting));
+        assert!(searched.offers.is_empty());
+    }
+}
