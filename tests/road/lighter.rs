@@ -55,6 +55,10 @@ fn offered(inputs: &Inputs, searched: &AxisSearch, setting: &Setting<'_>) -> BTr
         let worked = work_out(offer.found.family, &offer.found.path, &heavy, setting).expect("a drive");
         assert_eq!(offer.found.attributes, worked.attributes);
     }
+    for (place, offer) in searched.offers.iter().enumerate() {
+        let again = searched.offers[..place].iter().filter(|one| drive(&one.found) == drive(&offer.found));
+        assert!(again.into_iter().all(|one| one.most < offer.least), "{offer:?} is offered twice");
+    }
     searched.offers.iter().map(|offer| drive(&offer.found)).collect()
 }
 

@@ -60,8 +60,12 @@ fn advice_on_the_teeth_and_a_second_bound_on_the_torque_change_no_answer_of_a_sh
 /// What an axis offers passes at both ends of its interval of carried mass and not beside it, and where it passes it is offered.
 #[test]
 fn an_offer_reaches_as_far_as_its_drive_passes() {
+    reaches_as_far_as_it_passes(CarriedRange { least: 0.0, most: 400.0 });
+    reaches_as_far_as_it_passes(CarriedRange { least: 70.0, most: 370.0 });
+}
+
+fn reaches_as_far_as_it_passes(carried: CarriedRange) {
     let inputs = small::tiny_inputs(VERTICAL);
-    let carried = CarriedRange { least: 0.0, most: 400.0 };
     let setting = Setting { coupling: Coupling { mass: true, ..Coupling::default() }, ..small::setting(&inputs) };
     let searched = search_axis(&inputs.brief, 0, carried, &setting);
     // samples are a fifteenth of the range apart, halved 24 times
@@ -86,7 +90,7 @@ fn an_offer_reaches_as_far_as_its_drive_passes() {
         let within: Vec<(f64, f64)> =
             same.filter(|one| one.found.family == offer.found.family).map(|one| (one.least, one.most)).collect();
         for step in 0..=20 {
-            let mass = 20.0 * f64::from(step);
+            let mass = carried.least + (carried.most - carried.least) * f64::from(step) / 20.0;
             let offered = within.iter().any(|(least, most)| *least <= mass && mass <= *most);
             assert_eq!(offered, passes(mass), "{offer:?} at {mass} kg");
         }
@@ -155,6 +159,27 @@ fn a_catalogue_of_one_drive_is_searched() {
     assert_eq!(best.path, [0; MOST_STAGES]);
     // too heavy for it: compared with the nearest miss of trying everything
     assert_eq!(compare_on(&inputs, Coupling::default(), &[], 1e5)[0], 0);
+}
+
+/// Where accuracy alone counts, two or three drives beat all others in every respect, and yet the twelve best are told.
+#[test]
+fn the_twelve_best_are_told_though_few_are_not_beaten() {
+    let inputs = small::tiny_inputs(&HORIZONTAL.replace("axes:", "prefer: { accuracy: 1 }\naxes:"));
+    let (setting, demand) = (small::setting(&inputs), small::demand(&inputs, 0));
+    for family in FAMILIES {
+        let stages = with_family(family, &demand, &inputs.catalog, Stages).expect("a family");
+        let found = |path| {
+            let worked = work_out(family, &path, &demand, &setting).expect("a drive");
+            worked.admissible().then_some(Found { family, path, attributes: worked.attributes })
+        };
+        let mut all: Vec<Found> = small::paths(&stages).into_iter().filter_map(found).collect();
+        all.sort_by(Found::order);
+        let searched = search_axis(&inputs.brief, 0, CarriedRange { least: 0.0, most: 0.0 }, &setting);
+        let walk = &searched.families.iter().find(|searched| searched.family == family).expect("a family").walk;
+        assert!(walk.front.len() <= 3 && walk.front[0] == all[0], "{family}: {:?}", walk.front);
+        assert_eq!(walk.best, all[..12], "{family}");
+        assert_eq!(walk.census.admissible, all.len() as u64, "{family}");
+    }
 }
 
 /// The rule that is told of a drive that does not pass is the one that it breaks worst, and of a drive that passes there is none.
