@@ -214,7 +214,7 @@ pub fn which_admissible(family: &str, paths: &[&Path], demand: &Demand<'_>, sett
     impl WithFamily for Check<'_, '_, '_> {
         type Output = Vec<bool>;
         fn with<F: Family>(self, family: &F) -> Vec<bool> {
-            // a plan would cost more than some hundred drives worked out to the end
+            // a plan would cost more than some dozen drives worked out to the end
             let binding = row::binding(family.id(), self.setting);
             let order = family.order();
             let mut sheet = crate::ledger::Known::default();

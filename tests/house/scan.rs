@@ -12,7 +12,7 @@ pub fn files_below(folder: &str, ending: &str) -> Vec<PathBuf> {
         for path in entries.map(|entry| entry.expect("an entry").path()) {
             if path.is_dir() {
                 // what a project below the tests has built is none of the house's
-                open.extend((!path.ends_with("target")).then_some(path));
+                open.extend((!path.ends_with("mutants/target") && !path.ends_with("fuzz/target")).then_some(path));
             } else if path.extension().is_some_and(|extension| extension == ending) {
                 found.push(path);
             }
@@ -91,7 +91,7 @@ pub fn bare(code: &str) -> String {
 
 /// The bare code without what stands under `#[cfg(test)]`; nothing of a file that stands under it as a whole.
 pub fn without_tests(bare: &str) -> String {
-    if bare.contains("#![cfg(test)]") {
+    if bare.trim_start().starts_with("#![cfg(test)]") {
         return bare.chars().filter(|letter| *letter == '\n').collect();
     }
     let mut out = bare.to_string();

@@ -155,28 +155,7 @@ pub fn demand(inputs: &Inputs, axis: usize) -> Demand<'_> {
 }
 
 /// A horizontal axis of 0.9 m with a cutting force either way.
-pub const HORIZONTAL: &str = "
-machine: Slide that moves sideways
-axes:
-  slide:
-    direction: horizontal
-    travel: 0.9 m
-    moved-mass: 220 kg
-    speed: 36 m/min
-    acceleration: 2.5 m/s²
-    cutting-force: 800 N
-    cutting-speed: 6 m/min
-    accuracy: 0.09 mm
-    repeatability: 0.06 mm
-    reversal: 0.06 mm
-    cutting-deflection: 0.05 mm
-    ripple: 0.02 mm
-    first-mode: 25 Hz
-    duty:
-      - { share: 30 %, speed: 36 m/min, stroke: 0.5 m }
-      - { share: 50 %, speed: 6 m/min, force: 800 N, stroke: 0.3 m }
-      - { share: 20 %, stand: true }
-";
+pub const HORIZONTAL: &str = concat!("\n", include_str!("slide.yaml"));
 
 /// A vertical axis of 0.5 m.
 pub const VERTICAL: &str = "

@@ -2,7 +2,7 @@
 //!
 //! Method: the entries of `tests/fuzz` are given the examples and the data of the tests with mutations under a fixed seed, and texts
 //! that are small and ask for much. What fails is written below the folder of temporary files. The long run is asked for by name:
-//! `cargo test --release --test smoke -- --ignored --nocapture`.
+//! `cargo test --release --test smoke campaign::campaign -- --ignored --nocapture`.
 //! Limits: a fuzzer that sees which lines were reached finds more; `tests/fuzz` is its project. No times are held here.
 #![cfg(feature = "serve")]
 

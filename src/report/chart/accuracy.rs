@@ -35,7 +35,7 @@ pub fn draw(view: &View, axis: &AxisRecord, diagrams: &DiagramsRecord) -> Option
         "Of the drives that the search kept, the cheapest of each family: {}.",
         fronts.iter().map(cheapest).collect::<Vec<_>>().join("; ")
     );
-    let title = "cost over the life against predicted error at the tool, drives that the search kept".to_string();
+    let title = "cost over the life against predicted error at the tool, drives that the search kept; whatever else counts in the choice is not shown".to_string();
     drawn((title, description), 500, |area| {
         let below = format!("half band at the tool, {unit}");
         axes(area, FIELD, (&across, &up), (&below, &format!("over its life, {}", view.record.currency)), true)?;

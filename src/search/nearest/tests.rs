@@ -1,7 +1,7 @@
 //! Each way to the nearest miss against what every configuration misses by.
 #![cfg(test)]
 
-use super::{Descent, Look, nearest};
+use super::{Descent, Look, NOT_EVALUATED, nearest};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;
 use crate::rule::passes;
@@ -13,7 +13,7 @@ fn missed<F: Family>(family: &F, plan: &Plan, path: &Path, sheet: &mut Known) ->
     plan.order.iter().for_each(|&stage| family.enter(stage, path, sheet));
     let of_place = |rows: &Vec<crate::search::row::Row>| -> f64 {
         let utilisations = rows.iter().map(|row| row.utilisation(sheet)).filter(|utilisation| !passes(*utilisation));
-        utilisations.map(|utilisation| if utilisation.is_finite() { utilisation - 1.0 } else { 1e6 }).sum()
+        utilisations.map(|utilisation| if utilisation.is_finite() { utilisation - 1.0 } else { NOT_EVALUATED }).sum()
     };
     plan.rows.iter().map(of_place).fold(0.0, |sum, more| sum + more)
 }

@@ -85,13 +85,18 @@ fn shuffled(mut ids: Vec<u32>, seed: u64) -> Vec<u32> {
     ids
 }
 
-/// The last outcome of each mutant that was tried: `caught`, `survived` or `not reached`, and by which test.
+/// The last outcome of each mutant that was tried: `caught`, `survived`, `not reached`, or `too long` where all tests that come by it
+/// are, and by which test. What was tried of other sources under the same number does not count.
 pub fn outcomes(work: &Path) -> BTreeMap<u32, (String, String)> {
     let text = std::fs::read_to_string(work.join("results.tsv")).unwrap_or_default();
+    let now: BTreeMap<u32, (String, String)> =
+        listed(work).into_iter().map(|one| (one.id, (one.place, one.change))).collect();
     let read = |line: &str| {
         let cells: Vec<&str> = line.split('\t').collect();
         let (id, outcome, by) = (cells.first()?.parse().ok()?, cells.get(4)?, cells.get(5)?);
-        Some((id, ((*outcome).to_string(), (*by).to_string())))
+        let (place, change) = now.get(&id)?;
+        let same = cells.get(2) == Some(&place.as_str()) && cells.get(3) == Some(&change.as_str());
+        same.then(|| (id, ((*outcome).to_string(), (*by).to_string())))
     };
     text.lines().filter_map(read).collect()
 }
@@ -190,12 +195,16 @@ pub fn run(work: &Path, options: &Options) {
             let Some(mutant) = listed.iter().find(|one| one.id == id) else { continue };
             let mut tests = coming_by.get(&id).cloned().unwrap_or_default();
             // what would take half of the time by itself is left out
+            let reached = !tests.is_empty();
             tests.retain(|test| test.time <= 500 * options.seconds);
             let counts = catches.lock().expect("counts").clone();
             let cost = |test: &&Test| 1000 * (test.time + 5) / (1 + counts.get(&test.id()).copied().unwrap_or(0));
             let later = |test: &Test| options.first.as_ref().is_none_or(|first| !test.id().contains(first.as_str()));
             tests.sort_by_key(|test| (compares_pages(&test.target), later(test), cost(test), test.id()));
-            let (outcome, by) = trial(work, id, &tests, 1000 * options.seconds);
+            let (mut outcome, by) = trial(work, id, &tests, 1000 * options.seconds);
+            if reached && tests.is_empty() {
+                outcome = "too long";
+            }
             *catches.lock().expect("counts").entry(by.clone()).or_default() += 1;
             let line = format!("{id}\t{}\t{}\t{}\t{outcome}\t{by}\n", mutant.room, mutant.place, mutant.change);
             file.lock().expect("a file").write_all(line.as_bytes()).expect("a line");

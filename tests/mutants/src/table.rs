@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use std::fmt::Write;
 use std::path::Path;
 
-/// Mutants that can change no answer, each group with its reason: `place<TAB>change<TAB>reason`, a line each.
+/// Survivors that can change no answer, `place<TAB>change` a line each; the reason stands above each group behind a `#`.
 const EQUIVALENT: &str = include_str!("../equivalent.tsv");
 
 /// Wilson's interval of a share, 95 %.
@@ -27,7 +27,7 @@ pub fn table(work: &Path) -> String {
     let (listed, outcomes) = (listed(work), outcomes(work));
     let equivalent = equivalent();
     let mut text = String::from(
-        "| room | mutants | do not compile | tried | caught | by whole pages alone | survived | of these equivalent | share, all | share without equivalents |\n|---|---|---|---|---|---|---|---|---|---|\n",
+        "| folder of `src` | mutants | do not compile | tried | caught | by whole pages alone | survived | of these can change no answer | share caught | without survivors that can change no answer |\n|---|---|---|---|---|---|---|---|---|---|\n",
     );
     for room in ROOMS {
         let of_room: Vec<_> = listed.iter().filter(|one| one.room == room).collect();
@@ -43,10 +43,14 @@ pub fn table(work: &Path) -> String {
                 same += 1;
             }
         }
+        if tried == 0 {
+            continue;
+        }
+        let all = tried == planted;
         let share = |caught: usize, tried: usize| {
             let (low, high) = interval(caught, tried);
             let share = format!("{:.1} %", 100.0 * caught as f64 / tried as f64);
-            if tried == planted { share } else { format!("{share} ({:.1} to {:.1})", 100.0 * low, 100.0 * high) }
+            if all { share } else { format!("{share} ({:.1} to {:.1})", 100.0 * low, 100.0 * high) }
         };
         let whole = share(caught, tried);
         // of those that are left out, the number among what was not tried is not known: the interval is that of the sample
