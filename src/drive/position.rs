@@ -128,16 +128,15 @@ impl LeastPosition {
         LeastPosition { pairs, tables, long, within_turn, travel, merit: *merit }
     }
 
-    /// The errors of the drive itself: over the travel, and within one turn.
-    pub fn errors(&self) -> [&'static [Characteristic<Length>]; 2] {
-        [self.long, self.within_turn]
+    /// The errors of the drive itself, over the travel and within one turn.
+    pub fn errors(&self) -> impl Iterator<Item = Characteristic<Length>> {
+        self.long.iter().chain(self.within_turn).copied()
     }
 
-    /// What the drive itself leaves over the travel and within one turn, as far as each is known by now.
+    /// What the drive itself leaves over the travel and within one turn, of a sheet that holds all of it.
     #[inline]
-    pub fn own(&self, sheet: &impl Ledger, known: [bool; 2]) -> OwnErrors {
-        let of = |known: bool, errors| if known { together(sheet, errors) } else { 0.0 };
-        OwnErrors { long: of(known[0], self.long), within_turn: of(known[1], self.within_turn) }
+    pub fn own(&self, sheet: &impl Ledger) -> OwnErrors {
+        OwnErrors { long: together(sheet, self.long), within_turn: together(sheet, self.within_turn) }
     }
 
     /// What a pair adds at least to the merit; of this scale alone where one is chosen, and then of this table.

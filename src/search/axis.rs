@@ -23,6 +23,13 @@ pub struct CarriedRange {
     pub most: f64,
 }
 
+impl CarriedRange {
+    /// Whether the load may differ by more than rounding does.
+    pub fn varies(&self) -> bool {
+        self.most - self.least > 1e-9
+    }
+}
+
 /// One family on one axis.
 #[derive(Debug, Clone)]
 pub struct FamilySearch {
@@ -34,6 +41,13 @@ pub struct FamilySearch {
     pub nearest: Option<Path>,
     /// The rules that no configuration keeps, if none is admissible.
     pub ruled_out: Vec<RuledOut>,
+}
+
+impl FamilySearch {
+    /// The undominated drives of a merit below this; without this choice the set would depend on which branches were left.
+    fn better_than(self, below: Option<f64>) -> impl Iterator<Item = Found> {
+        self.walk.front.into_iter().filter(move |found| below.is_none_or(|below| found.attributes.merit < below))
+    }
 }
 
 /// A drive and an interval of carried mass in which it passes all rules.
@@ -127,20 +141,19 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
         families.push(searched);
     }
     let mut lightest = families.iter().map(|searched| searched.walk.lightest).fold(f64::INFINITY, f64::min);
-    let varies = carried.most - carried.least > 1e-9;
     let best = candidates.iter().min_by(|a, b| a.order(b)).cloned();
     // the best counts at any load only if it passes at the least mass too
     let robust = best.filter(|best| {
         let light = Demand::new(brief, axis, Mass::of_si(carried.least));
-        !varies || admissible(best.family, &best.path, &light, setting)
+        !carried.varies() || admissible(best.family, &best.path, &light, setting)
     });
-    if varies {
+    if carried.varies() {
         // where no limit makes axes give way to each other and no axis below bears this one, only what is better
         // than the best can matter
         let uncoupled = setting.coupling == Coupling::default();
         let below = robust.as_ref().filter(|_| uncoupled).map(|best| best.attributes.merit);
         let (further, least) = lighter(brief, axis, carried, below, setting);
-        lightest = if least < lightest { least } else { lightest };
+        lightest = lightest.min(least);
         candidates.extend(further);
     }
     let offers = offers(brief, axis, carried, candidates, setting);
@@ -169,12 +182,10 @@ fn lighter(
         let search = Search { demand: &light, setting, below };
         let Some(searched) = with_family(id, &light, setting.catalog, search) else { continue };
         // where branches were left, what remains says nothing of the lightest
-        if below.is_none() && searched.walk.lightest < lightest {
-            lightest = searched.walk.lightest;
+        if below.is_none() {
+            lightest = lightest.min(searched.walk.lightest);
         }
-        // without this the set would depend on which branches were left
-        let better = |found: &Found| below.is_none_or(|below| found.attributes.merit < below);
-        for mut lighter in searched.walk.front.into_iter().filter(better) {
+        for mut lighter in searched.better_than(below) {
             // everything that a drive offers is measured at the most, so that merits compare
             if let Some(worked) = work_out(id, &lighter.path, &heavy, setting) {
                 lighter.attributes = worked.attributes;
@@ -196,7 +207,7 @@ fn offers(
 ) -> Vec<Offer> {
     candidates.sort_by(Found::order);
     candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
-    if carried.most - carried.least > 1e-9 {
+    if carried.varies() {
         intervals(brief, axis, carried, &candidates, setting)
     } else {
         candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
@@ -211,15 +222,13 @@ pub fn offer_lighter(brief: &Brief, axis: usize, gain: f64, search: &mut AxisSea
     let heavy = Demand::new(brief, axis, Mass::of_si(search.carried.most));
     let Some(best) = search.offers.first().map(|offer| offer.found.attributes.merit) else { return true };
     // what the best of all offers reaches at less load is counted in the gain of this axis
-    let own = if search.gain > 0.0 { search.gain } else { 0.0 };
-    let below = Some((best + own + gain) * (1.0 + 1e-9)).filter(|merit| merit.is_finite());
+    let below = Some((best + search.gain + gain) * (1.0 + 1e-9)).filter(|merit| merit.is_finite());
     let mut candidates: Vec<Found> = search.offers.iter().map(|offer| offer.found.clone()).collect();
     for id in considered(brief, axis) {
         let searched = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting: &setting, below });
-        let worthwhile = |found: &Found| below.is_none_or(|below| found.attributes.merit < below);
-        candidates.extend(searched.into_iter().flat_map(|searched| searched.walk.front).filter(worthwhile));
+        candidates.extend(searched.into_iter().flat_map(|searched| searched.better_than(below)));
     }
-    if search.carried.most - search.carried.least > 1e-9 {
+    if search.carried.varies() {
         candidates.extend(lighter(brief, axis, search.carried, below, &setting).0);
     }
     search.offers = offers(brief, axis, search.carried, candidates, &setting);
@@ -261,7 +270,7 @@ fn intervals(
         })
         .collect();
     let mut seen: Vec<usize> = vec![0; families.len()];
-    let mut passing: Vec<[bool; SAMPLES]> = Vec::with_capacity(candidates.len());
+    let mut passing: Vec<[bool; SAMPLES]> = Vec::new();
     for found in candidates {
         let place = families.binary_search(&found.family).unwrap_or(0);
         let of_sample = |index: usize| sampled[place * SAMPLES + index].get(seen[place]).copied().unwrap_or(false);

@@ -8,6 +8,7 @@
 
 pub mod tests;
 
+use super::front::with_unmet;
 use super::steps::{Kept, Steps};
 use super::{Attributes, Found, MOST_STAGES, Path, Plan, Setting};
 use crate::brief::Brief;
@@ -190,12 +191,12 @@ impl<F: Family> Dive<'_, '_, F> {
         }
         let mut kept = self.steps.room();
         // a first look at the price spares the rest where even that is too much
-        let first_look = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit) * (1.0 + unmet);
+        let first_look = with_unmet(self.steps.floor(1, &path, sheet, &kept, &self.setting.merit), unmet);
         if self.beaten(first_look) {
             return None;
         }
         self.steps.keep(&mut path, sheet, &mut kept);
-        let floor = self.steps.floor(1, &path, sheet, &kept, &self.setting.merit) * (1.0 + unmet);
+        let floor = with_unmet(self.steps.floor(1, &path, sheet, &kept, &self.setting.merit), unmet);
         (!kept.hopeless && !self.beaten(floor)).then_some(Branch { floor, path, unmet, kept })
     }
 
@@ -239,7 +240,7 @@ impl<F: Family> Dive<'_, '_, F> {
             if self.steps.known_to_fail(place, path, kept) {
                 continue;
             }
-            let before = || self.steps.floor_before(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
+            let before = || with_unmet(self.steps.floor_before(place, path, sheet, kept, &self.setting.merit), unmet);
             if priced && self.beaten(before()) {
                 // where the price alone tells them apart, none of the dearer is better
                 if plan.priced[place] { break } else { continue }
@@ -250,7 +251,7 @@ impl<F: Family> Dive<'_, '_, F> {
             }
             let more = plan.newly_unmet(place, sheet);
             let unmet = unmet + more;
-            let floor = || self.steps.floor(place, path, sheet, kept, &self.setting.merit) * (1.0 + unmet);
+            let floor = || with_unmet(self.steps.floor(place, path, sheet, kept, &self.setting.merit), unmet);
             if (plan.grows[place] || more > 0.0) && self.beaten(floor()) {
                 continue;
             }

@@ -34,6 +34,12 @@ fn known(value: f64) -> f64 {
     if value.is_nan() { f64::INFINITY } else { value }
 }
 
+/// What a merit or a bound comes to with this weight of advice that is not followed.
+#[inline(always)]
+pub(super) fn with_unmet(merit: f64, unmet: f64) -> f64 {
+    merit * (1.0 + unmet)
+}
+
 /// A stable hash of a name (FNV-1a), the same on every machine and in every run.
 pub(super) fn stable_hash(name: &str) -> u64 {
     name.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
@@ -66,7 +72,7 @@ impl Attributes {
     #[inline]
     pub fn whole<F: Family>(self, family: &F, path: &Path, unmet: f64) -> Attributes {
         Attributes {
-            merit: self.merit * (1.0 + unmet),
+            merit: with_unmet(self.merit, unmet),
             motor: stable_hash(family.motor_model(path)),
             gearbox: family.gearbox_model(path).map_or(0, stable_hash),
             ..self
@@ -110,16 +116,19 @@ impl Coupling {
 
     /// Only drives with the same key are compared: where models are limited, one cannot stand for another.
     #[inline(always)]
-    fn key(&self, attributes: &Attributes) -> (u64, u64) {
-        (if self.motors { attributes.motor } else { 0 }, if self.gearboxes { attributes.gearbox } else { 0 })
+    fn key(&self, attributes: &Attributes) -> Key {
+        (self.motors.then_some(attributes.motor), self.gearboxes.then_some(attributes.gearbox))
     }
 }
+
+/// The models of motor and gearbox, each where their number is limited.
+type Key = (Option<u64>, Option<u64>);
 
 /// The undominated set, built one configuration at a time.
 #[derive(Debug, Clone)]
 pub struct Front {
     coupling: Coupling,
-    groups: BTreeMap<(u64, u64), Vec<(Attributes, Path)>>,
+    groups: BTreeMap<Key, Vec<(Attributes, Path)>>,
 }
 
 impl Front {

@@ -80,7 +80,7 @@ impl<F: Family> Descent<'_, F> {
         let mut few: Vec<(f64, Path)> = vec![(0.0, [0; MOST_STAGES])];
         for (place, &choices) in self.plan.stages.iter().enumerate() {
             let stage = self.plan.order[place];
-            let mut next = Vec::with_capacity(few.len() * choices);
+            let mut next = Vec::new();
             for &(missed, mut path) in &few {
                 for &earlier in &self.plan.order[..place] {
                     self.family.enter(earlier, &path, sheet);

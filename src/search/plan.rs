@@ -42,8 +42,8 @@ pub struct Plan {
     pub advice_known: Vec<Vec<(Row, f64)>>,
     /// What measuring and correcting the position adds at least.
     pub position: LeastPosition,
-    /// The places at which the errors of the drive itself are known, over the travel and within one turn.
-    pub errors_known: [usize; 2],
+    /// The place at which the errors of the drive itself are known, if they ever are.
+    pub errors_known: Option<usize>,
     /// For each stage what is known there of the merit.
     pub floors: Vec<Floor>,
     /// Whether more of the merit is known at each stage than at the one before.
@@ -75,7 +75,7 @@ impl Plan {
         let mut advice = Vec::new();
         let mut advice_known = vec![Vec::new(); stages.len()];
         let position = LeastPosition::new(&family.position(), demand, &setting.merit);
-        let mut errors_known = [usize::MAX; 2];
+        let mut errors_known = None;
         let mut floors = vec![Floor::default(); stages.len()];
         let mut alone = vec![true; stages.len()];
         let mut kept = vec![Vec::new(); stages.len()];
@@ -92,13 +92,14 @@ impl Plan {
         if stages.iter().all(|&choices| choices > 0) {
             let discovery = discover(family, demand, &order);
             let keeps = |place: usize| family.kept(order[place]) || family.apart(order[place]);
+            let entered_at =
+                |place: usize| (0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)).collect();
             for (place, kept) in kept.iter_mut().enumerate().skip(2).filter(|(place, _)| keeps(*place)) {
-                kept.extend((0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)));
+                *kept = entered_at(place);
             }
             for (place, &stage) in order.iter().enumerate() {
                 if let Some([anew, by]) = family.remembered(stage) {
-                    remembered[place] =
-                        (0..SLOTS).filter(|&slot| discovery.stage_of(slot) == Some(place + 1)).collect();
+                    remembered[place] = entered_at(place);
                     by_choice[place] = places[by];
                     forgets[places[anew]].push(place);
                 }
@@ -108,6 +109,7 @@ impl Plan {
             for (place, figures) in apart.iter_mut().enumerate().filter(|(place, _)| family.apart(order[*place])) {
                 *figures = figures_apart(family, order[place], stages[place], &kept[place], &axis);
             }
+            let known_at = |row: Row| last_of(row.slots().filter_map(|slot| discovery.stage_of(slot)));
             for (index, rule) in setting.rulebook.rules.iter().enumerate() {
                 if setting.waived.contains(&rule.id) || !rule.meant_for(family.id()) {
                     continue;
@@ -120,14 +122,13 @@ impl Plan {
                 if rule.obligation == Obligation::Should {
                     if rule.weighs > 0.0 {
                         let row = Row::new(index, rule, when);
-                        let known = row.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
                         advice.push((row, rule.weighs));
-                        advice_known[known.saturating_sub(1)].push((row, rule.weighs));
+                        advice_known[known_at(row)].push((row, rule.weighs));
                     }
                     continue;
                 }
-                let stage = rule.slots().filter_map(|slot| discovery.stage_of(slot)).max().unwrap_or(0);
-                rows[stage.saturating_sub(1)].push(Row::new(index, rule, when));
+                let row = Row::new(index, rule, when);
+                rows[known_at(row)].push(row);
             }
             // later rules and weighed advice judge what a stage really enters
             let later = rows.iter().enumerate().flat_map(|(stage, rows)| rows.iter().map(move |row| (stage, row)));
@@ -147,11 +148,8 @@ impl Plan {
             for (place, slots) in remembered.iter().enumerate().filter(|(_, slots)| !slots.is_empty()) {
                 ahead[place] = rows[place].iter().map(|&row| Ahead::new(row, slots)).collect();
             }
-            for (known, errors) in errors_known.iter_mut().zip(position.errors()) {
-                let entered = errors.iter().map(|error| discovery.stage_of(error.slot)).max().flatten();
-                let all = errors.iter().all(|error| discovery.stage_of(error.slot).is_some());
-                *known = entered.filter(|_| all).map_or(usize::MAX, |stage| stage.saturating_sub(1));
-            }
+            let errors: Option<Vec<usize>> = position.errors().map(|error| discovery.stage_of(error.slot)).collect();
+            errors_known = errors.map(|stages| last_of(stages.into_iter()));
             for (stage, floor) in floors.iter_mut().enumerate() {
                 *floor = Floor::known(family.springs(), |slot| {
                     discovery.stage_of(slot).is_some_and(|entered| entered <= stage + 1)
@@ -164,8 +162,9 @@ impl Plan {
         let has_price =
             |(&stage, &choices): (&usize, &usize)| (0..choices as u16).any(|choice| family.price(stage, choice) > 0.0);
         let priced = order.iter().zip(&stages).map(has_price).collect();
-        let more = |place: usize| floors[place] != floors[place - 1] || errors_known.contains(&place);
-        let grows = (0..floors.len()).map(|place| place < 2 || more(place)).collect();
+        let more = |before: usize, place: usize| floors[place] != floors[before] || errors_known == Some(place);
+        let grows = |place: usize| place.checked_sub(1).is_none_or(|before| more(before, place));
+        let grows = (0..floors.len()).map(grows).collect();
         Plan {
             order,
             stages,
@@ -223,10 +222,15 @@ impl Plan {
     }
 }
 
+/// The place of the last of these stages, of which the first is that of the axis and belongs to the first place.
+fn last_of(stages: impl Iterator<Item = usize>) -> usize {
+    stages.max().map_or(0, |stage| stage.saturating_sub(1))
+}
+
 /// The figures of every choice of a stage that hangs on the axis alone, one after another.
 fn figures_apart<F: Family>(family: &F, stage: usize, choices: usize, slots: &[usize], axis: &Known) -> Vec<f64> {
     let (mut sheet, mut path) = (axis.clone(), [0; super::MOST_STAGES]);
-    let mut figures = Vec::with_capacity(choices * slots.len());
+    let mut figures = Vec::new();
     for choice in 0..choices {
         path[stage] = choice as u16;
         family.enter(stage, &path, &mut sheet);

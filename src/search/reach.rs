@@ -44,7 +44,7 @@ pub fn ruled_out<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'
         choices <= MOST_CHOICES
     });
     let depth = depth.count();
-    if depth == 0 || plan.stages.contains(&0) {
+    if plan.stages.contains(&0) {
         return Vec::new();
     }
     let mut axis = Known::default();

@@ -79,8 +79,8 @@ impl<F: Family> Steps<'_, F> {
             return;
         }
         let places = self.plan.stages.len();
-        let own = self.plan.position.own(sheet, self.plan.errors_known.map(|known| known < 2));
-        kept.last.set((own, self.plan.position.at_least(own, None, None)));
+        // what an earlier branch entered says nothing of this one
+        kept.last.set((OwnErrors::default(), kept.unknown));
         let mut least = vec![0.0; places];
         for (place, slots) in self.plan.kept.iter().enumerate().filter(|(place, _)| self.keeps(*place)) {
             let stage = self.plan.order[place];
@@ -102,22 +102,28 @@ impl<F: Family> Steps<'_, F> {
                     least[place] = price;
                 }
                 if self.decides_errors(place) {
-                    let position = &self.plan.position;
-                    let own = position.own(sheet, self.plan.errors_known.map(|known| known < 2 || known == place));
-                    let measured = position.at_least(own, None, None);
+                    let (own, measured) = self.own_errors(sheet);
                     kept.of_choice.push((own, measured));
-                    let both = position.price(price) + measured;
-                    kept.with_position = if passes && both < kept.with_position { both } else { kept.with_position };
+                    if passes {
+                        kept.with_position = kept.with_position.min(self.plan.position.price(price) + measured);
+                    }
                 }
             }
             path[stage] = 0;
         }
         kept.hopeless = least.iter().any(|least| least.is_infinite());
-        for place in (0..places).rev() {
-            kept.to_come[place] = kept.to_come[place + 1] + least[place];
-            let beside = if self.decides_errors(place) { 0.0 } else { least[place] };
-            kept.beside_errors[place] = kept.beside_errors[place + 1] + beside;
+        let behind = |least: &[f64], place: usize| least.iter().skip(place).sum();
+        kept.to_come.iter_mut().enumerate().for_each(|(place, sum)| *sum = behind(&least, place));
+        if let Some(errors) = self.plan.errors_known {
+            least[errors] = 0.0;
         }
+        kept.beside_errors.iter_mut().enumerate().for_each(|(place, sum)| *sum = behind(&least, place));
+    }
+
+    /// The errors of the drive itself that the sheet holds, and what measuring and correcting them adds at least.
+    fn own_errors(&self, sheet: &Known) -> (OwnErrors, f64) {
+        let own = self.plan.position.own(sheet);
+        (own, self.plan.position.at_least(own, None, None))
     }
 
     /// Whether the figures of a place hang on the first two choices and are kept for them.
@@ -158,9 +164,8 @@ impl<F: Family> Steps<'_, F> {
             return failed;
         }
         self.family.enter(self.plan.order[place], path, sheet);
-        if self.plan.errors_known.contains(&place) {
-            let own = self.plan.position.own(sheet, self.plan.errors_known.map(|known| known <= place));
-            kept.last.set((own, self.plan.position.at_least(own, None, None)));
+        if self.plan.errors_known == Some(place) {
+            kept.last.set(self.own_errors(sheet));
         }
         self.plan.first_failed(place, sheet)
     }
@@ -190,25 +195,25 @@ impl<F: Family> Steps<'_, F> {
         !self.plainly && kept.passes[place].get(usize::from(path[self.plan.order[place]])).is_some_and(|passes| !passes)
     }
 
-    /// Whether a place decides the errors of the drive itself over the travel, among figures that are kept.
+    /// Whether a place decides the errors of the drive itself, among figures that are kept.
     fn decides_errors(&self, place: usize) -> bool {
-        self.plan.errors_known[0] == place && self.keeps(place)
+        self.plan.errors_known == Some(place) && self.keeps(place)
     }
 
     /// What the stages behind the first `entered` add at least: to the price, and to the merit by measuring and correcting.
     #[inline]
     fn still(&self, entered: usize, path: &Path, kept: &Kept, chosen: usize) -> (f64, f64) {
         let plan = self.plan;
-        let errors = plan.errors_known[0];
-        let decided = errors != usize::MAX && self.decides_errors(errors);
-        if decided && errors >= entered {
-            return (kept.beside_errors[entered], kept.with_position);
-        }
-        let (own, measured) = match decided {
-            true => kept.of_choice[usize::from(path[plan.order[errors]])],
+        let (own, measured) = match plan.errors_known {
+            Some(errors) if self.keeps(errors) => {
+                if errors >= entered {
+                    return (kept.beside_errors[entered], kept.with_position);
+                }
+                kept.of_choice[usize::from(path[plan.order[errors]])]
+            }
+            Some(errors) if errors < entered => kept.last.get(),
             // what was entered last may stem from another branch
-            false if plan.errors_known.iter().any(|&known| known >= entered) => (OwnErrors::default(), kept.unknown),
-            false => kept.last.get(),
+            _ => (OwnErrors::default(), kept.unknown),
         };
         let (scales, tables) = (plan.stages.len() - 2, plan.stages.len() - 1);
         let choice = |place: usize| (chosen > place).then(|| path[plan.order[place]]);

@@ -1,5 +1,7 @@
 //! Walking the stages of a family: census, best and undominated configurations.
 
+mod tests;
+
 use super::steps::{Kept, Steps};
 use super::{Attributes, Found, Front, MOST_STAGES, Path, Plan, Setting};
 use crate::drive::{Demand, Family};
@@ -46,8 +48,7 @@ struct Partial {
 impl Partial {
     fn new(rules: usize, setting: &Setting<'_>) -> Partial {
         let front = Front::new(setting.coupling);
-        let best = Vec::with_capacity(KEPT + 1);
-        Partial { admissible: 0, below: 0, excluded: vec![0; rules], best, front, lightest: f64::INFINITY }
+        Partial { admissible: 0, below: 0, excluded: vec![0; rules], best: Vec::new(), front, lightest: f64::INFINITY }
     }
 
     fn offer(&mut self, attributes: Attributes, path: Path) {
@@ -55,11 +56,9 @@ impl Partial {
             a.0.merit.total_cmp(&b.0.merit).then_with(|| a.1.cmp(&b.1)).is_lt()
         };
         let candidate = (attributes, path);
-        if self.best.len() < KEPT || self.best.last().is_some_and(|last| before(&candidate, last)) {
-            let place = self.best.partition_point(|kept| before(kept, &candidate));
-            self.best.insert(place, candidate);
-            self.best.truncate(KEPT);
-        }
+        let place = self.best.partition_point(|kept| before(kept, &candidate));
+        self.best.insert(place, candidate);
+        self.best.truncate(KEPT);
         self.front.offer(attributes, path);
     }
 

@@ -124,14 +124,16 @@ impl Document {
 
     fn tell_twice(&self, faults: &mut Faults) {
         for twice in &self.index().twice {
-            let first = place::excerpt(&self.text, twice.first.clone());
-            let (often, keep) = match twice.times {
-                2 => ("twice".to_string(), "keep one of the two"),
-                times => (format!("{times} times"), "keep one of them"),
-            };
-            let message = format!("this key is given {often}, first in line {}", first.line);
-            let help = Some(keep.to_string());
-            faults.push(self.fault(&twice.path, Some(twice.second.clone()), "given a second time here", message, help));
+            faults.push_with(|| {
+                let first = place::excerpt(&self.text, twice.first.clone());
+                let (often, keep) = match twice.times {
+                    2 => ("twice".to_string(), "keep one of the two"),
+                    times => (format!("{times} times"), "keep one of them"),
+                };
+                let message = format!("this key is given {often}, first in line {}", first.line);
+                let help = Some(keep.to_string());
+                self.fault(&twice.path, Some(twice.second.clone()), "given a second time here", message, help)
+            });
         }
         if self.index().twice.is_empty() {
             faults.push(Fault::of_file(&self.name, "a key is given twice in one group", None));

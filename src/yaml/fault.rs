@@ -167,10 +167,16 @@ impl Faults {
 
     /// Adds a fault at its place in the order; the same fault twice counts once, and all keys that a group lacks are one.
     pub fn push(&mut self, fault: Fault) {
+        self.push_with(|| fault);
+    }
+
+    /// The same for a fault that is made only where it is told: its place may stand far along a long line.
+    pub(super) fn push_with(&mut self, fault: impl FnOnce() -> Fault) {
         if self.is_full() {
             self.more += 1;
             return;
         }
+        let fault = fault();
         let first = self.told.partition_point(|other| other.order() < fault.order());
         let after = self.told.partition_point(|other| other.order() <= fault.order());
         let taken = self.told[first..after].iter_mut().try_fold(fault, |fault, other| other.take_up(fault).ok_or(()));

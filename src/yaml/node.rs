@@ -60,15 +60,17 @@ impl<'a> Node<'a> {
             if known.contains(&key.as_str()) {
                 continue;
             }
-            let help = match nearest(key, known.iter().copied()) {
-                Some(near) => meant(near),
-                None => format!("known here: {}", known.join(", ")),
-            };
-            let path = key_path(&self.path, key);
-            let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
-            let place = place.or_else(|| self.place());
-            let message = format!("unknown key `{key}`");
-            faults.push(self.document.fault(&path, place, "not a known key", message, Some(help)));
+            faults.push_with(|| {
+                let help = match nearest(key, known.iter().copied()) {
+                    Some(near) => meant(near),
+                    None => format!("known here: {}", known.join(", ")),
+                };
+                let path = key_path(&self.path, key);
+                let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
+                let place = place.or_else(|| self.place());
+                let message = format!("unknown key `{key}`");
+                self.document.fault(&path, place, "not a known key", message, Some(help))
+            });
         }
     }
 
@@ -107,9 +109,11 @@ impl<'a> Node<'a> {
         } else if !entries.iter().any(|(name, _)| faults.tell(self.document, &key_path(&self.path, name), &meant(key)))
         {
             let label = if self.path.is_empty() { "in this file" } else { "in this group" };
-            let excerpt = self.place().map(|range| place::excerpt(self.document.text(), range));
-            let missing = Missing::one(&self.path, key, wanted);
-            faults.push(Fault::of_missing(self.document.name(), excerpt, label, missing));
+            faults.push_with(|| {
+                let excerpt = self.place().map(|range| place::excerpt(self.document.text(), range));
+                let missing = Missing::one(&self.path, key, wanted);
+                Fault::of_missing(self.document.name(), excerpt, label, missing)
+            });
         }
         None
     }
@@ -248,7 +252,7 @@ impl<'a> Node<'a> {
 
     /// Adds a fault of meaning at this value.
     pub fn fault(&self, faults: &mut Faults, message: impl Into<String>, help: Option<String>) {
-        faults.push(self.document.fault(&self.path, self.place(), "", message.into(), help));
+        faults.push_with(|| self.document.fault(&self.path, self.place(), "", message.into(), help));
     }
 
     fn map(&self, faults: &mut Faults) -> &'a [(String, Tree)] {

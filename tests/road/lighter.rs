@@ -5,6 +5,7 @@
 use crate::small::{self, HORIZONTAL, VERTICAL};
 use axiswright::drive::{Demand, Family, WithFamily, considered, with_family};
 use axiswright::pipeline::Inputs;
+use axiswright::rule;
 use axiswright::search::{
     AxisSearch, CarriedRange, Coupling, Found, Path, Setting, Walk, admissible, offer_lighter, search_axis, walk,
     work_out,
@@ -68,6 +69,51 @@ fn least_mass(inputs: &Inputs, drives: &BTreeSet<Drive>, mass: f64, setting: &Se
     drives.iter().map(mass).fold(f64::INFINITY, f64::min)
 }
 
+/// Drives that have little to do are refused, so that some fail at small loads only.
+const BUSY: &str = "
+title: The motor has something to do
+obligation: shall
+limit: { characteristic: peak-torque-use, at-least: { value: '0.2' } }
+reason: A motor that is never asked for a fifth of its torque is larger than it need be.
+remedy: A smaller motor.
+sources: [ { kind: practice, note: made up for this test } ]
+examples:
+  - { given: { peak-torque-use: '0.4' }, utilisation: 0.5, verdict: pass }
+  - { given: { peak-torque-use: '0.16' }, utilisation: 1.25, verdict: fail }
+";
+
+/// A handful of parts under the rules that are built in, and with one more that small loads break.
+fn handfuls(text: &str) -> [Inputs; 2] {
+    let mut busy = small::tiny_inputs(text);
+    busy.rulebook = rule::load_texts(vec![("busy.yaml".into(), BUSY.into())]).expect("one rule more");
+    [small::tiny_inputs(text), busy]
+}
+
+/// Halvings by which an edge is found between two of the samples, and how many samples there are.
+const HALVINGS: i32 = 24;
+const SAMPLES: f64 = 16.0;
+
+/// Of every offer that does not reach an end of the range: it passes at its edge and fails as far beyond as the halvings leave open.
+/// Gives how many begin, and how many end, within the range.
+fn edges(inputs: &Inputs, searched: &AxisSearch, setting: &Setting<'_>) -> [usize; 2] {
+    let carried = searched.carried;
+    let open = 1.01 * (carried.most - carried.least) / (SAMPLES - 1.0) / f64::from(2).powi(HALVINGS);
+    let mut within = [0, 0];
+    for offer in &searched.offers {
+        let passes = |mass: f64| admissible(offer.found.family, &offer.found.path, &loaded(inputs, mass), setting);
+        assert!(passes(offer.least) && passes(offer.most), "{offer:?} fails at its edge");
+        if offer.least > carried.least {
+            assert!(!passes(offer.least - open), "{offer:?} passes below");
+            within[0] += 1;
+        }
+        if offer.most < carried.most {
+            assert!(!passes(offer.most + open), "{offer:?} passes above");
+            within[1] += 1;
+        }
+    }
+    within
+}
+
 const RANGES: [CarriedRange; 4] = [
     CarriedRange { least: 0.0, most: 400.0 },
     CarriedRange { least: 0.0, most: 150.0 },
@@ -77,9 +123,8 @@ const RANGES: [CarriedRange; 4] = [
 
 #[test]
 fn an_axis_offers_what_is_best_at_the_most_load_and_what_is_better_at_the_least() {
-    let (mut further_of_all, mut gains) = (0, 0);
-    for text in [HORIZONTAL, VERTICAL] {
-        let inputs = small::tiny_inputs(text);
+    let (mut further_of_all, mut gains, mut frail, mut within) = (0, 0, 0, [0, 0]);
+    for inputs in [HORIZONTAL, VERTICAL].into_iter().flat_map(handfuls) {
         for (carried, mass) in RANGES.into_iter().flat_map(|range| [(range, false), (range, true)]) {
             let setting = Setting { coupling: Coupling { mass, ..Coupling::default() }, ..small::setting(&inputs) };
             let searched = search_axis(&inputs.brief, 0, carried, &setting);
@@ -100,6 +145,8 @@ fn an_axis_offers_what_is_best_at_the_most_load_and_what_is_better_at_the_least(
             };
             assert_eq!(offered(&inputs, &searched, &setting), expected, "{carried:?} {mass}");
             further_of_all += expected.len() - at_most;
+            frail += usize::from(!robust);
+            edges(&inputs, &searched, &setting).iter().zip(&mut within).for_each(|(many, sum)| *sum += many);
 
             let least =
                 if below.is_finite() { least_mass(&inputs, &further, carried.most, &setting) } else { lightest_light };
@@ -112,12 +159,13 @@ fn an_axis_offers_what_is_best_at_the_most_load_and_what_is_better_at_the_least(
             gains += usize::from(gain > 0.0 && gain.is_finite());
         }
     }
-    assert!(further_of_all > 0 && gains > 0, "{further_of_all} {gains}");
+    assert!(further_of_all > 0 && gains > 0 && frail > 0, "{further_of_all} {gains} {frail}");
+    assert!(within.into_iter().all(|many| many > 5), "{within:?}");
 }
 
 #[test]
 fn lighter_drives_are_offered_as_far_as_they_may_be_worth_their_price() {
-    let (mut more_of_all, mut settled, mut open) = (0, 0, 0);
+    let (mut more_of_all, mut settled, mut open, mut ties_of_all) = (0, 0, 0, 0);
     // who asks for stiffness is offered heavy drives first
     let stiff = VERTICAL.replace("axes:", "prefer: { whole-life-cost: 1, stiffness: 9 }\naxes:");
     for text in [HORIZONTAL, VERTICAL, &stiff] {
@@ -129,7 +177,12 @@ fn lighter_drives_are_offered_as_far_as_they_may_be_worth_their_price() {
             let best = before.offers.first().expect("an offer").found.attributes.merit;
             let (heavy, light) =
                 (walked(&inputs, carried.most, &setting).0, walked(&inputs, carried.least, &setting).0);
-            for gain in [0.0, 200.0, 1500.0, 1e5, f64::INFINITY] {
+            let mut gains = vec![0.0, 200.0, 1500.0, 1e5, f64::INFINITY];
+            // some at which a drive is worth its price and no more
+            let ties = heavy.iter().chain(&light).map(|found| found.attributes.merit - best - before.gain);
+            gains.extend(ties.filter(|gain| *gain > 0.0 && gain.is_finite()).take(4));
+            ties_of_all += gains.len() - 5;
+            for gain in gains {
                 let below = (best + before.gain + gain) * (1.0 + 1e-9);
                 let worth = |found: &&Found| found.attributes.merit < below || below.is_infinite();
                 let mut expected: BTreeSet<Drive> = before.offers.iter().map(|offer| drive(&offer.found)).collect();
@@ -149,6 +202,7 @@ fn lighter_drives_are_offered_as_far_as_they_may_be_worth_their_price() {
         }
     }
     assert!(more_of_all > 20 && settled > 3 && open > 0, "{more_of_all} {settled} {open}");
+    assert!(ties_of_all > 10, "{ties_of_all}");
 }
 
 #[test]

@@ -49,6 +49,7 @@ pub fn bombs() -> Vec<(&'static str, Vec<u8>)> {
         ("rows of a form", (0..2500).map(|row| format!("waivers.{row}.rule=x&")).collect()),
         ("axes of a form", (0..3000).map(|axis| format!("axes.{axis}.name=x&")).collect()),
         ("entries that lack keys in many variants", lacking()),
+        ("wrong words in one line", "applies-to: [x".to_string() + &",51".repeat(LARGEST / 3 - 6) + "]"),
         ("a block", "a: |\n".to_string() + &"  x\n".repeat(LARGEST / 4 - 2)),
     ];
     let mut all: Vec<(&'static str, Vec<u8>)> = all.into_iter().map(|(name, text)| (name, text.into_bytes())).collect();

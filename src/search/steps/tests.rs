@@ -72,7 +72,7 @@ impl<F: Family> Both<'_, F> {
 
     /// Whether a place decides the errors of the drive over the travel, and its figures are kept.
     fn decides(&self, place: usize) -> bool {
-        self.steps.plan.errors_known[0] == place && self.keeps(place)
+        self.steps.plan.errors_known == Some(place) && self.keeps(place)
     }
 
     /// Of each choice of a place whose figures are kept: its figures, its price, whether its rules pass, and its errors.
@@ -84,12 +84,11 @@ impl<F: Family> Both<'_, F> {
             let (mut path, mut sheet) = (*path, self.two.clone());
             path[stage] = choice as u16;
             self.steps.family.enter(stage, &path, &mut sheet);
-            let known = plan.errors_known.map(|known| known < 2 || known == place);
             // a rule of the place that reads nothing of the stages between
             let early = |slot: usize| self.entered_at[slot].is_none_or(|at| at <= 2 || at == place + 1);
             let passes = plan.rows[place].iter().filter(|row| row.slots().all(early)).all(|row| row.passed(&sheet));
             let figures = slots.iter().map(|&slot| sheet.value(slot)).collect();
-            all.push((figures, Floor::price_of(&sheet, slots), passes, plan.position.own(&sheet, known)));
+            all.push((figures, Floor::price_of(&sheet, slots), passes, plan.position.own(&sheet)));
         }
         all
     }
@@ -114,16 +113,13 @@ impl<F: Family> Both<'_, F> {
             let each = pairs.map(|(scale, table)| plan.position.at_least(own, Some(scale), Some(table)));
             each.fold(f64::INFINITY, f64::min)
         };
-        let errors = plan.errors_known[0];
-        let position = if errors < plan.stages.len() && self.decides(errors) && errors >= entered {
+        let errors = plan.errors_known.expect("a place");
+        let position = if self.decides(errors) && errors >= entered {
             least(errors, &|price, own| plan.position.price(price) + of_pairs(own))
-        } else if errors < plan.stages.len() && self.decides(errors) {
-            let known = plan.errors_known.map(|known| known < 2 || known == errors);
-            of_pairs(plan.position.own(&way.plain, known))
-        } else if plan.errors_known.iter().any(|&known| known >= entered) {
+        } else if errors >= entered {
             of_pairs(OwnErrors::default())
         } else {
-            of_pairs(plan.position.own(&way.plain, [true; 2]))
+            of_pairs(plan.position.own(&way.plain))
         };
         (price, position)
     }
