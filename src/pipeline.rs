@@ -14,10 +14,12 @@ pub use sketch::{Look, Memory, sketch};
 use crate::brief::{self, Brief, Limits};
 use crate::catalog::{self, Catalog};
 use crate::drive::{Demand, Merit};
+use crate::inquiry::machine_obstacle;
 use crate::record::{DecisionRecord, Parts, build};
 use crate::rule::{self, Rulebook};
 use crate::search::{
-    AxisSearch, CarriedRange, Coupling, Setting, Stop, admissible, explain_none, offer_lighter, search_axis,
+    AxisSearch, CarriedRange, Coupling, Found, Setting, Stop, admissible, best_on, explain_none, offer_lighter,
+    search_axis,
 };
 use crate::select::{Machine, needs};
 use crate::units::{Mass, Measure};
@@ -123,6 +125,8 @@ fn setting<'a>(inputs: &'a Inputs, coupling: Coupling, waived: &'a [String], exh
 /// allow no worse one. A limit that is exceeded joins, and the axes are searched again for what it counts.
 /// The mass of a drive that another axis carries counts as far as an axis that carries it may gain by less: a lighter one
 /// may then be worth its price.
+/// Drives are weighed at what their axis carries in the machine that is chosen: at first in that of the drives that are best one by one, and
+/// then in the one chosen, until it is chosen again.
 pub fn recommend(inputs: &Inputs, exhaustive: bool) -> DecisionRecord {
     decide(inputs, &Way { exhaustive, ..Way::default() })
 }
@@ -151,23 +155,32 @@ struct Way<'w> {
     proposed: Option<&'w [Catalog]>,
 }
 
+/// How often drives are weighed anew at what their axes carry in the machine chosen; where that does not settle, they are weighed at the
+/// most, at which no limit is passed that the machine chosen breaks, and the record tells both masses.
+const MOST_WEIGHINGS: usize = 4;
+
 fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
     let (exhaustive, ask) = (way.exhaustive, way.ask);
     let brief = &inputs.brief;
     let waived: Vec<Vec<String>> = brief.axes.iter().map(|axis| waived_on(brief, &axis.name)).collect();
     let mut coupling = Coupling::default();
     let mut limits = Limits { lead_time: brief.limits.lead_time, ..Limits::default() };
+    let settings_of = |coupling: Coupling, exhaustive: bool| -> Vec<Setting<'_>> {
+        let of_axis = |axis: usize| {
+            let coupling = Coupling { mass: coupling.mass && brief.axes[axis].carried_by.is_some(), ..coupling };
+            let setting = Setting { stop: way.stop, ..setting(inputs, coupling, &waived[axis], exhaustive) };
+            let own = way.proposed.and_then(|catalogs| catalogs.get(axis));
+            own.map_or(setting, |catalog| Setting { catalog, ..setting })
+        };
+        (0..brief.axes.len()).map(of_axis).collect()
+    };
+    let (mut weighed, mut weighings, mut at_most) = (likely_loads(brief, &settings_of(coupling, false)), 0, false);
+    let mut before: Option<(Coupling, Vec<AxisSearch>)> = None;
     loop {
-        let on_axis =
-            |axis: usize| Coupling { mass: coupling.mass && brief.axes[axis].carried_by.is_some(), ..coupling };
-        let settings: Vec<Setting<'_>> = (0..brief.axes.len())
-            .map(|axis| {
-                let setting = Setting { stop: way.stop, ..setting(inputs, on_axis(axis), &waived[axis], exhaustive) };
-                let own = way.proposed.and_then(|catalogs| catalogs.get(axis));
-                own.map_or(setting, |catalog| Setting { catalog, ..setting })
-            })
-            .collect();
-        let mut searches = search_all(brief, &settings);
+        let settings = settings_of(coupling, exhaustive);
+        let alike = before.take().filter(|(known, _)| *known == coupling).map(|(_, searches)| searches);
+        let mut searches = search_all(brief, &settings, weighed.as_deref(), alike.as_deref());
+        before = Some((coupling, searches.clone()));
         if coupling == Coupling::default() && !offer_lighter_drives(brief, &settings, &mut searches) {
             coupling.mass = true;
             continue;
@@ -175,12 +188,11 @@ fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
         let offers = || searches.iter().map(|search| search.offers.clone()).collect();
         let machine = Machine { brief, limits, offers: offers() };
         let complete = machine.offers.iter().all(|offers| !offers.is_empty());
-        let choice = complete.then(|| {
-            machine.choose(exhaustive, |axis, found, carried| {
-                let demand = Demand::new(brief, axis, Mass::of_si(carried));
-                admissible(found.family, &found.path, &demand, &settings[axis])
-            })
-        });
+        let verify = |axis: usize, found: &Found, carried: f64| {
+            let demand = Demand::new(brief, axis, Mass::of_si(carried));
+            admissible(found.family, &found.path, &demand, &settings[axis])
+        };
+        let choice = complete.then(|| machine.choose(exhaustive, verify));
         let whole = Machine { brief, limits: brief.limits, offers: offers() };
         let picks = choice.as_ref().map(|choice| choice.picks.as_slice()).unwrap_or_default();
         let judged = !picks.is_empty() && way.proposed.is_none();
@@ -188,26 +200,38 @@ fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {
         // where no machine keeps those that joined, all that are stated join, so that what is told of them holds
         let none = choice.as_ref().is_some_and(|choice| choice.picks.is_empty());
         let exceeded = if none { stated(&brief.limits) } else { exceeded };
-        if !join(&exceeded, &brief.limits, &mut coupling, &mut limits) {
-            for (axis, search) in searches.iter_mut().enumerate() {
-                explain_none(brief, axis, search, &settings[axis]);
-            }
-            let chosen = choice.as_ref().filter(|choice| ask && !choice.picks.is_empty());
-            let turning = chosen.map(|choice| questions::turning(inputs, &searches, &settings, &whole, choice));
-            let parts = Parts {
-                brief,
-                catalog: &inputs.catalog,
-                rulebook: &inputs.rulebook,
-                searches: &searches,
-                settings: &settings,
-                machine: &whole,
-                choice: choice.as_ref(),
-                turning: turning.as_deref(),
-                asked: ask,
-                pictured: true,
-            };
-            return build(&parts);
+        if join(&exceeded, &brief.limits, &mut coupling, &mut limits) {
+            continue;
         }
+        // where none keeps the limits, that counts which would do with the least of one more
+        let nearest = none.then(|| machine_obstacle(&whole, &verify).relaxations.into_iter().next());
+        let told = nearest.flatten().map_or_else(|| picks.to_vec(), |nearest| nearest.picks);
+        let real: Vec<f64> = (0..told.len()).map(|axis| machine.carried(axis, &told)).collect();
+        let apart = |(real, search): (&f64, &AxisSearch)| (real - search.carried.weighed).abs() > 1e-9 * real;
+        if !at_most && real.iter().zip(&searches).any(apart) {
+            at_most = weighings == MOST_WEIGHINGS;
+            weighed = Some(real).filter(|_| !at_most);
+            weighings += 1;
+            continue;
+        }
+        for (axis, search) in searches.iter_mut().enumerate() {
+            explain_none(brief, axis, search, &settings[axis]);
+        }
+        let chosen = choice.as_ref().filter(|choice| ask && !choice.picks.is_empty());
+        let turning = chosen.map(|choice| questions::turning(inputs, &searches, &settings, &whole, choice));
+        let parts = Parts {
+            brief,
+            catalog: &inputs.catalog,
+            rulebook: &inputs.rulebook,
+            searches: &searches,
+            settings: &settings,
+            machine: &whole,
+            choice: choice.as_ref(),
+            turning: turning.as_deref(),
+            asked: ask,
+            pictured: true,
+        };
+        return build(&parts);
     }
 }
 
@@ -258,17 +282,39 @@ fn offer_lighter_drives(brief: &Brief, settings: &[Setting<'_>], searches: &mut 
     })
 }
 
-/// Searches every axis, carried axes before those that carry them.
-fn search_all(brief: &Brief, settings: &[Setting<'_>]) -> Vec<AxisSearch> {
+/// What each axis carries where every axis has the drive that is best for it alone, kg; none where an axis that is carried has no drive.
+fn likely_loads(brief: &Brief, settings: &[Setting<'_>]) -> Option<Vec<f64>> {
+    let mut masses = vec![0.0; brief.axes.len()];
+    for axis in brief.from_the_leaves().into_iter().filter(|&axis| brief.axes[axis].carried_by.is_some()) {
+        let load = brief.load(axis, |carried| masses[carried]);
+        masses[axis] = best_on(brief, axis, load, &settings[axis], None, &[])?.attributes.mass;
+    }
+    let loads: Vec<f64> = (0..masses.len()).map(|axis| brief.load(axis, |carried| masses[carried])).collect();
+    loads.iter().all(|load| load.is_finite()).then_some(loads)
+}
+
+/// Searches every axis, carried axes before those that carry them; drives are weighed at these masses, or at the most. An axis whose load
+/// is that of a search that is there already is not searched again.
+fn search_all(
+    brief: &Brief,
+    settings: &[Setting<'_>],
+    weighed: Option<&[f64]>,
+    known: Option<&[AxisSearch]>,
+) -> Vec<AxisSearch> {
     let mut searches: Vec<Option<AxisSearch>> = vec![None; brief.axes.len()];
     for axis in brief.from_the_leaves() {
-        let mut carried = CarriedRange { least: 0.0, most: 0.0 };
+        let mut carried = CarriedRange::exactly(0.0);
         for &below in &brief.axes[axis].carries {
             let (least, most) = load_of(brief, below, searches[below].as_ref());
             carried.least += least;
             carried.most += most;
         }
-        searches[axis] = Some(search_axis(brief, axis, carried, &settings[axis]));
+        carried.weighed = carried.most;
+        if let Some(&mass) = weighed.and_then(|masses| masses.get(axis)) {
+            carried = CarriedRange { least: carried.least.min(mass), most: carried.most.max(mass), weighed: mass };
+        }
+        let alike = known.and_then(|known| known.get(axis)).filter(|known| known.carried == carried);
+        searches[axis] = Some(alike.cloned().unwrap_or_else(|| search_axis(brief, axis, carried, &settings[axis])));
     }
     searches.into_iter().flatten().collect()
 }

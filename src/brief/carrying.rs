@@ -1,6 +1,7 @@
-//! Who carries whom: a forest, checked and filled in.
+//! Who carries whom: a forest, checked and filled in, and what it comes to.
 
-use super::types::Axis;
+use super::types::{Axis, Brief};
+use crate::units::Measure;
 use crate::yaml::{Faults, Node, nearest};
 use std::collections::BTreeSet;
 
@@ -103,5 +104,44 @@ fn tell_rings(
             at = carried_by[axis];
         }
         done.extend(walk);
+    }
+}
+
+impl Brief {
+    /// The places of all axes, carried axes before those that carry them.
+    pub fn from_the_leaves(&self) -> Vec<usize> {
+        let depth = |mut at: usize| {
+            let mut depth = 0;
+            // no ring passes the loader; the bound keeps a ring made by hand from hanging
+            while let (Some(carrier), true) = (self.axes[at].carried_by, depth < self.axes.len()) {
+                at = carrier;
+                depth += 1;
+            }
+            depth
+        };
+        let mut order: Vec<usize> = (0..self.axes.len()).collect();
+        order.sort_by_key(|&at| std::cmp::Reverse(depth(at)));
+        order
+    }
+
+    /// All axes that an axis carries, directly or through others, in their order.
+    pub fn carried_by_way_of(&self, axis: usize) -> Vec<usize> {
+        let mut found: Vec<usize> = Vec::new();
+        let mut open = self.axes[axis].carries.clone();
+        while let Some(carried) = open.pop() {
+            if !found.contains(&carried) {
+                open.extend(&self.axes[carried].carries);
+                found.push(carried);
+            }
+        }
+        found.sort_unstable();
+        found
+    }
+
+    /// What an axis carries where each axis has a drive of this mass, kg.
+    pub fn load(&self, axis: usize, drive: impl Fn(usize) -> f64) -> f64 {
+        let of = |carried: usize| self.axes[carried].moved_mass.si() + drive(carried);
+        // not a sum, for that of nothing is -0
+        self.carried_by_way_of(axis).into_iter().map(of).fold(0.0, |all, mass| all + mass)
     }
 }

@@ -358,22 +358,6 @@ pub struct Waiver {
 }
 
 impl Brief {
-    /// The places of all axes, carried axes before those that carry them.
-    pub fn from_the_leaves(&self) -> Vec<usize> {
-        let depth = |mut at: usize| {
-            let mut depth = 0;
-            // no ring passes the loader; the bound keeps a ring made by hand from hanging
-            while let (Some(carrier), true) = (self.axes[at].carried_by, depth < self.axes.len()) {
-                at = carrier;
-                depth += 1;
-            }
-            depth
-        };
-        let mut order: Vec<usize> = (0..self.axes.len()).collect();
-        order.sort_by_key(|&at| std::cmp::Reverse(depth(at)));
-        order
-    }
-
     /// The place of the axis of this name.
     pub fn axis(&self, name: &str) -> Option<usize> {
         self.axes.iter().position(|axis| axis.name == name)

@@ -78,7 +78,7 @@ pub fn crossover_beside(
     let brief = &inputs.brief;
     let name = &brief.axes[axis].name;
     let mass = decision.axes.iter().find(|record| record.name == *name).map(|record| &record.carried_mass);
-    let carried = mass.map_or(0.0, |mass| mass.chosen.unwrap_or(mass.most));
+    let carried = mass.map_or(0.0, |mass| mass.chosen.unwrap_or_else(|| mass.census()));
     let waived = waived_on(brief, name);
     let setting = Setting { stop, ..setting(inputs, Coupling::default(), &waived, false) };
     let Ranges { over, and, steps, every_node, best_alone } = *ranges;

@@ -83,7 +83,8 @@ impl OfAxis<'_> {
         let waived = waived_on(&self.inputs.brief, &self.inputs.brief.axes[axis].name);
         let whole = setting(self.inputs, Coupling::default(), &waived, false);
         let own = Setting { catalog: self.catalog, ..whole };
-        let carried = proposed.axes[axis].carried_mass.chosen.unwrap_or(proposed.axes[axis].carried_mass.most);
+        let carried =
+            proposed.axes[axis].carried_mass.chosen.unwrap_or_else(|| proposed.axes[axis].carried_mass.census());
         let found = self.found(proposal, carried, &own);
         let brief = &self.restricted.brief;
         let margins =
@@ -107,7 +108,7 @@ impl OfAxis<'_> {
             }
         }
         let brief = &self.restricted.brief;
-        let range = CarriedRange { least: carried, most: carried };
+        let range = CarriedRange::exactly(carried);
         let search = search_axis(brief, proposal.axis, range, own);
         if let Some(offer) = search.offers.into_iter().next() {
             return Some(offer.found);
@@ -139,7 +140,7 @@ impl OfAxis<'_> {
                 count_below(family, self.demand, self.setting, self.merit)
             }
         }
-        let most = Mass::of_si(recommended.axes[axis].carried_mass.most);
+        let most = Mass::of_si(recommended.axes[axis].carried_mass.census());
         let demand = Demand::new(&self.restricted.brief, axis, most);
         let attributes: Attributes = crate::search::work_out(found.family, &found.path, &demand, own)?.attributes;
         let demand = Demand::new(&self.inputs.brief, axis, most);

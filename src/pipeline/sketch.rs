@@ -137,7 +137,7 @@ pub fn sketch(inputs: &Inputs, memory: &Memory, look: Look, stop: &Stop) -> Opti
 /// What an axis weighs on the one that carries it, kg.
 fn weight(inputs: &Inputs, axis: usize, search: Option<&AxisSearch>) -> f64 {
     let drive = search.and_then(|search| search.offers.first()).map_or(0.0, |offer| offer.found.attributes.mass);
-    let carried = search.map_or(0.0, |search| search.carried.most);
+    let carried = search.map_or(0.0, |search| search.carried.weighed);
     inputs.brief.axes[axis].moved_mass.si() + carried + if drive.is_finite() { drive } else { 0.0 }
 }
 
@@ -194,5 +194,5 @@ fn as_axis(families: Vec<FamilySearch>, carried: f64) -> AxisSearch {
     best.sort_by(Found::order);
     let lightest = best.iter().map(|found| found.attributes.mass).fold(f64::INFINITY, |a, b| if b < a { b } else { a });
     let offers: Vec<Offer> = best.into_iter().map(|found| Offer { found, least: carried, most: carried }).collect();
-    AxisSearch { carried: CarriedRange { least: carried, most: carried }, families, offers, lightest, gain: 0.0 }
+    AxisSearch { carried: CarriedRange::exactly(carried), families, offers, lightest, gain: 0.0 }
 }

@@ -160,7 +160,7 @@ fn axis_record(
 ) -> AxisRecord {
     let (brief, search, setting) = (parts.brief, &parts.searches[axis], &parts.settings[axis]);
     let wanted = &brief.axes[axis];
-    let census = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    let census = Demand::new(brief, axis, Mass::of_si(search.carried.weighed));
     let picked = parts.choice.filter(|choice| !choice.picks.is_empty()).map(|choice| {
         let found = &search_offer(parts, axis, choice.picks[axis]);
         (found.clone(), parts.machine.carried(axis, &choice.picks))
@@ -233,7 +233,7 @@ fn axis_record(
         let others = search.families.iter().filter(|searched| searched.family != found.family);
         let best = others.filter_map(|searched| searched.walk.best.first());
         let drives: Vec<Found> = std::iter::once(found).chain(best).cloned().collect();
-        super::cost_cases::cost_cases(brief, axis, search.carried.most, &drives, setting)
+        super::cost_cases::cost_cases(brief, axis, search.carried.weighed, &drives, setting)
     });
     let told = told.unwrap_or_else(|| cautions::without_drive(parts, &census));
     let looked_for = parts.turning.and_then(|turning| turning.get(axis));
@@ -279,6 +279,7 @@ fn axis_record(
             axes: wanted.carries.iter().map(|&carried| brief.axes[carried].name.clone()).collect(),
             least: search.carried.least,
             most: search.carried.most,
+            weighed: Some(search.carried.weighed),
             chosen: picked.as_ref().map(|(_, carried)| *carried),
         },
         cautions: told,

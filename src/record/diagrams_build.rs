@@ -76,7 +76,7 @@ impl Subject<'_> {
     }
 
     fn at(&self, brief: &Brief, family: &str, path: &crate::search::Path) -> Option<Worked<'_>> {
-        work_out(family, path, &Demand::new(brief, self.axis, Mass::of_si(self.search.carried.most)), self.setting)
+        work_out(family, path, &Demand::new(brief, self.axis, Mass::of_si(self.search.carried.weighed)), self.setting)
     }
 
     /// The binding rules on speeds that follow the speed of the axis in proportion, by id.

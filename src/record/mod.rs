@@ -267,10 +267,25 @@ pub struct CarriedMass {
     pub axes: Vec<String>,
     /// The least that it may have to carry, kg.
     pub least: f64,
-    /// The most that it may have to carry, kg; the census is taken here.
+    /// The most that it may have to carry, kg.
     pub most: f64,
+    /// Where the census is taken and drives are weighed, kg; at the most where the record does not say.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weighed: Option<f64>,
     /// What it carries in the machine that was chosen, kg.
     pub chosen: Option<f64>,
+}
+
+impl CarriedMass {
+    /// Where the census is taken and drives are weighed, kg.
+    pub fn census(&self) -> f64 {
+        self.weighed.unwrap_or(self.most)
+    }
+
+    /// Whether drives are weighed at what the axis carries in the machine chosen, if there is one.
+    pub fn settled(&self) -> bool {
+        self.chosen.is_none_or(|chosen| (chosen - self.census()).abs() <= 1e-9 * chosen)
+    }
 }
 
 /// One line of what the brief asks.

@@ -12,7 +12,7 @@ use crate::units::{Mass, Measure};
 
 /// What stands in the way of an axis without an admissible drive: the conflict, and the ways to relax it.
 pub fn of_axis(parts: &Parts<'_>, axis: usize) -> (Vec<String>, Vec<RelaxationRecord>) {
-    let carried = parts.searches[axis].carried.most;
+    let carried = parts.searches[axis].carried.weighed;
     let setting = Setting { exhaustive: false, ..parts.settings[axis] };
     let obstacle = inquiry::obstacle(parts.brief, axis, carried, &setting);
     let relaxations = obstacle.relaxations.iter().filter_map(|relaxation| {

@@ -28,7 +28,7 @@ pub fn drive(view: &View, drive: &DriveName) -> String {
 
 /// An amount of the objective: money where it is the cost alone.
 fn merit(view: &View, value: f64) -> String {
-    if view.record.machine.objective.contains('×') { figure::figure(value, 4) } else { view.money(Some(value)) }
+    if view.weighs_more_than_cost() { figure::figure(value, 4) } else { view.money(Some(value)) }
 }
 
 /// What would change the answer, for the customer.

@@ -210,14 +210,15 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     if let Some(other) = axis.by_cost_alone.as_ref().filter(cheaper) {
         text += &format!(
             " By cost alone another drive would do: {}, {}, {} to buy and {} over its life ({}); it adds {} to the error at the tool in place of {}. \
-             The preferences of the brief decide against it.",
+             {} against it.",
             words::family(&other.family),
             view.sizes_of(&other.family, &other.parameters),
             view.money(Some(other.purchase)),
             view.money(Some(other.whole_life)),
             figure::change(Some(other.whole_life), Some(drive.cost.whole_life)),
             figure::quantity(Some(other.tool_error), "µm", view.units, 3),
-            view.value_of(drive, "tool-error").unwrap_or_else(|| figure::NOT_KNOWN.into())
+            view.value_of(drive, "tool-error").unwrap_or_else(|| figure::NOT_KNOWN.into()),
+            what_decides(view, axis)
         );
     }
     let motors = units(drive);
@@ -251,16 +252,22 @@ fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         .and_then(|family| family.best.as_ref())
         .filter(|best| best.cost.whole_life < drive.cost.whole_life * (1.0 - 1e-9));
     if let Some(best) = best {
-        // the best of a family is found at the most that the axis may have to carry
-        let alone =
-            if axis.carried_mass.axes.is_empty() { "this axis alone" } else { "the heaviest load it may carry" };
         text += &format!(
-            " The best of its kind for {alone} costs {}; {}.",
+            " The best of its kind for this axis alone costs {}; {}.",
             view.money(Some(best.cost.whole_life)),
             not_cost_alone(view, drive, best)
         );
     }
     text
+}
+
+/// What decides against a drive that costs less.
+fn what_decides(view: &View, axis: &AxisRecord) -> &'static str {
+    match (&axis.better_alone, view.weighs_more_than_cost()) {
+        (Some(_), _) => "The machine as a whole decides",
+        (None, true) => "The preferences of the brief decide",
+        (None, false) => "Advice that it does not follow, and that weighs, decides",
+    }
 }
 
 /// How many motors a drive has, over all sides and pinions.

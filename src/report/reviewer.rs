@@ -146,8 +146,9 @@ pub fn collect(view: &View) -> Reviewer {
                 let carried = match axis.carried_mass.axes.is_empty() {
                     true => String::new(),
                     false => format!(
-                        "; the census is taken at a carried mass of {}",
-                        view.quantity(Some(axis.carried_mass.most), "kg")
+                        "; drives are weighed, and the census is taken, at a carried mass of {}{}",
+                        view.quantity(Some(axis.carried_mass.census()), "kg"),
+                        why_there(view, &axis.carried_mass)
                     ),
                 };
                 format!("Axis {}: {drives} that nothing else beats in every respect at once{carried}.", axis.name)
@@ -270,5 +271,17 @@ fn formula_line(formula: &FormulaRecord) -> Formula {
         equation: formula.equation.clone(),
         validity: one_line(&formula.validity),
         sources: sources(&formula.sources),
+    }
+}
+
+/// Why drives are weighed at this mass.
+fn why_there(view: &View, carried: &CarriedMass) -> String {
+    match carried.chosen {
+        None => ", the most that it may have to carry".into(),
+        Some(_) if carried.settled() => ", as in the machine chosen".into(),
+        Some(chosen) => format!(
+            "; the machine chosen so carries {}, and weighing it anew did not settle",
+            view.quantity(Some(chosen), "kg")
+        ),
     }
 }

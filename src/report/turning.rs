@@ -74,7 +74,9 @@ pub fn told(view: &View, axis: &AxisRecord) -> Vec<String> {
                     words::spaced(limit)
                 )
             }
-            ("none", None) if point.requirement == "purchase" => "nothing in the catalogue costs less".into(),
+            ("none", None) if point.requirement == "purchase" => {
+                "no drive in the catalogue for this axis costs less".into()
+            }
             ("none", None) => format!("nothing in the catalogue is admissible; {}", why(view, point)),
             (to, _) => format!("{}; {}", drive(view, to, &point.to_sizes), why(view, point)),
         };

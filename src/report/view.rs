@@ -71,6 +71,11 @@ impl<'a> View<'a> {
         figure::money(amount, &self.record.currency)
     }
 
+    /// Whether more than the cost over the years is weighed.
+    pub fn weighs_more_than_cost(&self) -> bool {
+        self.record.machine.objective.contains('×')
+    }
+
     /// What was minimised, in the record's currency.
     pub fn objective(&self) -> String {
         self.record.machine.objective.replace("currency", &self.record.currency)

@@ -118,7 +118,9 @@ pub fn input_role(role: &str) -> String {
 /// What the status of the machine program means.
 pub fn solver_status(status: &str) -> &'static str {
     match status {
-        "optimal" => "optimal: no other machine of the drives offered does better",
+        "optimal" => {
+            "optimal: no other machine of the drives offered does better at the loads at which drives are weighed"
+        }
         "infeasible" => "infeasible: no set of drives keeps every limit of the machine",
         "not-proven" => "not proven: the search ended before it could rule out a better machine",
         "not-run" => "not run, because an axis has no admissible drive",

@@ -1,10 +1,11 @@
 //! One axis from its demand to the drives that it offers to the machine.
 //!
-//! Method: every family is walked at the most that the axis may have to carry, which gives the census. If
-//! the carried mass may differ, it is walked at the least as well, and for each drive the intervals of
-//! carried mass are worked out within which it passes all rules: sampled, then each edge bisected.
-//! Limits: a drive that is admissible only strictly between the least and the most is not found; an interval
-//! narrower than a sample step may be missed. What a drive offers is measured at the most.
+//! Method: every family is walked at the mass at which drives are weighed, which gives the census: the most that the axis may
+//! have to carry, or what it carries in a machine that was chosen before. If the carried mass may differ, it is walked at the
+//! least as well, and for each drive the intervals of carried mass are worked out within which it passes all rules: sampled,
+//! then each edge bisected.
+//! Limits: a drive that is admissible neither at the least nor where drives are weighed is not found; an interval
+//! narrower than a sample step may be missed.
 
 use super::{
     Coupling, Found, Path, RuledOut, Setting, Walk, admissible, nearest, ruled_out, walk, which_admissible, work_out,
@@ -21,9 +22,21 @@ pub struct CarriedRange {
     pub least: f64,
     /// The most.
     pub most: f64,
+    /// Where drives are weighed: from the least to the most.
+    pub weighed: f64,
 }
 
 impl CarriedRange {
+    /// A load that is the same whatever is chosen.
+    pub const fn exactly(mass: f64) -> CarriedRange {
+        CarriedRange::at_most(mass, mass)
+    }
+
+    /// From the least to the most, where drives are weighed.
+    pub const fn at_most(least: f64, most: f64) -> CarriedRange {
+        CarriedRange { least, most, weighed: most }
+    }
+
     /// Whether the load may differ by more than rounding does.
     pub fn varies(&self) -> bool {
         self.most - self.least > 1e-9
@@ -35,7 +48,7 @@ impl CarriedRange {
 pub struct FamilySearch {
     /// Id of the family.
     pub family: &'static str,
-    /// Census, best and undominated drives at the most carried mass.
+    /// Census, best and undominated drives at the mass where drives are weighed.
     pub walk: Walk,
     /// The drive that misses by least, if none is admissible.
     pub nearest: Option<Path>,
@@ -53,7 +66,7 @@ impl FamilySearch {
 /// A drive and an interval of carried mass in which it passes all rules.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Offer {
-    /// The drive; its attributes are those at the most carried mass.
+    /// The drive; its attributes are those at the mass where drives are weighed.
     pub found: Found,
     /// The least carried mass, kg.
     pub least: f64,
@@ -118,7 +131,7 @@ fn explain(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Settin
             (missing.map(|(path, _)| path), rules)
         }
     }
-    let demand = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    let demand = Demand::new(brief, axis, Mass::of_si(search.carried.weighed));
     search.families.par_iter_mut().filter(|searched| searched.walk.census.admissible == 0).for_each(|searched| {
         let explain = Explain { demand: &demand, setting, fully };
         if let Some((path, rules)) = with_family(searched.family, &demand, setting.catalog, explain) {
@@ -129,23 +142,24 @@ fn explain(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Settin
 
 /// Searches an axis.
 pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &Setting<'_>) -> AxisSearch {
-    let heavy = Demand::new(brief, axis, Mass::of_si(carried.most));
+    let weighed = Demand::new(brief, axis, Mass::of_si(carried.weighed));
     let mut families = Vec::new();
     let mut candidates: Vec<Found> = Vec::new();
     for id in considered(brief, axis) {
-        let Some(searched) = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting, below: None })
-        else {
-            continue;
-        };
+        let search = Search { demand: &weighed, setting, below: None };
+        let Some(searched) = with_family(id, &weighed, setting.catalog, search) else { continue };
         candidates.extend(searched.walk.front.iter().cloned());
         families.push(searched);
     }
     let mut lightest = families.iter().map(|searched| searched.walk.lightest).fold(f64::INFINITY, f64::min);
     let best = candidates.iter().min_by(|a, b| a.order(b)).cloned();
-    // the best counts at any load only if it passes at the least mass too
+    // the best counts at any load only if it passes at the least mass and at the most
     let robust = best.filter(|best| {
-        let light = Demand::new(brief, axis, Mass::of_si(carried.least));
-        !carried.varies() || admissible(best.family, &best.path, &light, setting)
+        let passes = |mass: f64| {
+            let demand = Demand::new(brief, axis, Mass::of_si(mass));
+            admissible(best.family, &best.path, &demand, setting)
+        };
+        !carried.varies() || passes(carried.least) && passes(carried.most)
     });
     if carried.varies() {
         // where no limit makes axes give way to each other and no axis below bears this one, only what is better
@@ -165,7 +179,8 @@ pub fn search_axis(brief: &Brief, axis: usize, carried: CarriedRange, setting: &
     AxisSearch { carried, families, offers, lightest, gain }
 }
 
-/// The drives that pass at the least carried mass, measured at the most, and the least mass among them; with a bound only those of a merit below it.
+/// The drives that pass at the least carried mass, measured where drives are weighed, and the least mass among them; with a bound only
+/// those of a merit below it.
 fn lighter(
     brief: &Brief,
     axis: usize,
@@ -173,8 +188,8 @@ fn lighter(
     below: Option<f64>,
     setting: &Setting<'_>,
 ) -> (Vec<Found>, f64) {
-    let (light, heavy) =
-        (Demand::new(brief, axis, Mass::of_si(carried.least)), Demand::new(brief, axis, Mass::of_si(carried.most)));
+    let (light, weighed) =
+        (Demand::new(brief, axis, Mass::of_si(carried.least)), Demand::new(brief, axis, Mass::of_si(carried.weighed)));
     let below = below.filter(|merit| merit.is_finite());
     let mut lightest = f64::INFINITY;
     let mut found: Vec<Found> = Vec::new();
@@ -186,8 +201,8 @@ fn lighter(
             lightest = lightest.min(searched.walk.lightest);
         }
         for mut lighter in searched.better_than(below) {
-            // everything that a drive offers is measured at the most, so that merits compare
-            if let Some(worked) = work_out(id, &lighter.path, &heavy, setting) {
+            // everything that a drive offers is measured at one load, so that merits compare
+            if let Some(worked) = work_out(id, &lighter.path, &weighed, setting) {
                 lighter.attributes = worked.attributes;
             }
             found.push(lighter);
@@ -219,13 +234,14 @@ fn offers(
 /// are offered now; if not, all have to be searched again.
 pub fn offer_lighter(brief: &Brief, axis: usize, gain: f64, search: &mut AxisSearch, setting: &Setting<'_>) -> bool {
     let setting = Setting { coupling: Coupling { mass: true, ..setting.coupling }, ..*setting };
-    let heavy = Demand::new(brief, axis, Mass::of_si(search.carried.most));
+    let weighed = Demand::new(brief, axis, Mass::of_si(search.carried.weighed));
     let Some(best) = search.offers.first().map(|offer| offer.found.attributes.merit) else { return true };
     // what the best of all offers reaches at less load is counted in the gain of this axis
     let below = Some((best + search.gain + gain) * (1.0 + 1e-9)).filter(|merit| merit.is_finite());
     let mut candidates: Vec<Found> = search.offers.iter().map(|offer| offer.found.clone()).collect();
     for id in considered(brief, axis) {
-        let searched = with_family(id, &heavy, setting.catalog, Search { demand: &heavy, setting: &setting, below });
+        let search = Search { demand: &weighed, setting: &setting, below };
+        let searched = with_family(id, &weighed, setting.catalog, search);
         candidates.extend(searched.into_iter().flat_map(|searched| searched.better_than(below)));
     }
     if search.carried.varies() {

@@ -25,7 +25,6 @@ pub use program::Solved;
 
 use crate::brief::{Brief, Limits};
 use crate::search::{Found, Offer};
-use crate::units::Measure;
 
 /// What solves the integer program of a machine over the columns that were kept, without the machines that are cut off.
 pub type Solver<'s> = &'s dyn Fn(&Machine<'_>, &[Vec<usize>], &[Vec<usize>]) -> Solved;
@@ -81,27 +80,12 @@ const MOST_CUTS: u64 = 200;
 impl Machine<'_> {
     /// All axes that an axis carries, directly or through others.
     pub fn subtree(&self, axis: usize) -> Vec<usize> {
-        let mut found: Vec<usize> = Vec::new();
-        let mut open = self.brief.axes[axis].carries.clone();
-        while let Some(carried) = open.pop() {
-            if !found.contains(&carried) {
-                open.extend(&self.brief.axes[carried].carries);
-                found.push(carried);
-            }
-        }
-        found.sort_unstable();
-        found
+        self.brief.carried_by_way_of(axis)
     }
 
     /// What an axis carries in this choice, kg.
     pub fn carried(&self, axis: usize, picks: &[usize]) -> f64 {
-        self.subtree(axis)
-            .into_iter()
-            .map(|below| {
-                self.brief.axes[below].moved_mass.si() + self.offers[below][picks[below]].found.attributes.mass
-            })
-            // not a sum, for that of nothing is -0
-            .fold(0.0, |all, mass| all + mass)
+        self.brief.load(axis, |carried| self.offers[carried][picks[carried]].found.attributes.mass)
     }
 
     /// Chooses one column an axis. `verify` works the drive of an axis out at the mass that it really carries.

@@ -47,7 +47,7 @@ fn main() {
         let record = recommend(&inputs, false);
         let setting = setting(&inputs, &inputs.brief);
         for (index, axis) in record.axes.iter().enumerate() {
-            let carried = axis.carried_mass.most;
+            let carried = axis.carried_mass.census();
             let best = |family: Option<&str>, guesses: &[Found]| {
                 best_on(&inputs.brief, index, carried, &setting, family, guesses)
             };

@@ -209,7 +209,7 @@ fn main() {
         );
         let setting = setting(&inputs, &inputs.brief);
         for (index, axis) in record.axes.iter().enumerate() {
-            let carried = axis.carried_mass.most;
+            let carried = axis.carried_mass.census();
             let mut found: Option<Found> = None;
             let alone = least(5, || found = best_on(&inputs.brief, index, carried, &setting, None, &[]));
             let guesses: Vec<Found> = found.into_iter().collect();

@@ -258,7 +258,7 @@ fn a_drive_is_offered_for_the_carried_masses_that_it_bears_and_for_no_others() {
         let inputs = small::inputs(text);
         let coupling = Coupling { mass: true, purchase: true, power: true, ..Coupling::default() };
         let setting = Setting { coupling, ..small::setting(&inputs) };
-        let searched = search_axis(&inputs.brief, 0, CarriedRange { least: 20.0, most: 300.0 }, &setting);
+        let searched = search_axis(&inputs.brief, 0, CarriedRange::at_most(20.0, 300.0), &setting);
         let bounded = searched.offers.iter().filter(|offer| offer.most < 300.0).count();
         assert!(bounded > 5 && searched.offers.len() > bounded, "{bounded} of {}", searched.offers.len());
         for mass in (0..40).map(|step| 20.0 + 280.0 * f64::from(step) / 39.0) {

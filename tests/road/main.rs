@@ -33,5 +33,6 @@ mod tiny;
 mod turning;
 mod twin;
 mod upkeep;
+mod weighed;
 mod weights;
 mod whole;

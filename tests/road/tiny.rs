@@ -60,8 +60,8 @@ fn advice_on_the_teeth_and_a_second_bound_on_the_torque_change_no_answer_of_a_sh
 /// What an axis offers passes at both ends of its interval of carried mass and not beside it, and where it passes it is offered.
 #[test]
 fn an_offer_reaches_as_far_as_its_drive_passes() {
-    reaches_as_far_as_it_passes(CarriedRange { least: 0.0, most: 400.0 });
-    reaches_as_far_as_it_passes(CarriedRange { least: 70.0, most: 370.0 });
+    reaches_as_far_as_it_passes(CarriedRange::at_most(0.0, 400.0));
+    reaches_as_far_as_it_passes(CarriedRange::at_most(70.0, 370.0));
 }
 
 fn reaches_as_far_as_it_passes(carried: CarriedRange) {
@@ -174,7 +174,7 @@ fn the_twelve_best_are_told_though_few_are_not_beaten() {
         };
         let mut all: Vec<Found> = small::paths(&stages).into_iter().filter_map(found).collect();
         all.sort_by(Found::order);
-        let searched = search_axis(&inputs.brief, 0, CarriedRange { least: 0.0, most: 0.0 }, &setting);
+        let searched = search_axis(&inputs.brief, 0, CarriedRange::at_most(0.0, 0.0), &setting);
         let walk = &searched.families.iter().find(|searched| searched.family == family).expect("a family").walk;
         assert!(walk.front.len() <= 3 && walk.front[0] == all[0], "{family}: {:?}", walk.front);
         assert_eq!(walk.best, all[..12], "{family}");
@@ -237,6 +237,6 @@ fn a_search_that_is_told_to_stop_gives_nothing_and_one_that_is_not_gives_all() {
     stop.now();
     assert!(stop.asked());
     assert_eq!(best_on(&inputs.brief, 0, 0.0, &setting, None, &[]), None);
-    let searched = search_axis(&inputs.brief, 0, CarriedRange { least: 0.0, most: 0.0 }, &setting);
+    let searched = search_axis(&inputs.brief, 0, CarriedRange::at_most(0.0, 0.0), &setting);
     assert!(searched.offers.is_empty() && searched.families.iter().all(|family| family.walk.census.admissible == 0));
 }

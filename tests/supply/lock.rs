@@ -16,6 +16,11 @@ pub fn packages() -> Vec<Package> {
     read(include_str!("../../Cargo.lock"))
 }
 
+/// Those of the project of its own that makes small changes to this one.
+pub fn packages_of_mutants() -> Vec<Package> {
+    read(include_str!("../mutants/Cargo.lock"))
+}
+
 fn read(text: &str) -> Vec<Package> {
     let mut packages: Vec<Package> = Vec::new();
     for line in text.lines() {

@@ -68,10 +68,11 @@ fn what_is_there_in_two_versions_is_known_and_has_a_reason() {
 
 #[test]
 fn every_package_comes_from_the_registry_with_a_hash() {
-    let packages = lock::packages();
+    let (packages, of_mutants) = (lock::packages(), lock::packages_of_mutants());
     assert!(packages.len() > 100, "only {} packages were read from Cargo.lock", packages.len());
-    for package in packages {
-        if package.name == env!("CARGO_PKG_NAME") {
+    assert!(of_mutants.len() > 5, "only {} packages of the mutants were read", of_mutants.len());
+    for package in packages.into_iter().chain(of_mutants) {
+        if package.name.starts_with(env!("CARGO_PKG_NAME")) {
             assert_eq!((package.source, package.checksum), (None, None), "the project itself");
             continue;
         }

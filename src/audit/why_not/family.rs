@@ -32,11 +32,11 @@ pub fn of_family(record: &DecisionRecord, axis: &AxisRecord, family: &str) -> An
         })
         .collect();
     let carried = &axis.carried_mass;
-    if carried.chosen.is_some_and(|chosen| chosen != carried.most) && !chosen {
+    if !carried.settled() && !chosen {
         answer.remarks.push(format!(
             "the best of the family is worked out at {} kg carried, the drive chosen at {} kg",
-            crate::units::significant(carried.most, 4),
-            crate::units::significant(carried.chosen.unwrap_or(carried.most), 4)
+            crate::units::significant(carried.census(), 4),
+            crate::units::significant(carried.chosen.unwrap_or_else(|| carried.census()), 4)
         ));
     }
     answer

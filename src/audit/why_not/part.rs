@@ -35,7 +35,7 @@ pub fn of_part(record: &DecisionRecord, axis: &AxisRecord, inputs: &Inputs, desi
         brief: &inputs.brief,
         rulebook: &inputs.rulebook,
         axis: place,
-        carried: axis.carried_mass.chosen.unwrap_or(axis.carried_mass.most),
+        carried: axis.carried_mass.chosen.unwrap_or_else(|| axis.carried_mass.census()),
         waived: crate::pipeline::waived_on(&inputs.brief, &axis.name),
     };
     let mut answer = Answer::new(record, axis, designation, Stand::NotConsidered);

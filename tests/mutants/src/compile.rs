@@ -109,13 +109,13 @@ fn check(tree: &Path) -> (BTreeSet<u32>, Vec<String>, bool) {
     (wrong, unknown, output.status.success())
 }
 
-/// Copies the project and plants all that compiles.
-pub fn plant(project: &Path, work: &Path) {
+/// Copies the project and plants all that compiles into these rooms.
+pub fn plant(project: &Path, work: &Path, rooms: &[&str]) {
     let tree = work.join("tree");
     std::fs::create_dir_all(&tree).expect("a folder of work");
     let stated = work.join("left-out.txt");
     // numbers hang on the sources: what was left out of others counts no more
-    let sources = sources(project);
+    let sources = sources(project, rooms);
     let mut left_out: BTreeSet<u32> = match std::fs::read_to_string(&stated) {
         Ok(text) if text.lines().next() == Some(sources.as_str()) => {
             text.lines().skip(1).filter_map(|line| line.parse().ok()).collect()
@@ -123,7 +123,7 @@ pub fn plant(project: &Path, work: &Path) {
         _ => BTreeSet::new(),
     };
     for round in 1..=ROUNDS {
-        let mutants = tree::copy(project, &tree, &left_out);
+        let mutants = tree::copy(project, &tree, rooms, &left_out);
         let (wrong, unknown, passes) = check(&tree);
         println!(
             "round {round}: {} mutants, {} left out, {} more do not compile",
@@ -143,10 +143,10 @@ pub fn plant(project: &Path, work: &Path) {
     panic!("it does not compile after {ROUNDS} rounds");
 }
 
-fn sources(project: &Path) -> String {
+fn sources(project: &Path, rooms: &[&str]) -> String {
     use std::hash::{DefaultHasher, Hash, Hasher};
     let mut hasher = DefaultHasher::new();
-    for room in crate::ROOMS {
+    for room in rooms {
         let folder = project.join("src").join(room);
         for path in tree::files(&folder) {
             (path.to_string_lossy().into_owned(), std::fs::read(folder.join(&path)).expect("a file")).hash(&mut hasher);

@@ -19,7 +19,7 @@ use std::path::{Path, PathBuf};
 /// The rooms whose functions are changed.
 pub const ROOMS: [&str; 3] = ["formula", "rule", "search"];
 
-const USAGE: &str = "mutants plant PROJECT WORK   copies the project and plants all mutants
+const USAGE: &str = "mutants plant PROJECT WORK [ROOM…]   copies the project and plants all mutants, or those of these rooms
 mutants reach WORK [TEST…]   builds tests (all, or lib and the named ones) and runs each alone
 mutants run WORK [--sample N] [--seed S] [--survivors] [--seconds S] [--room ROOM] [--first TEST]   tries mutants, N of each room
 mutants tell WORK            the table";
@@ -28,7 +28,9 @@ fn main() {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
     match words.as_slice() {
-        ["plant", project, work] => compile::plant(Path::new(project), &PathBuf::from(work)),
+        ["plant", project, work, rooms @ ..] if rooms.iter().all(|room| ROOMS.contains(room)) => {
+            compile::plant(Path::new(project), &PathBuf::from(work), if rooms.is_empty() { &ROOMS } else { rooms })
+        }
         ["reach", work, named @ ..] => tests::reach(&absolute(work), named),
         ["run", work, options @ ..] => run::run(&absolute(work), &run::Options::read(options)),
         ["tell", work] => print!("{}", table::table(&absolute(work))),

@@ -1,7 +1,7 @@
 //! The table of what was caught.
 
 use crate::ROOMS;
-use crate::run::{compares_pages, listed, outcomes};
+use crate::run::{Listed, compares_pages, listed, outcomes};
 use std::collections::BTreeSet;
 use std::fmt::Write;
 use std::path::Path;
@@ -62,6 +62,15 @@ pub fn table(work: &Path) -> String {
             of_room.len() - planted,
             tried - caught,
         );
+    }
+    // the list hangs on the lines of the sources
+    for (place, change) in &equivalent {
+        let of_room = |one: &&Listed| place.strip_prefix("src/").is_some_and(|place| place.starts_with(&one.room));
+        let mut of_room = listed.iter().filter(of_room).peekable();
+        if of_room.peek().is_some() && !of_room.any(|one| one.place == *place && one.change == *change) {
+            let _ =
+                writeln!(text, "no such change any more, though it is listed as one of no effect: {place} {change}");
+        }
     }
     text
 }

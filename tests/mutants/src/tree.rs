@@ -1,10 +1,12 @@
 //! The copy of the project, and what is planted into it.
 
-use crate::ROOMS;
 use crate::plant::{Mutant, Planter, is_test};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use syn::visit_mut::VisitMut;
+
+/// Where the switches are read.
+const SWITCH: &str = "src/mutant.rs";
 
 /// What is not copied.
 const NOT_COPIED: &[&str] = &[".git", "target"];
@@ -42,20 +44,29 @@ fn write(path: &Path, content: &[u8]) {
     std::fs::write(path, content).expect("a file");
 }
 
-fn in_a_room(path: &Path) -> bool {
+fn in_a_room(path: &Path, rooms: &[&str]) -> bool {
     path.extension().is_some_and(|ending| ending == "rs")
-        && ROOMS.iter().any(|room| path.starts_with(Path::new("src").join(room)))
+        && rooms.iter().any(|room| path.starts_with(Path::new("src").join(room)))
 }
 
-/// Copies the project with all mutants but those that are left out.
-pub fn copy(project: &Path, tree: &Path, left_out: &BTreeSet<u32>) -> Vec<Mutant> {
+/// Removes what the project has no more.
+fn clear(tree: &Path, kept: &[PathBuf]) {
+    for path in files(tree).into_iter().filter(|path| !kept.contains(path) && path != Path::new(SWITCH)) {
+        std::fs::remove_file(tree.join(path)).expect("a file that may be removed");
+    }
+}
+
+/// Copies the project with all mutants of these rooms but those that are left out.
+pub fn copy(project: &Path, tree: &Path, rooms: &[&str], left_out: &BTreeSet<u32>) -> Vec<Mutant> {
     let mut mutants = Vec::new();
-    for path in files(project) {
+    let all = files(project);
+    clear(tree, &all);
+    for path in all {
         if path.starts_with("tests/mutants") {
             continue;
         }
         let content = std::fs::read(project.join(&path)).expect("a file");
-        if in_a_room(&path) {
+        if in_a_room(&path, rooms) {
             let text = String::from_utf8(content).expect("text");
             let mut file = syn::parse_file(&text).expect("Rust");
             if file.attrs.iter().any(is_test) {
@@ -72,6 +83,6 @@ pub fn copy(project: &Path, tree: &Path, left_out: &BTreeSet<u32>) -> Vec<Mutant
             write(&tree.join(&path), &content);
         }
     }
-    write(&tree.join("src/mutant.rs"), include_bytes!("switch.rs"));
+    write(&tree.join(SWITCH), include_bytes!("switch.rs"));
     mutants
 }
