@@ -260,7 +260,9 @@ fn a_folder_is_read_to_the_bottom_and_named_without_its_path() {
     let faults = load(&[shop]).unwrap_err();
     assert_eq!(faults.iter().next().unwrap().file, "shop/steel/mine.yaml");
     let faults: Faults = load(&[folder.path().join("nowhere")]).unwrap_err();
-    assert!(faults.iter().next().unwrap().message.contains("no such file"));
+    let fault = faults.iter().next().unwrap();
+    assert!(fault.message.contains("no such file or folder"));
+    assert_eq!(fault.file, folder.path().join("nowhere").display().to_string(), "the whole path is told");
     let empty = folder.path().join("empty");
     std::fs::create_dir(&empty).unwrap();
     assert!(load(&[empty]).unwrap_err().to_string().contains("no catalogue file"));

@@ -240,6 +240,14 @@ fn an_unknown_unit_is_refused_with_the_nearest() {
 #[test]
 fn a_decimal_comma_is_refused_with_the_right_spelling() {
     assert_eq!(refused::<Length>("1,5 mm"), "`1,5 mm` has a decimal comma; write a decimal point: `1.5 mm`");
+    for (written, meant) in [("45.000,00 N", "45000.00 N"), ("45,000.00 N", "45000.00 N"), ("1,000,000 N", "1000000 N")]
+    {
+        let told = refused::<Force>(written);
+        assert!(told.ends_with(&format!("no mark between thousands: write `{meant}`")), "{told}");
+        assert!(parse::<Force>(meant).is_ok(), "what is proposed can be read");
+    }
+    let dotted = refused::<Torque>("1,5 N.m");
+    assert!(dotted.ends_with("`1.5 N.m`"), "{dotted}");
     assert!(refused::<Ratio>("0,35").contains("`0.35`"));
 }
 

@@ -46,16 +46,18 @@ impl Patient<'_> {
         let (element, expansion) = self.element();
         let kelvin = iso::temperature_of_slope(Ratio::of_si(slope), Expansion::of_si(expansion)).si();
         let longer = if slope > 0.0 { "longer (warmer)" } else { "shorter (colder)" };
-        let within = if kelvin.abs() <= self.swing * (1.0 + 1e-9) {
-            format!(
-                "that is within the temperature swing of {}, so temperature alone can be the reason",
-                words.kelvin(self.swing)
-            )
+        // a drive that warms by itself grows by more than the air lets it
+        let rise = self.sheet.value(Dimension::Temperature, "temperature-rise");
+        let (most, of_what) = match slope > 0.0 && rise > self.swing * (1.0 + 1e-9) {
+            true => (rise, format!("the {} of temperature swing and own warming together", words.kelvin(rise))),
+            false => (self.swing, format!("the temperature swing of {}", words.kelvin(self.swing))),
+        };
+        let within = if kelvin.abs() <= most * (1.0 + 1e-9) {
+            format!("that is within {of_what}, so temperature alone can be the reason")
         } else {
             format!(
-                "that is more than the temperature swing of {}, so temperature alone is hardly the reason and lead, pitch or \
-                 scale factor are to be looked at",
-                words.kelvin(self.swing)
+                "that is more than {of_what}, so temperature alone is hardly the reason and lead, pitch or scale factor are to \
+                 be looked at"
             )
         };
         let over = slope * self.whole.last.si() - slope * self.whole.first.si();

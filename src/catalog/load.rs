@@ -339,6 +339,12 @@ fn is_yaml(path: &Path) -> bool {
 fn read_folder(path: &Path, faults: &mut Faults) -> Vec<(String, String)> {
     let name = path.file_name().map_or(String::new(), |name| name.to_string_lossy().into_owned());
     let mut files = Vec::new();
+    if !path.exists() {
+        let help = "a folder of files of the catalogue is wanted, or one of them";
+        let message = "there is no such file or folder";
+        faults.push(Fault::of_file(&path.display().to_string(), message, Some(help.into())));
+        return files;
+    }
     if path.is_file() {
         files.extend(read_text(path, &name, faults).map(|text| (name, text)));
         return files;

@@ -2,7 +2,7 @@
 //!
 //! Method: the brief with the family proposed and the catalogue with the parts proposed are decided as any brief is; what is
 //! left open is chosen, other axes get what suits the machine with it. Limits of the machine are told and do not choose.
-//! Limits: ranks count the drives of the catalogue at the largest carried mass of the recommendation.
+//! Limits: ranks count the drives of the catalogue at the carried mass at which the recommendation weighs.
 
 use super::{Inputs, Way, decide, setting, waived_on};
 use crate::catalog::Catalog;
@@ -120,7 +120,7 @@ impl OfAxis<'_> {
         Some(Found { family, path, attributes: worked.attributes })
     }
 
-    /// How many admissible drives of the catalogue are better, at the largest carried mass of the recommendation.
+    /// How many admissible drives of the catalogue are better, at the carried mass at which the recommendation weighs.
     fn rank(
         &self,
         axis: usize,

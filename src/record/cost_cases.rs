@@ -1,6 +1,6 @@
 //! What drives cost over their life where the hours a year or the discount rate differ from the brief.
 //!
-//! Method: the drive chosen and the best of each other family, the same parts, worked out anew at the largest carried mass
+//! Method: the drive chosen and the best of each other family, the same parts, worked out anew at the carried mass at which drives are weighed
 //! for the brief with one value changed. Limits: another drive of the same family may be cheaper then; one rule of the
 //! rulebook that is no longer kept is told, and the cost beside it all the same.
 

@@ -17,7 +17,7 @@ pub struct DiagramsRecord {
     pub rapid_move: MoveCurve,
 }
 
-/// The drives of one family that no other of it beats in cost and accuracy at once, at the largest carried mass.
+/// The drives of one family that no other of it beats in cost and accuracy at once, at the carried mass at which drives are weighed.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct FamilyFront {

@@ -81,6 +81,21 @@ const BUDGET: [Known; 28] = [
 const TOTALS: [&str; 7] =
     ["accuracy", "section-accuracy", "repeatability", "reversal-error", "ripple", "thermal-growth", "tool-error"];
 
+/// What a term goes into that the scale does not see.
+const OF_THE_SIDES: &str = "not in M, which the scale measures: it sets the two sides against each other";
+
+/// How a term is joined with others on this drive.
+fn how(known: &Known, drive: &CandidateRecord) -> &'static str {
+    let by_scale = drive.line("long-error").is_some_and(|line| line.formula.as_deref() == Some("scale-error"));
+    match known.id {
+        "long-error" if by_scale => {
+            "M_raw, the error of the scale over the travel; what a table of corrections takes hold of"
+        }
+        id if known.how.contains("in M") && !sheet::behind(drive, &["position-error"]).contains(id) => OF_THE_SIDES,
+        _ => known.how,
+    }
+}
+
 /// The lines of the budget of a drive.
 pub fn terms(view: &View, drive: &CandidateRecord) -> Vec<Term> {
     let behind = sheet::behind(drive, &TOTALS);
@@ -99,7 +114,7 @@ pub fn terms(view: &View, drive: &CandidateRecord) -> Vec<Term> {
         Some(Term {
             name: view.words_of(known.id),
             value: view.quantity(line.value, &line.unit),
-            how: known.how,
+            how: how(known, drive),
             shrinks: known.shrinks,
             limit,
         })

@@ -277,7 +277,8 @@ fn formula_line(formula: &FormulaRecord) -> Formula {
 /// Why drives are weighed at this mass.
 fn why_there(view: &View, carried: &CarriedMass) -> String {
     match carried.chosen {
-        None => ", the most that it may have to carry".into(),
+        None if carried.census() == carried.most => ", the most that it may have to carry".into(),
+        None => ", with drives that the axes it carries would have".into(),
         Some(_) if carried.settled() => ", as in the machine chosen".into(),
         Some(chosen) => format!(
             "; the machine chosen so carries {}, and weighing it anew did not settle",

@@ -62,6 +62,16 @@ pub enum UnitError {
 
 /// What is said of a comma: it is a decimal one, unless thousands look just like it.
 fn comma(text: &str) -> String {
+    let of_number = |c: char| c.is_ascii_digit() || matches!(c, '+' | '-' | '.' | ',');
+    let (number, unit) = text.split_at(text.find(|c| !of_number(c)).unwrap_or(text.len()));
+    let commas = number.matches(',').count();
+    if number.contains('.') || commas > 1 {
+        let decimal = commas == 1 && number.rfind('.') < number.rfind(',');
+        let plain = if decimal { number.replace('.', "").replace(',', ".") } else { number.replace(',', "") };
+        return format!(
+            "`{text}` has a comma; a number has a decimal point and no mark between thousands: write `{plain}{unit}`"
+        );
+    }
     let point = text.replace(',', ".");
     let digits = |part: &str| part.chars().take_while(char::is_ascii_digit).count();
     let (before, after) = text.split_once(',').unwrap_or((text, ""));

@@ -76,6 +76,16 @@ fn a_slope_beyond_the_temperature_swing_points_to_the_lead() {
 }
 
 #[test]
+fn a_screw_that_warms_by_itself_may_grow_by_more_than_the_air_lets_it() {
+    let warm =
+        record(&[("travel-per-turn", 20.0, "mm"), ("expansion", 11.5, "µm/(m·K)"), ("temperature-rise", 14.0, "K")]);
+    let reading = |slope: f64| cause(&causes(&warm, &AT, |target, _, _| slope * target), "slope").reading.clone();
+    let (grown, shrunk) = (reading(0.115), reading(-0.115));
+    assert!(grown.contains("within the 14 K of temperature swing and own warming together"), "{grown}");
+    assert!(shrunk.contains("more than the temperature swing of 6 K"), "{shrunk}");
+}
+
+#[test]
 fn a_bow_is_found() {
     let result = causes(&screw(), &AT, |target, _, _| 10.0 * ((target - 750.0) / 738.0).powi(2));
     near(size(&result, "bow"), 10.0, 0.7);
