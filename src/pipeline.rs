@@ -156,7 +156,7 @@ struct Way<'w> {
 }
 
 /// How often drives are weighed anew at what their axes carry in the machine chosen; where that does not settle, they are weighed at the
-/// most, at which no limit is passed that the machine chosen breaks, and the record tells both masses.
+/// most, where power, torque and forces are the largest, and the record tells both masses.
 const MOST_WEIGHINGS: usize = 4;
 
 fn decide(inputs: &Inputs, way: &Way<'_>) -> DecisionRecord {

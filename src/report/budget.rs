@@ -81,17 +81,17 @@ const BUDGET: [Known; 28] = [
 const TOTALS: [&str; 7] =
     ["accuracy", "section-accuracy", "repeatability", "reversal-error", "ripple", "thermal-growth", "tool-error"];
 
-/// What a term goes into that the scale does not see.
-const OF_THE_SIDES: &str = "not in M, which the scale measures: it sets the two sides against each other";
-
 /// How a term is joined with others on this drive.
 fn how(known: &Known, drive: &CandidateRecord) -> &'static str {
     let by_scale = drive.line("long-error").is_some_and(|line| line.formula.as_deref() == Some("scale-error"));
+    let within = |whole: &'static str, id: &str| sheet::behind(drive, &[whole]).contains(id);
     match known.id {
         "long-error" if by_scale => {
             "M_raw, the error of the scale over the travel; what a table of corrections takes hold of"
         }
-        id if known.how.contains("in M") && !sheet::behind(drive, &["position-error"]).contains(id) => OF_THE_SIDES,
+        id if known.how.contains("in M") && !within("position-error", id) && within("ripple", id) => {
+            "in the ripple while cutting, not in M, which the scale measures"
+        }
         _ => known.how,
     }
 }
