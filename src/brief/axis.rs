@@ -78,6 +78,9 @@ pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Opti
     let speed = reader.need::<Velocity>(node, "speed", above_zero_to(10.0, "m/s"));
     let acceleration = reader.need::<Acceleration>(node, "acceleration", above_zero_to(100.0, "m/s²"));
     let jerk = jerk(node, acceleration, reader);
+    if let (Some(travel), Some(speed), Some(acceleration), Some(jerk)) = (travel, speed, acceleration, &jerk) {
+        reader.doubt_reach(node, travel, speed, acceleration, jerk.value);
+    }
     let cut = cutting(node, inclination, speed, reader);
     let bed = bed(node, reader);
     let guide_friction = reader.or_preset(node, "guide-friction", zero_to(1.0, "1"), &defaults::GUIDE_FRICTION);
@@ -196,6 +199,10 @@ fn drives(axis: &Node<'_>, reader: &mut Reader<'_>) -> (Option<Entry<u32>>, Opti
         None => {
             reader.assume(key_below(axis, "drives"), "1", "", &defaults::DRIVES.source);
             Some(Entry { value: 1, stated: false })
+        }
+        Some(node) if node.is_text() => {
+            node.fault(reader.faults, "an axis has 1 or 2 drives", Some("write the number: `1` or `2`".into()));
+            None
         }
         Some(node) => node.count(reader.faults).and_then(|count| {
             if (1..=2).contains(&count) {

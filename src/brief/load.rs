@@ -76,10 +76,8 @@ pub fn waivers_of_known_rules(name: &str, text: &str, rules: &[&str], faults: &m
 /// Reads a brief from a text; the name is the one by which faults and the brief itself call it.
 pub fn load(name: &str, text: &str) -> Result<Brief, Faults> {
     let mut faults = Faults::default();
-    let brief = Document::parse(name, text, &mut faults).and_then(|document| {
-        let mut reader = Reader { faults: &mut faults, assumptions: Vec::new() };
-        read(name, text, &document.root(), &mut reader)
-    });
+    let brief = Document::parse(name, text, &mut faults)
+        .and_then(|document| read(name, text, &document.root(), &mut Reader::new(&mut faults)));
     match brief {
         Some(brief) if faults.is_empty() => Ok(brief),
         _ => Err(faults),
@@ -134,6 +132,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
         axes: axes?,
         waivers,
         assumptions: std::mem::take(&mut reader.assumptions),
+        doubts: std::mem::take(&mut reader.doubts),
     })
 }
 

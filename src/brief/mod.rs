@@ -10,6 +10,7 @@ mod bed;
 mod carrying;
 pub mod compose;
 pub mod defaults;
+mod doubt;
 mod duty;
 pub mod guide;
 mod hanging;
@@ -25,6 +26,7 @@ mod uncertainty;
 
 pub use along::Along;
 pub use bed::Bed;
+pub use doubt::Doubt;
 pub use load::{MOST_AXES, axes_named, load, load_file, text_of, waivers_of_known_rules};
 pub use measuring::{Feedback, Mapping, Tilt};
 pub use servo::{Contour, Settling};

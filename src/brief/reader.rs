@@ -1,9 +1,10 @@
 //! Reading values of a brief with their bounds and defaults.
 
 use super::defaults::{Preset, unit_named};
+use super::doubt::Doubt;
 use super::types::{Assumption, Entry};
 use crate::source::Source;
-use crate::units::{Measure, print_rounded, significant};
+use crate::units::{Measure, Unit, print_rounded, significant, unit_in};
 use crate::yaml::{Faults, Node};
 
 /// What a quantity must keep to.
@@ -30,13 +31,19 @@ pub(super) const fn from_to(least: f64, most: f64, unit: &'static str) -> Bounds
     Bounds { least, least_is_allowed: true, most, unit }
 }
 
-/// Collects faults and assumptions while a brief is read.
+/// Collects faults, assumptions and doubts while a brief is read.
 pub(super) struct Reader<'f> {
     pub faults: &'f mut Faults,
     pub assumptions: Vec<Assumption>,
+    pub doubts: Vec<Doubt>,
 }
 
-impl Reader<'_> {
+impl<'f> Reader<'f> {
+    /// A reader that has read nothing yet.
+    pub fn new(faults: &'f mut Faults) -> Reader<'f> {
+        Reader { faults, assumptions: Vec::new(), doubts: Vec::new() }
+    }
+
     /// Notes a default.
     pub fn assume(&mut self, key: String, value: impl Into<String>, unit: &str, source: &Source) {
         self.assumptions.push(Assumption { key, value: value.into(), unit: unit.into(), source: source.to_string() });
@@ -51,12 +58,18 @@ impl Reader<'_> {
         let enough = if bounds.least_is_allowed { value >= least } else { value > least };
         // a value typed as the bound in another unit may miss it by its last binary digit
         if enough && value <= most * (1.0 + 1e-12) {
+            self.doubt_thousands(node);
             return Some(quantity);
         }
-        let told = |si: f64| print_rounded(si, unit, 6);
+        // what is too much is told in the unit that the brief uses, where the bound is round in it
+        let written = (value > most && node.is_text()).then(|| node.text(self.faults)).flatten();
+        let round = |unit: &&Unit| print_rounded(most, unit, 6) == print_rounded(most, unit, 3);
+        let shown = written.and_then(|text| unit_in(Q::DIMENSION, &text)).filter(round).unwrap_or(unit);
+        let told = |si: f64| print_rounded(si, shown, 6);
         let from = if bounds.least_is_allowed { "at least" } else { "above" };
         let message = format!("must be {from} {} and at most {}, but is {}", told(least), told(most), told(value));
-        node.fault(self.faults, message, None);
+        let bare = unit.name == "%" && !node.is_text() && value * unit.si <= most;
+        node.fault(self.faults, message, bare.then(|| format!("is the % missing? write `{} %`", node.written())));
         None
     }
 
@@ -96,6 +109,7 @@ impl Reader<'_> {
         };
         let value = node.number(self.faults)?;
         if value > 0.0 && value <= most {
+            self.doubt_thousands(&node);
             return Some(Entry { value, stated: true });
         }
         node.fault(self.faults, format!("must be above 0 and at most {most}, but is {value}"), None);

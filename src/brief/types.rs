@@ -2,6 +2,7 @@
 
 use super::along::Along;
 use super::bed::Bed;
+use super::doubt::Doubt;
 use super::measuring::{Feedback, Mapping, Tilt};
 use super::servo::{Contour, Settling};
 use super::uncertainty::Uncertainty;
@@ -74,6 +75,8 @@ pub struct Brief {
     pub waivers: Vec<Waiver>,
     /// The defaults that were used.
     pub assumptions: Vec<Assumption>,
+    /// What is stated and may not be what was meant.
+    pub doubts: Vec<Doubt>,
 }
 
 /// Supply and site of the motors.

@@ -8,12 +8,12 @@ use thiserror::Error;
 #[derive(Debug, Clone, PartialEq, Error)]
 pub enum Fault {
     /// No formula has this id.
-    #[error("no formula is called `{id}`{}; `calc --list` shows all", hint(.nearest))]
+    #[error("no formula is called `{id}`{} `calc --list` shows all", meant(.near))]
     UnknownFormula {
         /// What was asked for.
         id: String,
-        /// The nearest spelling.
-        nearest: Option<String>,
+        /// The nearest spelling, or those that share a word with it.
+        near: Vec<String>,
     },
     /// The formula has no such argument.
     #[error("`{name}` is no argument of this formula{}; it takes {known}", hint(.nearest))]
@@ -110,8 +110,22 @@ impl fmt::Display for CalcError {
 
 impl std::error::Error for CalcError {}
 
+fn meant(near: &[String]) -> String {
+    let near: Vec<String> = near.iter().map(|name| format!("`{name}`")).collect();
+    match near.split_last() {
+        Some((only, [])) => format!("; did you mean {only}?"),
+        Some((last, rest)) => format!("; did you mean {} or {last}?", rest.join(", ")),
+        None => ";".into(),
+    }
+}
+
 fn hint(nearest: &Option<String>) -> String {
     nearest.as_ref().map(|name| format!("; did you mean `{name}`?")).unwrap_or_default()
+}
+
+/// The one of some names that this is a slip of the pen for.
+pub(super) fn slip<'a>(text: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    units::nearest(text, &text.to_lowercase(), names.map(|name| (name, name)), |_, distance| distance <= 2)
 }
 
 /// The nearest of some names, if it is near enough to be meant.

@@ -351,6 +351,7 @@ static FORMULAS: &[&dyn Plain] = &[
     &stiffness::SERIES_6,
     &stiffness::NATURAL_FREQUENCY,
     &stiffness::DEFLECTION,
+    &stiffness::CUTTING_SHIFT,
     &stretch::HELD_FORCE,
     &stretch::BED_SHIFT,
     &stretch::COLD_STRETCH,

@@ -28,6 +28,7 @@ pub use replay::{NoReplay, Replay};
 
 use crate::formula::Note;
 use crate::units::Dimension;
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// How an entry is worked out.
@@ -102,6 +103,44 @@ pub fn find(id: &str) -> Option<&'static Entry> {
     REGISTER.iter().find(|entry| entry.note.id == id)
 }
 
+/// The most formulas that are told in place of one that there is not.
+const MOST_MEANT: usize = 5;
+
+/// What of a formula holds words.
+type Words = fn(&Note) -> String;
+
+/// Where the words of a formula stand, and what a word there counts.
+const WHERE_WORDS_STAND: [(Words, f64); 2] = [(|note| note.id.into(), 1.0), (|note| note.title.to_lowercase(), 0.5)];
+
+/// The formulas that are meant by an id that there is not: the one of which it is a slip, else those that share words
+/// with it, rare words first, else the one that is spelt most like it.
+fn meant(id: &str) -> Vec<String> {
+    let ids = || REGISTER.iter().map(|entry| entry.note.id);
+    if let Some(slip) = error::slip(id, ids()) {
+        return vec![slip.into()];
+    }
+    let small = id.to_lowercase();
+    let words = small.split(|c: char| !c.is_alphanumeric()).filter(|word| word.chars().count() > 2);
+    let mut scores: BTreeMap<&str, f64> = BTreeMap::new();
+    for word in words {
+        for (of, weight) in WHERE_WORDS_STAND {
+            let with: Vec<&str> = ids_with(word, of).collect();
+            with.iter().for_each(|id| *scores.entry(id).or_default() += weight / with.len() as f64);
+        }
+    }
+    let mut near: Vec<(&str, f64)> = scores.into_iter().collect();
+    near.sort_by(|first, second| second.1.total_cmp(&first.1));
+    if near.is_empty() {
+        return error::nearest(id, ids()).map(String::from).into_iter().collect();
+    }
+    near.into_iter().take(MOST_MEANT).map(|(id, _)| id.into()).collect()
+}
+
+/// The ids of the formulas of which this text has the word in it.
+fn ids_with(word: &str, of: Words) -> impl Iterator<Item = &'static str> {
+    REGISTER.iter().filter(move |entry| of(entry.note).contains(word)).map(|entry| entry.note.id)
+}
+
 /// Works a formula out on arguments given as name and text.
 ///
 /// ```
@@ -116,8 +155,7 @@ pub fn find(id: &str) -> Option<&'static Entry> {
 /// ```
 pub fn calculate(id: &str, arguments: &[(String, String)]) -> Result<Answer, CalcError> {
     let Some(entry) = find(id) else {
-        let nearest = error::nearest(id, REGISTER.iter().map(|entry| entry.note.id)).map(String::from);
-        return Err(CalcError::of(id, vec![Fault::UnknownFormula { id: id.into(), nearest }]));
+        return Err(CalcError::of(id, vec![Fault::UnknownFormula { id: id.into(), near: meant(id) }]));
     };
     let given = Given::read(&entry.arguments, arguments).map_err(|faults| CalcError::of(id, faults))?;
     let outcome = match entry.run {

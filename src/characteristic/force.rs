@@ -16,7 +16,7 @@ characteristics! {
     DRIVE_WIPER_FORCE: Force, "drive-wiper-force", "F_w,d", "N", "drag of seals, wipers, covers and cable chain on one drive";
     DRIVE_CUTTING_FORCE: Force, "drive-cutting-force", "F_c,d", "N", "cutting force on the most loaded drive";
     FRICTION_FORCE: Force, "friction-force", "F_f", "N", "friction of guides and wipers on one drive";
-    PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive: at least the whole weight, since a counterbalance may be lost";
+    PEAK_FORCE: Force, "peak-force", "F_max", "N", "largest force on one drive: the weight counts whole, whatever balances it";
     MEAN_FORCE: Force, "mean-force", "F_m", "N", "cubic mean force on one drive, weighted by travel";
     GRAVITY_FORCE: Force, "gravity-force", "F_g", "N", "weight along the axis on one drive, no friction credited, no counterbalance";
     MEAN_SPEED: Velocity, "mean-speed", "v_m", "m/min", "mean speed over the working time";

@@ -1,7 +1,7 @@
 //! `check`: judges drives that someone proposes against the brief, beside what is recommended.
 
 use super::units::Units;
-use super::{Answer, Console, Failure, Progress};
+use super::{Answer, Console, Failure, Progress, doubts};
 use crate::yaml::Faults;
 use crate::{brief, choice, pipeline, report};
 use clap::Args;
@@ -32,6 +32,7 @@ impl Check {
     /// Runs the command.
     pub fn run(&self, console: &mut Console) -> Result<Answer, Failure> {
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules).map_err(|faults| self.all(faults))?;
+        doubts::tell(&inputs.brief, console);
         let choice = choice::load(&self.choice, &inputs.brief, &self.catalog)?;
         let progress = Progress::begin(console, "checking");
         let record = pipeline::check_proposal(&inputs, &choice);

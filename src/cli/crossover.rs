@@ -1,7 +1,7 @@
 //! `crossover`: which family of drives wins where, when one or two requirements of an axis are turned.
 
 use super::units::Units;
-use super::{Answer, Console, Failure, Progress, folder};
+use super::{Answer, Console, Failure, Progress, doubts, folder};
 use crate::brief::Brief;
 use crate::pipeline::{self, Ranges};
 use crate::record::CrossoverRecord;
@@ -61,6 +61,7 @@ impl Crossover {
             .map_err(|error| Failure::Input(error.to_string()))?;
         ranges.every_node = self.every_node;
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        doubts::tell(&inputs.brief, console);
         let axis = axis_named(&inputs.brief, &self.axis)?;
         let progress = Progress::begin(console, "crossover");
         let record = pipeline::crossover(&inputs, axis, &ranges, &|done, all| progress.set(done, all));

@@ -14,6 +14,7 @@ mod check;
 mod console;
 mod crossover;
 mod dates;
+mod doubts;
 mod explain;
 mod file;
 pub mod folder;
@@ -46,6 +47,9 @@ pub enum Answer {
     No,
 }
 
+/// The most threads that may be asked for.
+const MOST_THREADS: u16 = 1024;
+
 const AFTER_HELP: &str = "Exit status: 0 done, and the requirement is met; 1 done, and the answer is no; \
                           2 the input is at fault; 3 a fault of this program.";
 
@@ -57,7 +61,7 @@ struct Line {
     #[arg(long, global = true)]
     quiet: bool,
     /// Threads to work with; as many as the machine has if left out
-    #[arg(long, global = true, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=1024))]
+    #[arg(long, global = true, value_name = "N", value_parser = threads)]
     threads: Option<u16>,
     #[command(subcommand)]
     command: Command,
@@ -99,6 +103,14 @@ impl Command {
             Command::Completions(command) => command.run(console),
             Command::Man(command) => command.run(console),
         }
+    }
+}
+
+/// A number of threads.
+fn threads(text: &str) -> Result<u16, String> {
+    match text.parse() {
+        Ok(threads @ 1..=MOST_THREADS) => Ok(threads),
+        _ => Err(format!("a whole number from 1 to {MOST_THREADS} was expected")),
     }
 }
 

@@ -1,7 +1,7 @@
 //! `recommend`: chooses the drives of every axis of a brief, and says why.
 
 use super::units::Units;
-use super::{Answer, Console, Failure, Progress, dates, folder};
+use super::{Answer, Console, Failure, Progress, dates, doubts, folder};
 use crate::pipeline::{self, Inputs};
 use crate::record::{DecisionRecord, Outcome, input_files};
 use crate::report;
@@ -43,6 +43,7 @@ impl Recommend {
             folder::may_write(&folder::DECISION, folder).map_err(folder::refused)?;
         }
         let inputs = pipeline::load(&self.brief, &self.catalog, &self.rules)?;
+        doubts::tell(&inputs.brief, console);
         dates::tell_waivers_that_ran_out(&inputs.brief, console);
         let progress = Progress::begin(console, "searching");
         let record = match self.no_turning_points {

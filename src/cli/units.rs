@@ -8,6 +8,7 @@ pub enum Units {
     /// Millimetres, newtons, kilograms
     Metric,
     /// Inches, pounds-force, pounds
+    #[value(alias = "imperial")]
     Inch,
 }
 

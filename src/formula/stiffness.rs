@@ -313,3 +313,43 @@ pub static DEFLECTION: Formula<fn(Force, Stiffness) -> Length> = Formula {
 pub fn deflection(force: Force, stiffness: Stiffness) -> Length {
     Length::of_si(force.si() / stiffness.si())
 }
+
+/// Half of the way by which a cutting force moves the slide, m: give, and half of the play where the force can turn it over.
+///
+/// Pass give under the force, play of the drive, 1 for a force either way and 0 for one way, the force, the weight along
+/// the axis and the largest share of it that is balanced. Check: 9 µm, 40 µm, 1, 900 N, 0 N, 0 → 29 µm; 1500 N of weight → 9 µm.
+pub static CUTTING_SHIFT: Formula<fn(Length, Length, Ratio, Force, Force, Ratio) -> Length> = Formula {
+    note: Note {
+        id: "cutting-shift",
+        title: "half of the way by which a cutting force moves the slide",
+        equation: "u_s = u_c + w·j/2 where F_c > |1 − c|·F_g, else u_c",
+        inputs: &[
+            ("u_c", "deflection"),
+            ("j", "play"),
+            ("w", "both-ways"),
+            ("F_c", "cutting-force"),
+            ("F_g", "gravity-force"),
+            ("c", "balance"),
+        ],
+        validity: "a weight that is not balanced keeps the slide on its flank; friction is not credited; a change so slow \
+                   that the loop follows is less",
+        sources: &[Source::derived("the slide goes from one flank to the other, and gives on both: 2·u_c + j in all")],
+    },
+    apply: cutting_shift,
+};
+
+/// See [`CUTTING_SHIFT`].
+#[inline]
+pub fn cutting_shift(
+    deflection: Length,
+    play: Length,
+    both_ways: Ratio,
+    force: Force,
+    weight: Force,
+    balance: Ratio,
+) -> Length {
+    let hold = (1.0 - balance.si()).abs() * weight.si();
+    // a force or weight that is not known leaves the result unknown
+    let turned = if force.si() <= hold { 0.0 } else { 1.0 + 0.0 * (force.si() - hold) };
+    Length::of_si(deflection.si() + 0.5 * both_ways.si() * turned * play.si())
+}

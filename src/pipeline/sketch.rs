@@ -83,6 +83,7 @@ fn key(inputs: &Inputs, axis: usize, carried: f64) -> String {
         axes,
         waivers: Vec::new(),
         assumptions: Vec::new(),
+        doubts: Vec::new(),
         ..brief.clone()
     };
     format!("{part:?} {waived:?} {:x}", carried.to_bits())

@@ -78,6 +78,7 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         outcome,
         asked: Some(parts.asked),
         assumptions: assumptions(parts, &axes),
+        doubts: doubts(brief),
         waivers: brief
             .waivers
             .iter()
@@ -100,6 +101,11 @@ pub fn build(parts: &Parts<'_>) -> DecisionRecord {
         formulas: named.formulas(),
         characteristics: named.characteristics(),
     }
+}
+
+fn doubts(brief: &Brief) -> Vec<DoubtRecord> {
+    let record = |doubt: &crate::brief::Doubt| DoubtRecord { key: doubt.key.clone(), words: doubt.words.clone() };
+    brief.doubts.iter().map(record).collect()
 }
 
 fn assumptions(parts: &Parts<'_>, axes: &[AxisRecord]) -> Vec<Assumed> {

@@ -88,6 +88,9 @@ pub struct DecisionRecord {
     pub asked: Option<bool>,
     /// Defaults that were used because the brief is silent.
     pub assumptions: Vec<Assumed>,
+    /// What the brief states and may not mean.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub doubts: Vec<DoubtRecord>,
     /// Rules that the brief sets aside.
     pub waivers: Vec<WaiverRecord>,
     /// The axes, in the order of the brief.
@@ -150,6 +153,16 @@ pub struct Assumed {
     pub unit: String,
     /// Why this value, and how good the reason is.
     pub source: String,
+}
+
+/// Something that the brief states and may not mean.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DoubtRecord {
+    /// Key path in the brief.
+    pub key: String,
+    /// What is odd, and what it is taken for.
+    pub words: String,
 }
 
 /// A rule that the brief sets aside.

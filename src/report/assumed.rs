@@ -33,6 +33,12 @@ fn statable(view: &View, assumed: &Assumed) -> bool {
     }
 }
 
+/// What the brief states and may not mean, by its key.
+pub fn doubted(record: &DecisionRecord) -> Vec<Named> {
+    let named = |doubt: &DoubtRecord| Named { name: doubt.key.clone(), value: doubt.words.clone() };
+    record.doubts.iter().map(named).collect()
+}
+
 /// How many values of the method are assumed, in a sentence; empty if there is none.
 pub fn of_method(view: &View) -> String {
     let mut keys: Vec<&str> = view

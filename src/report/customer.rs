@@ -17,6 +17,7 @@ use serde::Serialize;
 #[derive(Serialize)]
 pub struct Customer {
     pub status: String,
+    pub doubts: Vec<Named>,
     decisions: Vec<Decision>,
     misses: Vec<AxisMiss>,
     limits: Vec<LimitLine>,
@@ -104,6 +105,7 @@ pub fn collect(view: &View) -> Customer {
     let chosen = || record.axes.iter().filter_map(|axis| axis.chosen.as_ref().map(|drive| (axis, drive)));
     Customer {
         status: status(record),
+        doubts: assumed::doubted(record),
         decisions: record.axes.iter().map(|axis| decision(view, axis)).collect(),
         misses: record
             .axes
@@ -231,13 +233,16 @@ fn glance(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Glance {
 
 fn accuracy(view: &View, drive: &CandidateRecord) -> String {
     let judged = drive.findings.iter().find(|finding| finding.characteristic == "accuracy" && finding.limit.is_some());
+    let grows = drive.value("thermal-growth").filter(|growth| *growth > 0.0);
+    let grown = grows.and_then(|_| view.value_of(drive, "thermal-growth"));
+    let grown = grown.map_or(String::new(), |growth| format!(", and {growth} more with temperature"));
     match judged {
         Some(finding) => {
             let (predicted, required) = view.pair(finding);
-            format!("{required} / {predicted}")
+            format!("{required} / {predicted}{grown}")
         }
         None => match view.value_of(drive, "accuracy") {
-            Some(predicted) => format!("not stated / {predicted}"),
+            Some(predicted) => format!("not stated / {predicted}{grown}"),
             None => figure::NOT_KNOWN.into(),
         },
     }

@@ -38,6 +38,7 @@ mod teeth;
 mod tool_point;
 mod turning;
 mod view;
+mod winner;
 mod words;
 
 pub use chart::Chart;

@@ -4,8 +4,8 @@
 //! best figure that any of them reaches; if there is no such rule, by the worst failing rule of the one that
 //! misses by least. A family that has admissible configurations and lost is told by its cost.
 
-use super::view::{View, failing, worst_binding, worst_failing};
-use super::{figure, obstacles, words};
+use super::view::{View, failing, worst_failing};
+use super::{figure, obstacles, winner, words};
 use crate::record::*;
 use serde::Serialize;
 
@@ -67,7 +67,7 @@ fn ruling_out(family: &FamilyRecord) -> Option<(&FindingRecord, bool)> {
 }
 
 /// Why a cheaper drive lost: advice that it does not follow, else the measure that the machine is chosen by.
-fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord) -> String {
+pub(super) fn not_cost_alone(view: &View, drive: &CandidateRecord, rival: &CandidateRecord) -> String {
     let unmet = |candidate: &CandidateRecord, rule: &str| {
         candidate.findings.iter().any(|finding| finding.rule == rule && finding.verdict != "pass")
     };
@@ -178,7 +178,7 @@ pub fn why(view: &View, axis: &AxisRecord) -> AxisWhy {
     };
     AxisWhy {
         axis: axis.name.clone(),
-        winner: winner(view, axis, drive),
+        winner: winner::told(view, axis, drive),
         others: others(axis, drive)
             .map(|family| {
                 let (count, text) = why_not(view, family, drive);
@@ -186,94 +186,6 @@ pub fn why(view: &View, axis: &AxisRecord) -> AxisWhy {
             })
             .collect(),
     }
-}
-
-/// A drive that is cheaper by less than this share is no other offer.
-const VISIBLE: f64 = 0.01;
-
-fn winner(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
-    let binding: Vec<&FindingRecord> = drive.findings.iter().filter(|finding| finding.obligation == "shall").collect();
-    let passed = binding.iter().filter(|finding| finding.verdict == "pass").count();
-    let waived = binding.iter().filter(|finding| finding.verdict == "waived").count();
-    let mut text = match binding.len() - passed - waived {
-        0 if waived == 0 => format!("It keeps all {passed} binding rules."),
-        0 => format!("It keeps {passed} of {} binding rules; the brief sets {waived} aside.", binding.len()),
-        missed => format!("It misses {missed} of {} binding rules.", binding.len()),
-    };
-    if let Some(finding) = worst_binding(drive) {
-        let used = figure::utilisation(finding.utilisation);
-        text += &format!(" The tightest uses {used} of its limit: {}.", view.clause(finding));
-    }
-    let cost = view.money(Some(drive.cost.whole_life));
-    text += &format!(" It costs {} to buy and {cost} over its life.", view.money(Some(drive.cost.purchase)));
-    let cheaper = |other: &&ParetoPoint| other.whole_life < (1.0 - VISIBLE) * drive.cost.whole_life;
-    if let Some(other) = axis.by_cost_alone.as_ref().filter(cheaper) {
-        text += &format!(
-            " By cost alone another drive would do: {}, {}, {} to buy and {} over its life ({}); it adds {} to the error at the tool in place of {}. \
-             {} against it.",
-            words::family(&other.family),
-            view.sizes_of(&other.family, &other.parameters),
-            view.money(Some(other.purchase)),
-            view.money(Some(other.whole_life)),
-            figure::change(Some(other.whole_life), Some(drive.cost.whole_life)),
-            figure::quantity(Some(other.tool_error), "µm", view.units, 3),
-            view.value_of(drive, "tool-error").unwrap_or_else(|| figure::NOT_KNOWN.into()),
-            what_decides(view, axis)
-        );
-    }
-    let motors = units(drive);
-    let (of_each, each) =
-        if motors > 1 { (format!(" for each of {motors} motors"), " each") } else { Default::default() };
-    if let Some(limit) = view.value_of(drive, "set-torque") {
-        text += &format!(" The torque limit in the drive electronics must be set to {limit}{of_each}.");
-    }
-    if let Some(bias) = view.value_of(drive, "bias-torque") {
-        text += &format!(
-            " The bias of the two pinions of a drive against each other must be set to {bias} at the output of each gearbox."
-        );
-    }
-    let ends = (view.value_of(drive, "emergency-stop-distance"), view.value_of(drive, "whole-end-stop-energy"));
-    if let (Some(way), Some(energy)) = ends {
-        text += &format!(
-            " An emergency stop from full speed at that limit takes {way}; a run into the end stop at full speed brings \
-             {energy}, all moving and turning parts together."
-        );
-    }
-    let held = (view.value_of(drive, "holding-torque"), view.value_of(drive, "brake-torque"));
-    if let (Some(way), (Some(hold), Some(brake))) = (view.value_of(drive, "stopping-distance"), held) {
-        let of_brakes = if motors > 1 { format!(" of each of {motors} motors") } else { String::new() };
-        text += &format!(
-            " The brake{of_brakes} is rated {brake}{each} and has to hold {hold}{each}, friction not counted; when power is lost at full speed \
-             downward it stops the load within {way}."
-        );
-    }
-    let own = axis.families.iter().find(|family| family.family == drive.family);
-    let best = own
-        .and_then(|family| family.best.as_ref())
-        .filter(|best| best.cost.whole_life < drive.cost.whole_life * (1.0 - 1e-9));
-    if let Some(best) = best {
-        text += &format!(
-            " The best of its kind for this axis alone costs {}; {}.",
-            view.money(Some(best.cost.whole_life)),
-            not_cost_alone(view, drive, best)
-        );
-    }
-    text
-}
-
-/// What decides against a drive that costs less.
-fn what_decides(view: &View, axis: &AxisRecord) -> &'static str {
-    match (&axis.better_alone, view.weighs_more_than_cost()) {
-        (Some(_), _) => "The machine as a whole decides",
-        (None, true) => "The preferences of the brief decide",
-        (None, false) => "Advice that it does not follow, and that weighs, decides",
-    }
-}
-
-/// How many motors a drive has, over all sides and pinions.
-fn units(drive: &CandidateRecord) -> u64 {
-    let motors = drive.components.iter().find(|part| part.role == "servo-motor");
-    motors.map_or(1, |part| part.count.round() as u64)
 }
 
 fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (String, String) {

@@ -92,6 +92,10 @@ impl<'a> View<'a> {
         let what = self.brief_words(&finding.characteristic);
         let is = if PLURAL.iter().any(|word| what.starts_with(word)) { "are" } else { "is" };
         match (finding.demand, finding.limit, finding.sense.as_str()) {
+            // a count that may not even be one
+            (Some(_), Some(most), "at-most") if what.starts_with("number of ") && most < 1.0 => {
+                format!("the {what} {is} {demand}, and none is allowed")
+            }
             (Some(_), Some(_), "at-least") => format!("the {what} {is} {demand}, and at least {limit} is needed"),
             (Some(_), Some(_), _) => format!("the {what} {is} {demand}, and at most {limit} is allowed"),
             _ => format!("the {what} could not be worked out"),

@@ -15,6 +15,7 @@ pub use measure::*;
 pub use pattern::{Sign, pattern};
 pub(crate) use slip::nearest;
 pub use table::{Dimension, UNITS, Unit};
+pub(crate) use text::unit_in;
 pub use text::{UnitError, parse, parse_as, print, print_rounded, significant};
 
 /// Whether a report speaks in metric or in inch units.

@@ -210,6 +210,12 @@ pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
     if value.is_finite() { Ok(value) } else { Err(UnitError::NotFinite { text: text.into() }) }
 }
 
+/// The unit that a text with a number gives it in, if it is one of the given dimension.
+pub(crate) fn unit_in(dimension: Dimension, text: &str) -> Option<&'static Unit> {
+    let (_, unit) = split_number(text.trim())?;
+    find_unit(dimension, unit.trim()).ok().filter(|unit| !unit.name.is_empty())
+}
+
 /// The unit of the given dimension that is spelt so.
 pub(crate) fn find_unit(dimension: Dimension, spelling: &str) -> Result<&'static Unit, UnitError> {
     let normalised = normalise(spelling);

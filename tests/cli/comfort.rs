@@ -156,3 +156,15 @@ fn a_run_that_is_stopped_ends_with_status_130_and_leaves_nothing_behind() {
         assert_eq!(left, ["brief.yaml", "rules"], "{name}");
     }
 }
+
+#[test]
+fn numbers_and_words_of_options_are_refused_with_what_was_expected() {
+    for threads in ["zero", "0", "-1", "1025", "2.5"] {
+        let run = run(&["calc", "--list", &format!("--threads={threads}")]);
+        assert_eq!(run.status, 2, "{threads}");
+        assert!(run.err.contains("a whole number from 1 to 1024 was expected"), "{threads}: {}", run.err);
+    }
+    let inch = run(&["calc", "deflection", "force=900N", "stiffness=100N/µm", "--units", "imperial"]);
+    assert_eq!((inch.status, inch.err.as_str()), (0, ""));
+    assert!(inch.out.contains("In inches"), "{}", inch.out);
+}

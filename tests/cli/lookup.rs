@@ -57,6 +57,23 @@ fn a_wrong_call_of_calc_is_the_fault_of_the_input() {
 }
 
 #[test]
+fn a_formula_that_there_is_not_is_answered_by_those_that_share_a_word_with_it() {
+    for (asked, meant) in [
+        ("euler-force", "`euler-load`"),
+        ("buckling", "`euler-load`"),
+        ("whip", "`whip-speed`"),
+        ("Whip_Speed", "`whip-speed`"),
+        ("natural-frequncy", "did you mean `natural-frequency`? `calc --list`"),
+    ] {
+        let run = run(&["calc", asked]);
+        assert_eq!(run.status, 2, "{asked}");
+        assert!(run.err.contains(meant), "{asked}: {}", run.err);
+    }
+    let nothing = run(&["calc", "zzz-qqq-xxx-www"]);
+    assert!(nothing.err.contains("is called `zzz-qqq-xxx-www`; `calc --list` shows all"), "{}", nothing.err);
+}
+
+#[test]
 fn calc_lists_every_formula() {
     let run = run(&["calc", "--list"]);
     assert_eq!(run.status, 0);

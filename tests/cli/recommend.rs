@@ -111,6 +111,37 @@ fn the_report_goes_to_stdout_and_nothing_to_stderr() {
 }
 
 #[test]
+fn what_may_not_be_meant_is_told_before_the_answer_and_in_it() {
+    let brief = BRIEF
+        .replace("120 kg", "120.000 kg")
+        .replace("600 mm", "4.2 mm")
+        .replace("EUR", "EUR\nlimits: { purchase: 45.000 }");
+    let room = Room::with(&brief);
+    let (report, json) = (room.recommend(&["--no-turning-points"]), room.recommend(&["--no-turning-points", "--json"]));
+    let told = [
+        ("limits.purchase", "“45.000” is taken for “45”; if the point parts thousands, write “45000”"),
+        (
+            "axes.slide.moved-mass",
+            "“120.000 kg” is taken for “120 kg”; if the point parts thousands, write “120000 kg”",
+        ),
+        // by hand: v = j·(s/2j)^(2/3) with j = 40 m/s³ and s = 4.2 mm, 0.05607 m/s
+        (
+            "axes.slide.travel",
+            "a travel of 4.2 mm is too short to reach 15 m/min: speeding up and slowing down with 2 m/s² and 40 m/s³ the axis gets to 3.36 m/min",
+        ),
+    ];
+    let record: Value = serde_json::from_str(&json.out).expect("JSON");
+    let doubts = record["doubts"].as_array().expect("doubts");
+    assert_eq!(doubts.len(), told.len(), "{doubts:?}");
+    for (key, words) in told {
+        assert!(report.err.contains(&format!("note: {key}: {words}\n")), "{key}: {}", report.err);
+        assert!(report.out.contains(words), "{key}");
+        assert!(doubts.iter().any(|doubt| doubt["key"] == key && doubt["words"] == words), "{key}: {doubts:?}");
+    }
+    assert!(RECORD.1.get("doubts").is_none(), "a plain brief leaves no doubt");
+}
+
+#[test]
 fn the_record_has_the_fields_of_the_contract() {
     let (run, record) = &*RECORD;
     assert_eq!((run.status, run.err.as_str()), (0, ""));

@@ -129,6 +129,17 @@ const HAND: &[Row] = &[
     ("stiffness-of-four first=192.57N/µm second=700N/µm third=600N/µm fourth=900N/µm", "N/µm", "106.39"),
     ("stiffness-of-five first=100N/µm second=100N/µm third=100N/µm fourth=100N/µm fifth=100N/µm", "N/µm", "20.0"),
     ("deflection force=900N stiffness=100N/µm", "mm", "0.009"),
+    ("cutting-shift deflection=9µm play=40µm both-ways=1 cutting-force=900N gravity-force=0N balance=0", "mm", "0.029"),
+    (
+        "cutting-shift deflection=9µm play=40µm both-ways=1 cutting-force=900N gravity-force=1500N balance=0.3",
+        "mm",
+        "0.009",
+    ),
+    (
+        "cutting-shift deflection=9µm play=40µm both-ways=1 cutting-force=900N gravity-force=1500N balance=0.5",
+        "mm",
+        "0.029",
+    ),
     // heat
     ("heat-flow drag-torque=0.8Nm mean-speed=15m/min travel-per-turn=10mm", "kW", "0.12566"),
     // inertia

@@ -8,6 +8,7 @@ mod column;
 mod contact_lines;
 mod edges;
 mod energy;
+mod flanks;
 mod gain;
 mod gantry;
 mod generated_teeth;

@@ -27,7 +27,7 @@ LATER = {
     "helical-rack": {
         "motor-top-speed": -0.02, "gearbox-peak": 0.05, "pinion-seat": 0.05, "gearbox-axial-load": 0.05, "motor-peak": 0.1,
         "gearbox-stop": 0.1, "rack-holds-stop": 0.1, "gearbox-mean": 0.2, "gearbox-output-bearing": 0.2, "motor-heating": 0.2,
-        "rack-fastening": 0.01, **SELDOM, **TEETH, **REST, **DELIVERY,
+        "rack-fastening": 0.01, "play-in-cut": 0.5, **SELDOM, **TEETH, **REST, **DELIVERY,
     },
 }
 

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from sheet import NAN, rss
+from sheet import NAN, rss, shift_in_cut
 
 # gain over √(k/m_M) against the mass ratio, from a sweep of the frequency response (docs/method.md section 5)
 MOTOR = np.array([(0.1, 0.245), (0.15, 0.263), (0.25, 0.274), (0.35, 0.273), (0.5, 0.265), (1.0, 0.233), (2.0, 0.185),
@@ -39,6 +39,7 @@ def enter(y, scale, by_scale, table, by_table, growth, within_turn, least, measu
     own = y["play"] * (1.0 - y["compensated-play"]) + y["lost-motion"]
     y["reversal-error"] = np.where(by_scale, y["lost-motion"], own)
     y["loop-play"] = np.where(by_scale, y["play"], NAN)
+    y["cutting-shift"] = shift_in_cut(y)
     y["drive-scatter"] = rss(y["measuring-step"] / np.sqrt(12.0), y["friction-scatter"] * y["friction-force"] / give)
     y["scatter"] = rss(y["drive-scatter"], y["least-scatter"])
     y["repeatability"] = y["reversal-error"] + 4.0 * y["scatter"]

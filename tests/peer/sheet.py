@@ -36,6 +36,17 @@ def rss(*errors):
     return np.sqrt(sum(e * e for e in errors))
 
 
+def shift_in_cut(y):
+    """Half of the way by which a cutting force moves the slide: the give, and half of the play where the force turns the slide over.
+
+    It turns it over where it may act either way and is larger than the weight that no counterbalance carries.
+    """
+    balance = np.where(np.isnan(y["greatest-balance"]), y["counterbalance-share"], y["greatest-balance"])
+    weight = y["gravity-force"] * np.abs(1.0 - balance)
+    turned = np.where(y["drive-cutting-force"] <= weight, 0.0, y["cutting-both-ways"])
+    return y["cutting-deflection"] + turned * y["play"] / 2.0
+
+
 def over(a, b):
     """a/b where b is not zero, NaN elsewhere."""
     a, b = np.broadcast_arrays(np.asarray(a, float), np.asarray(b, float))

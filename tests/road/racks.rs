@@ -68,6 +68,24 @@ fn the_force_of_equal_damage_lies_between_nothing_and_the_largest_force() {
     }
 }
 
+/// The play is crossed where the force may act either way; a bias takes it out as far as it reaches.
+#[test]
+fn a_cutting_force_either_way_moves_the_slide_through_half_of_the_play() {
+    for (way, half) in [("both", 0.5), ("forward", 0.0)] {
+        let inputs = small::inputs(&axis("1.2 m", &format!("    cutting-force-direction: {way}\n")));
+        let demand = small::demand(&inputs, 0);
+        for layout in [Pinions::One, Pinions::Two] {
+            let family = RackDrive::new(&demand, &inputs.catalog, true, layout);
+            let path = small::path_of(&family.stages(), &[0; 9]);
+            let sheet = small::numbers(&family, &demand, &path);
+            let [give, play, shift] =
+                [ch::CUTTING_DEFLECTION, ch::PLAY, ch::CUTTING_SHIFT].map(|what| sheet.read(what).value);
+            assert!((shift - give - half * play).abs() < 1e-15, "{way}: {shift}, {give} and {play}");
+            assert!(give > 0.0 && (layout == Pinions::Two || play > 1e-5), "{give} and {play}");
+        }
+    }
+}
+
 /// A bed that expands otherwise takes hold from the rack; one of steel takes none.
 #[test]
 fn a_bed_of_aluminium_holds_a_steel_rack_less_firmly() {

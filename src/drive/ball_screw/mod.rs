@@ -79,6 +79,7 @@ impl<'a> BallScrewDrive<'a> {
         );
         sheet.computed(ch::FIRST_MODE, &stiffness::NATURAL_FREQUENCY, (ch::TOTAL_STIFFNESS, ch::DRIVEN_MASS));
         sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, ch::TOTAL_STIFFNESS));
+        self.demand.enter_cutting_shift(sheet);
         sides::racking(self.demand, screw::ERRORS, sheet);
         if self.demand.two_sided() {
             screw::nut_loads(self.demand, sheet);

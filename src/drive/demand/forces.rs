@@ -7,7 +7,7 @@
 use super::Demand;
 use crate::characteristic as ch;
 use crate::drive::{motor, sides};
-use crate::formula::{counterbalance, duty, twin};
+use crate::formula::{counterbalance, duty, stiffness, twin};
 use crate::ledger::{Characteristic, Ledger, PhaseCharacteristic};
 use crate::units::{Acceleration, Force, Mass, Ratio};
 
@@ -93,6 +93,21 @@ impl Demand<'_> {
             let inputs = force_of(ch::PHASE_DRIVE_PROCESS_FORCE, index);
             sheet.computed(ch::PHASE_FORCE.phase(index), &counterbalance::PHASE_FORCE, inputs);
         }
+    }
+
+    /// Enters how far the cutting force moves the slide, once give and play are known; of two pinions the weight on one counts.
+    #[inline(always)]
+    pub fn enter_cutting_shift<L: Ledger>(&self, sheet: &mut L) {
+        let balance = self.axis.counterbalance.as_ref().map_or(ch::COUNTERBALANCE_SHARE, |_| ch::GREATEST_BALANCE);
+        let moved = (
+            ch::CUTTING_DEFLECTION,
+            ch::PLAY,
+            ch::CUTTING_BOTH_WAYS,
+            ch::DRIVE_CUTTING_FORCE,
+            ch::GRAVITY_FORCE,
+            balance,
+        );
+        sheet.computed(ch::CUTTING_SHIFT, &stiffness::CUTTING_SHIFT, moved);
     }
 
     /// Enters the mean of the forces of the phases.

@@ -93,6 +93,7 @@ impl DrivenNutDrive<'_> {
             (ch::MOTOR_MASS, ch::REDUCTION_MASS, ch::NUT_MASS, ch::NUT_UNIT_MASS, ch::SUPPORT_MASS, ch::DRIVES);
         sheet.computed(ch::RIDING_MASS, &layout::RIDING_NUT_DRIVES, riding);
         self.demand.enter_masses(sheet);
+        self.demand.enter_cutting_shift(sheet);
     }
 
     pub(super) fn duty<L: Ledger>(&self, belt: &ScrewReduction, sheet: &mut L) {

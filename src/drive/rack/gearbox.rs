@@ -106,6 +106,7 @@ impl RackDrive<'_> {
             let left = (ch::PINION_PLAY, ch::PLAY_FREE_DEMAND, ch::PLAY_FREE_FORCE);
             sheet.computed(ch::PLAY, &twin::BIASED_PLAY, left);
         }
+        self.demand.enter_cutting_shift(sheet);
     }
 
     /// What the largest force asks of the gearbox.

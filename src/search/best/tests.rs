@@ -92,5 +92,6 @@ fn each_pair_of_first_choices_gives_the_best_behind_it() {
     let (with, without) = counts.iter().fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
     let shares: f64 = counts.iter().map(|one| one.2).sum();
     assert!(with > 20 && without > 20, "{counts:?}");
-    assert!(shares > 0.55 * with as f64, "the bounds come to {shares} of {with}: {counts:?}");
+    // play is entered late, so that what falls by it alone is in no bound
+    assert!(shares > 0.54 * with as f64, "the bounds come to {shares} of {with}: {counts:?}");
 }

@@ -1,0 +1,100 @@
+//! What a brief states that can be read and may still not be what was meant.
+//!
+//! Method: two slips that no bound of a single value shows: a point that parts thousands, and a speed that the travel is
+//! too short for. A doubt changes nothing; the value counts as it stands.
+//! Limits: a point before three digits is taken for a mark between thousands where the last of them is 0 and no 0 leads;
+//! common sense, no source.
+
+use super::defaults::unit_named;
+use super::reader::{Reader, key_below};
+use crate::formula::s_curve::Profile;
+use crate::units::{Acceleration, Jerk, Length, Measure, Velocity, print_rounded};
+use crate::yaml::{Faults, Node};
+
+/// Something to look at again.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Doubt {
+    /// The key that it is about, such as `axes.long.travel`.
+    pub key: String,
+    /// What is odd, and what it is taken for, in a sentence without its full stop.
+    pub words: String,
+}
+
+/// Below this share of its speed an axis that crosses its whole travel is told.
+const REACHED: f64 = 0.999;
+
+impl Reader<'_> {
+    /// Doubts a number that is written as thousands are in many countries, such as `1.200 kg`.
+    pub(super) fn doubt_thousands(&mut self, node: &Node<'_>) {
+        let mut unheard = Faults::default();
+        let written = match node.is_text() {
+            true => node.text(&mut unheard),
+            // a number is looked up in the file only where it may be one
+            false => node.number(&mut unheard).filter(|value| (1.0..1000.0).contains(value)).map(|_| node.written()),
+        };
+        let Some(written) = written else { return };
+        if let Some((plain, decimal)) = thousands(written.trim()) {
+            let words =
+                format!("“{}” is taken for “{decimal}”; if the point parts thousands, write “{plain}”", written.trim());
+            self.doubts.push(Doubt { key: node.path().into(), words });
+        }
+    }
+
+    /// Doubts a speed that the axis does not reach between the ends of its travel.
+    pub(super) fn doubt_reach(
+        &mut self,
+        axis: &Node<'_>,
+        travel: Length,
+        speed: Velocity,
+        acceleration: Acceleration,
+        jerk: Jerk,
+    ) {
+        let reached = Profile::new(travel, speed, acceleration, jerk).speed;
+        if reached < REACHED * speed.si() {
+            let words = format!(
+                "a travel of {} is too short to reach {}: speeding up and slowing down with {} and {} the axis gets to {}",
+                told(travel, "mm", 6),
+                told(speed, "m/min", 6),
+                told(acceleration, "m/s²", 6),
+                told(jerk, "m/s³", 6),
+                told(Velocity::of_si(reached), "m/min", 3),
+            );
+            self.doubts.push(Doubt { key: key_below(axis, "travel"), words });
+        }
+    }
+}
+
+fn told<Q: Measure>(value: Q, unit: &str, digits: usize) -> String {
+    unit_named::<Q>(unit).map_or(String::new(), |unit| print_rounded(value.si(), unit, digits))
+}
+
+/// What is written where the point parts thousands, and where it is a decimal one.
+fn thousands(text: &str) -> Option<(String, String)> {
+    let (whole, behind) = text.split_once('.')?;
+    let digits = |part: &str| part.chars().take_while(char::is_ascii_digit).count();
+    let (count, after) = (digits(whole), digits(behind));
+    let (fraction, unit) = behind.split_at(after);
+    let parted = count == whole.len() && (1..=3).contains(&count) && !whole.starts_with('0') && after == 3;
+    if !parted || !fraction.ends_with('0') || unit.starts_with(['.', 'e', 'E', ',']) {
+        return None;
+    }
+    let short = fraction.trim_end_matches('0');
+    let decimal = if short.is_empty() { whole.to_string() } else { format!("{whole}.{short}") };
+    Some((format!("{whole}{fraction}{unit}"), format!("{decimal}{unit}")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::thousands;
+
+    #[test]
+    fn a_point_before_three_digits_of_which_the_last_is_nought_may_part_thousands() {
+        let both = |plain: &str, decimal: &str| Some((plain.to_string(), decimal.to_string()));
+        assert_eq!(thousands("1.200 kg"), both("1200 kg", "1.2 kg"));
+        assert_eq!(thousands("45.000"), both("45000", "45"));
+        assert_eq!(thousands("12.350m"), both("12350m", "12.35m"));
+        for plain in ["0.500 mm", "1.20 kg", "1.2345 m", "1.234 kg", "1200 kg", "1.200e3 kg", "-1.200 K", "1.200.000"] {
+            assert_eq!(thousands(plain), None, "{plain}");
+        }
+    }
+}
