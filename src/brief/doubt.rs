@@ -2,8 +2,8 @@
 //!
 //! Method: two slips that no bound of a single value shows: a point that parts thousands, and a speed that the travel is
 //! too short for. A doubt changes nothing; the value counts as it stands.
-//! Limits: a point before three digits is taken for a mark between thousands where the last of them is 0 and no 0 leads;
-//! common sense, no source.
+//! Limits: a point before three digits may part thousands where the last of them is 0, no 0 leads, and the key takes a
+//! thousandfold value too; of inches, feet and pounds it is a decimal point, since they are written so. Common sense, no source.
 
 use super::defaults::unit_named;
 use super::reader::{Reader, key_below};
@@ -20,12 +20,18 @@ pub struct Doubt {
     pub words: String,
 }
 
+/// How units begin with which only decimal points are written.
+const INCHES: [&str; 7] = ["in", "ip", "\"", "″", "f", "lb", "mil"];
+
 /// Below this share of its speed an axis that crosses its whole travel is told.
 const REACHED: f64 = 0.999;
 
 impl Reader<'_> {
-    /// Doubts a number that is written as thousands are in many countries, such as `1.200 kg`.
-    pub(super) fn doubt_thousands(&mut self, node: &Node<'_>) {
+    /// Doubts a number that is written as thousands are in many countries, such as `1.200 kg`, if a thousandfold one fits too.
+    pub(super) fn doubt_thousands(&mut self, node: &Node<'_>, fits: bool) {
+        if !fits {
+            return;
+        }
         let mut unheard = Faults::default();
         let written = match node.is_text() {
             true => node.text(&mut unheard),
@@ -75,7 +81,9 @@ fn thousands(text: &str) -> Option<(String, String)> {
     let (count, after) = (digits(whole), digits(behind));
     let (fraction, unit) = behind.split_at(after);
     let parted = count == whole.len() && (1..=3).contains(&count) && !whole.starts_with('0') && after == 3;
-    if !parted || !fraction.ends_with('0') || unit.starts_with(['.', 'e', 'E', ',']) {
+    let goes_on = unit.starts_with(['.', 'e', 'E', ',']);
+    let of_inches = INCHES.iter().any(|name| unit.trim_start().starts_with(name));
+    if !parted || !fraction.ends_with('0') || goes_on || of_inches {
         return None;
     }
     let short = fraction.trim_end_matches('0');
@@ -95,6 +103,9 @@ mod tests {
         assert_eq!(thousands("12.350m"), both("12350m", "12.35m"));
         for plain in ["0.500 mm", "1.20 kg", "1.2345 m", "1.234 kg", "1200 kg", "1.200e3 kg", "-1.200 K", "1.200.000"] {
             assert_eq!(thousands(plain), None, "{plain}");
+        }
+        for inches in ["1.500 in", "2.250\"", "1.500ft", "850.000 lb", "150.000 lbf", "100.000 ipm", "1.000 mil"] {
+            assert_eq!(thousands(inches), None, "{inches}");
         }
     }
 }

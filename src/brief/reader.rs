@@ -58,7 +58,7 @@ impl<'f> Reader<'f> {
         let enough = if bounds.least_is_allowed { value >= least } else { value > least };
         // a value typed as the bound in another unit may miss it by its last binary digit
         if enough && value <= most * (1.0 + 1e-12) {
-            self.doubt_thousands(node);
+            self.doubt_thousands(node, 1000.0 * value <= most);
             return Some(quantity);
         }
         // what is too much is told in the unit that the brief uses, where the bound is round in it
@@ -109,7 +109,7 @@ impl<'f> Reader<'f> {
         };
         let value = node.number(self.faults)?;
         if value > 0.0 && value <= most {
-            self.doubt_thousands(&node);
+            self.doubt_thousands(&node, 1000.0 * value <= most);
             return Some(Entry { value, stated: true });
         }
         node.fault(self.faults, format!("must be above 0 and at most {most}, but is {value}"), None);

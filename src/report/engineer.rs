@@ -2,6 +2,7 @@
 
 use super::assumed::Named;
 use super::chart::{AxisCharts, Chart};
+use super::markup::term;
 use super::sheet::{self, Phases, SheetLine};
 use super::view::{View, worst_first};
 use super::words;
@@ -161,7 +162,7 @@ fn collect_axis(view: &View, axis: &AxisRecord, charts: &AxisCharts) -> Engineer
         drives,
         merit: match &axis.chosen {
             Some(drive) if drive.merit.is_finite() => {
-                format!("The drive chosen comes to {}.", figure::figure(drive.merit, 5))
+                format!("The {} of the drive chosen is {}.", term("merit", "merit"), figure::figure(drive.merit, 5))
             }
             _ => String::new(),
         },

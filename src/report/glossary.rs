@@ -69,6 +69,12 @@ pub const GLOSSARY: &[Entry] = &[
         "Linear scale",
         "A measuring strip along the axis. It measures the slide itself instead of the turning of the motor.",
     ),
+    entry(
+        "merit",
+        "Merit",
+        "The one number by which drives are compared; less is better. It is the cost over the life, or what the brief weighs, made \
+         larger by a few percent for each advice that is not met.",
+    ),
     entry("module", "Module", "The size of a tooth: pitch of the teeth over π, in millimetres."),
     entry("pinion", "Pinion", "The small gear that rolls on a rack."),
     entry(
