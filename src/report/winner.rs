@@ -67,7 +67,8 @@ pub fn told(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
              downward it stops the load within {way}."
         );
     }
-    if asks(axis, "people-below", "yes") {
+    // two motors have a brake each
+    if motors == 1 && asks(axis, "people-below", "yes") {
         text += " People may be below this axis: most codes then want a second means of holding, or one that is tested in a cycle. \
                  Neither is in these prices.";
     }
