@@ -169,3 +169,30 @@ fn optional_arguments_are_shown_with_their_defaults() {
         assert!(usage.contains(part), "{usage}");
     }
 }
+
+#[test]
+fn the_factors_on_the_way_re_derive_what_flanks_and_roots_bear() {
+    let factor = |answer: &Answer, symbol: &str| {
+        let step = answer.steps.iter().find(|step| step.symbol == symbol);
+        step.unwrap_or_else(|| panic!("no {symbol} in {answer:?}")).value
+    };
+    for helix in ["0deg", "19.52808deg"] {
+        let mesh = format!("module=2mm teeth=20 profile-shift=0 face-width=24mm helix={helix}");
+        let diameter = answer("pinion-diameter", &format!("module=2mm teeth=20 helix={helix}")).value;
+        for side in ["pinion", "rack"] {
+            let flank = answer(&format!("{side}-flank-endurance"), &format!("{mesh} flank-strength=1380MPa"));
+            // ISO 6336-2: Z_E of steel on steel 189.8 √MPa, Z_H of straight teeth 2.495 at 20° (from memory)
+            assert!((factor(&flank, "Z_E in √MPa") - 189.8).abs() < 0.05);
+            assert!(helix != "0deg" || (factor(&flank, "Z_H") - 2.495).abs() < 5e-4);
+            let stress: f64 =
+                ["Z_B", "Z_H", "Z_E in √MPa", "Z_ε", "Z_β"].map(|name| factor(&flank, name)).iter().product();
+            let force = 1380.0_f64.powi(2) * diameter * 24.0 / (stress * stress);
+            assert!((force / flank.value - 1.0).abs() < 1e-9, "{side}: {force} N, {flank:?}");
+            let steel = "root-strength=645.4MPa slip-layer=3µm";
+            let root = answer(&format!("{side}-root-endurance"), &format!("{mesh} {steel}"));
+            let stress = factor(&root, "Y_F") * factor(&root, "Y_S") * factor(&root, "Y_β");
+            let force = 645.4 * factor(&root, "Y_δ") * 24.0 * 2.0 / stress;
+            assert!((force / root.value - 1.0).abs() < 1e-9, "{side}: {force} N, {root:?}");
+        }
+    }
+}

@@ -5,11 +5,13 @@
 
 use super::result::*;
 use super::words::{Words, percent, several};
-use crate::report;
+use crate::report::{self, Printer};
 use crate::units::UnitSystem;
 use serde::Serialize;
+use std::sync::LazyLock;
 
-const TEMPLATES: [(&str, &str); 1] = [("acceptance.md", include_str!("templates/acceptance.md.j2"))];
+static PRINTER: LazyLock<Printer> =
+    LazyLock::new(|| Printer::new(&[("acceptance.md", include_str!("templates/acceptance.md.j2"))]));
 
 #[derive(Serialize)]
 struct Page<'a> {
@@ -81,7 +83,7 @@ struct TargetRow {
 pub fn markdown(acceptance: &Acceptance, units: UnitSystem, picture: Option<&str>) -> String {
     let view = View { acceptance, units };
     let page = view.page(picture);
-    report::document(&TEMPLATES, &page).expect("the built-in template prints every acceptance")
+    PRINTER.document(&page)
 }
 
 struct View<'a> {

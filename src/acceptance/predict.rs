@@ -132,7 +132,8 @@ pub(super) fn predict(
     term(
         "thermal-growth",
         "ΔL",
-        "growth with temperature over the travel, at the temperature swing of the brief; not in M",
+        "growth with temperature over the travel, at the temperature swing of the brief; measured: the slope of all deviations, \
+         whatever made it; not in M",
         length("thermal-growth"),
         measured.growth.abs(),
     );

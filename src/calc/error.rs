@@ -26,12 +26,14 @@ pub enum Fault {
         known: String,
     },
     /// A required argument is not there.
-    #[error("`{name}` is missing; write {name}={example}")]
+    #[error("`{name}` is missing; write {name}={example}{}", worked_out_by(.formulas))]
     Missing {
         /// The argument.
         name: String,
         /// What may stand behind the equals sign.
         example: String,
+        /// The formulas that work it out, if they are few.
+        formulas: Vec<&'static str>,
     },
     /// An argument is given more than once.
     #[error("`{name}` is given more than once")]
@@ -116,6 +118,15 @@ fn meant(near: &[String]) -> String {
         Some((only, [])) => format!("; did you mean {only}?"),
         Some((last, rest)) => format!("; did you mean {} or {last}?", rest.join(", ")),
         None => ";".into(),
+    }
+}
+
+fn worked_out_by(formulas: &[&str]) -> String {
+    let named: Vec<String> = formulas.iter().map(|id| format!("`{id}`")).collect();
+    match named.as_slice() {
+        [] => String::new(),
+        [one] => format!("; the formula {one} works it out"),
+        several => format!("; the formulas {} work it out", several.join(", ")),
     }
 }
 

@@ -4,7 +4,7 @@ use super::argument::{Argument, Kind, Need};
 use super::error::{Fault, nearest};
 use crate::formula::MOST_PHASES;
 use crate::formula::Series;
-use crate::units::{Dimension, Measure, parse_as};
+use crate::units::{Dimension, Measure, Ratio, parse_as};
 
 /// What was read for one argument.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,6 +64,11 @@ impl Outcome {
         self
     }
 
+    /// The same, with plain numbers on the way.
+    pub fn factors(self, factors: impl IntoIterator<Item = (&'static str, f64)>) -> Outcome {
+        factors.into_iter().fold(self, |outcome, (symbol, value)| outcome.step(symbol, Ratio::of_si(value)))
+    }
+
     /// The same, with a remark.
     pub fn remark(mut self, words: impl Into<String>) -> Outcome {
         self.remarks.push(words.into());
@@ -97,7 +102,8 @@ impl Given {
                 (None, Need::Default(default)) => (default, true),
                 (None, Need::Absent(_)) => continue,
                 (None, Need::Required) => {
-                    faults.push(Fault::Missing { name: argument.name.into(), example: argument.example() });
+                    let (name, formulas) = (argument.name.into(), super::working_out(argument.name));
+                    faults.push(Fault::Missing { name, example: argument.example(), formulas });
                     continue;
                 }
             };

@@ -103,6 +103,13 @@ pub fn find(id: &str) -> Option<&'static Entry> {
     REGISTER.iter().find(|entry| entry.note.id == id)
 }
 
+/// The formulas that work out the argument of this name, as far as their ids tell; none where there are many.
+fn working_out(name: &str) -> Vec<&'static str> {
+    let ends = |id: &str| id.strip_suffix(name).is_some_and(|before| before.is_empty() || before.ends_with('-'));
+    let found: Vec<&'static str> = REGISTER.iter().map(|entry| entry.note.id).filter(|id| ends(id)).collect();
+    if found.len() < MOST_MEANT { found } else { Vec::new() }
+}
+
 /// The most formulas that are told in place of one that there is not.
 const MOST_MEANT: usize = 5;
 

@@ -2,16 +2,20 @@
 //!
 //! Method: steels are named; a safety factor divides the stress limit. Limits: one hardness a steel.
 
-use super::Entry;
 use super::argument::{Argument, Kind};
 use super::error::Fault;
 use super::gear::{FACE_WIDTH, HELIX, MODULE, SHIFT, TEETH, Tooth};
+use super::generic::{self, Plain};
 use super::given::{Given, Outcome};
+use super::{Entry, Run};
 use crate::formula::Note;
-use crate::formula::tooth_strength::{self, MATERIALS, ToothMaterial};
+use crate::formula::tooth_strength::{
+    self, MATERIALS, PINION_FLANK_ENDURANCE, PINION_ROOT_ENDURANCE, RACK_FLANK_ENDURANCE, RACK_ROOT_ENDURANCE,
+    ToothMaterial,
+};
 use crate::source::Source;
 use crate::units::Dimension as D;
-use crate::units::{Angle, Measure, Pressure, Ratio, Velocity};
+use crate::units::{Angle, Length, Measure, Pressure, Ratio, Velocity};
 
 const STEELS: &[&str] = &["case-hardened", "induction-hardened", "through-hardened", "soft"];
 
@@ -47,7 +51,12 @@ pub(super) fn entries() -> Vec<Entry> {
     let teeth = Argument { kind: Kind::WordOr(&["rack"], D::Ratio), ..TEETH };
     let helix = HELIX.or("straight");
     let positive = |name, default| Argument::positive(name, D::Ratio).or(default);
+    let shown = |formula, run| Entry { run: Run::Own(run), ..generic::entry(formula) };
     vec![
+        shown(&PINION_FLANK_ENDURANCE, |given| flank_endurance(&PINION_FLANK_ENDURANCE, given, true)),
+        shown(&RACK_FLANK_ENDURANCE, |given| flank_endurance(&RACK_FLANK_ENDURANCE, given, false)),
+        shown(&PINION_ROOT_ENDURANCE, |given| root_endurance(&PINION_ROOT_ENDURANCE, given, true)),
+        shown(&RACK_ROOT_ENDURANCE, |given| root_endurance(&RACK_ROOT_ENDURANCE, given, false)),
         Entry::own(&tooth_strength::TIP_FORM_FACTOR.note, &[teeth, helix, SHIFT], (D::Ratio, "1"), |given| {
             tip(given, tooth_strength::tip_form_factor, |rack| rack.form_factor)
         }),
@@ -77,6 +86,32 @@ pub(super) fn entries() -> Vec<Entry> {
             permissible,
         ),
     ]
+}
+
+/// The mesh of the arguments of a formula on endurance.
+fn mesh(given: &Given) -> (Length, Ratio, Angle, Ratio, Length) {
+    (given.get("module"), given.get("teeth"), given.get("helix"), given.get("profile-shift"), given.get("face-width"))
+}
+
+/// What flanks bear, with the factors on the way.
+fn flank_endurance(formula: &'static dyn Plain, given: &Given, on_pinion: bool) -> Result<Outcome, Fault> {
+    let factors = tooth_strength::flank_factors(mesh(given), on_pinion);
+    let steps = [
+        ("Z_B", factors.single_contact),
+        ("Z_H", factors.zone),
+        ("Z_E in √MPa", factors.elasticity / 1e3),
+        ("Z_ε", factors.contact_ratio_squared.sqrt()),
+        ("Z_β", 1.0 / factors.cos_helix.sqrt()),
+    ];
+    generic::run(formula, given).map(|outcome| outcome.factors(steps))
+}
+
+/// What a root bears, with the factors on the way.
+fn root_endurance(formula: &'static dyn Plain, given: &Given, on_pinion: bool) -> Result<Outcome, Fault> {
+    let factors = tooth_strength::root_factors(mesh(given), given.get("slip-layer"), on_pinion);
+    let steps =
+        [("Y_F", factors.form), ("Y_S", factors.stress_correction), ("Y_β", factors.helix), ("Y_δ", factors.notch)];
+    generic::run(formula, given).map(|outcome| outcome.factors(steps))
 }
 
 /// A factor for tip load of a pinion or a rack tooth.

@@ -134,11 +134,10 @@ const OWN_FIGURES: [&str; 2] = ["thread-depth", "restrained-force"];
 
 /// What a line of the catalogue names that nothing here knows, with the nearest name.
 pub fn unknown(entry: &WorkshopLine) -> Option<(String, Option<String>)> {
-    if let Some(figure) = entry.figure.as_deref().filter(|figure| !OWN_FIGURES.contains(figure)) {
-        let known = || crate::characteristic::all().filter(|about| !about.phased).map(|about| about.id);
-        if !known().any(|id| id == figure) {
-            return Some((figure.into(), nearest(figure, known()).map(String::from)));
-        }
+    if let Some(figure) = entry.figure.as_deref().filter(|figure| !OWN_FIGURES.contains(figure))
+        && !FIGURES.contains(figure)
+    {
+        return Some((figure.into(), nearest(figure, FIGURES.iter().copied()).map(String::from)));
     }
     let part = entry.part.as_deref()?;
     if KEYS.contains(part) {
@@ -147,7 +146,11 @@ pub fn unknown(entry: &WorkshopLine) -> Option<(String, Option<String>)> {
     Some((part.into(), nearest(part, KEYS.iter().map(String::as_str)).map(String::from)))
 }
 
-/// Every key of every kind, as `kind.key`; each brief that is read is checked against them.
+/// The id of every characteristic that a line may name.
+static FIGURES: LazyLock<BTreeSet<&'static str>> =
+    LazyLock::new(|| crate::characteristic::all().filter(|about| !about.phased).map(|about| about.id).collect());
+
+/// Every key of every kind, as `kind.key`; each brief that is read is checked against them and [`FIGURES`].
 static KEYS: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
     let keys =
         |kind: &'static Kind| kind.fields.iter().map(|field| format!("{}.{}", kind.name, field.name.replace('_', "-")));

@@ -1,7 +1,7 @@
 //! The assumptions: which of them the brief could state, and how their values read.
 
 use super::view::View;
-use super::words;
+use super::{inch, words};
 use crate::record::*;
 use serde::Serialize;
 
@@ -34,9 +34,14 @@ fn statable(view: &View, assumed: &Assumed) -> bool {
 }
 
 /// What the brief states and may not mean, by its key.
-pub fn doubted(record: &DecisionRecord) -> Vec<Named> {
-    let named = |doubt: &DoubtRecord| Named { name: doubt.key.clone(), value: doubt.words.clone() };
-    record.doubts.iter().map(named).collect()
+pub fn doubted(view: &View) -> Vec<Named> {
+    let words = |doubt: &DoubtRecord| match doubt.words.contains('“') {
+        // what is quoted stands in the brief like that
+        true => doubt.words.clone(),
+        false => inch::shown_text(&doubt.words, view.units),
+    };
+    let named = |doubt: &DoubtRecord| Named { name: doubt.key.clone(), value: words(doubt) };
+    view.record.doubts.iter().map(named).collect()
 }
 
 /// How many values of the method are assumed, in a sentence; empty if there is none.

@@ -105,7 +105,7 @@ pub fn collect(view: &View) -> Customer {
     let chosen = || record.axes.iter().filter_map(|axis| axis.chosen.as_ref().map(|drive| (axis, drive)));
     Customer {
         status: status(record),
-        doubts: assumed::doubted(record),
+        doubts: assumed::doubted(view),
         decisions: record.axes.iter().map(|axis| decision(view, axis)).collect(),
         misses: record
             .axes

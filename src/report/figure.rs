@@ -145,6 +145,14 @@ pub fn money(amount: Option<f64>, currency: &str) -> String {
     }
 }
 
+/// An amount with two decimals, so that a sum of such amounts can be checked.
+pub fn to_the_cent(amount: Option<f64>, currency: &str) -> String {
+    match amount.filter(|amount| amount.is_finite()) {
+        Some(amount) => with_unit(group(&format!("{amount:.2}")), currency),
+        None => NOT_KNOWN.into(),
+    }
+}
+
 /// How far one amount is from another, in percent with its sign: "+12 %".
 pub fn change(value: Option<f64>, from: Option<f64>) -> String {
     match (value, from) {

@@ -87,7 +87,7 @@ fn each_quantity(text: &str) -> String {
     let mut at = 0;
     while let Some(word) = words.get(at) {
         let next = words.get(at + 1).copied().unwrap_or_default();
-        let unit = next.trim_end_matches([',', ';', '.', ')']);
+        let unit = next.trim_end_matches([',', ';', ':', '.', ')']);
         let begin = word.trim_start_matches('(');
         let metric = INCH.iter().any(|(_, metric, _)| *metric == unit) && begin.parse::<f64>().is_ok();
         if metric {

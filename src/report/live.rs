@@ -4,13 +4,15 @@
 //! Limits: no assumptions and worksheets; those stand in the whole report.
 
 use super::chart::{self, Chart};
-use super::{cautions, customer, html, markup, print, tidy};
+use super::{Printer, cautions, customer, html, markup, tidy};
 use crate::record::{DecisionRecord, Outcome};
 use crate::report::view::View;
 use crate::units::UnitSystem;
 use serde::Serialize;
+use std::sync::LazyLock;
 
-const TEMPLATES: [(&str, &str); 1] = [("live.md", include_str!("templates/live.md.j2"))];
+static PRINTER: LazyLock<Printer> =
+    LazyLock::new(|| Printer::new(&[("live.md", include_str!("templates/live.md.j2"))]));
 /// The pictures that are shown beside the figures, by the end of their name.
 const PICTURES: [&str; 3] = ["-speed-over-travel.svg", "-errors.svg", "-torque.svg"];
 
@@ -97,7 +99,7 @@ pub fn live(record: &DecisionRecord, units: UnitSystem, shown: Shown) -> Live {
         customer,
         pictures: charts.iter().map(|charts| charts.iter().map(picture).collect()).collect(),
     };
-    let text = print(&TEMPLATES, &document).expect("the built-in template prints every record");
+    let text = PRINTER.printed(&document);
     let text = tidy(&plain(&text));
     let charts: Vec<Chart> = charts.into_iter().flatten().collect();
     let drive = |axis: &crate::record::AxisRecord| match &axis.chosen {

@@ -25,6 +25,7 @@ mod markup;
 mod obstacles;
 mod own_rules;
 pub mod picture;
+mod printer;
 mod proposal;
 mod reasons;
 mod reviewer;
@@ -45,24 +46,26 @@ pub use chart::Chart;
 pub use figure::{change, pair, quantity, utilisation};
 pub use live::{Live, Shown, live};
 pub use markup::escape;
+pub use printer::Printer;
 pub use proposal::{proposal, proposal_piece};
 pub use table::{bill_of_materials, candidates, workbook};
 
 use crate::record::{CandidateRecord, DecisionRecord};
 use crate::units::UnitSystem;
-use minijinja::syntax::SyntaxConfig;
-use minijinja::value::{Serde, Value};
-use minijinja::{AutoEscape, Environment, Error, UndefinedBehavior};
+use printer::tidy;
 use serde::Serialize;
+use std::sync::LazyLock;
 use view::View;
 
-const TEMPLATES: [(&str, &str); 5] = [
-    ("document.md", include_str!("templates/document.md.j2")),
-    ("customer.md", include_str!("templates/customer.md.j2")),
-    ("engineer.md", include_str!("templates/engineer.md.j2")),
-    ("reviewer.md", include_str!("templates/reviewer.md.j2")),
-    ("glossary.md", include_str!("templates/glossary.md.j2")),
-];
+static PRINTER: LazyLock<Printer> = LazyLock::new(|| {
+    Printer::new(&[
+        ("document.md", include_str!("templates/document.md.j2")),
+        ("customer.md", include_str!("templates/customer.md.j2")),
+        ("engineer.md", include_str!("templates/engineer.md.j2")),
+        ("reviewer.md", include_str!("templates/reviewer.md.j2")),
+        ("glossary.md", include_str!("templates/glossary.md.j2")),
+    ])
+});
 
 #[derive(Serialize)]
 struct Document<'a> {
@@ -133,15 +136,9 @@ fn written(view: &View, pictures: &[chart::AxisCharts]) -> String {
         reviewer: reviewer::collect(view),
         glossary: glossary::GLOSSARY,
     };
-    let text = print(&TEMPLATES, &document).expect("the built-in templates print every record");
+    let text = PRINTER.printed(&document);
     let text = markup::resolve(&text, glossary::explains);
     tidy(&text)
-}
-
-/// A document of another room in the manner of the report: the first template printed, every text escaped for
-/// Markdown, lines tidied.
-pub fn document(templates: &[(&'static str, &'static str)], view: &impl Serialize) -> Result<String, Error> {
-    print(templates, view).map(|text| tidy(&text))
 }
 
 /// A drive of a record in one phrase with its main sizes.
@@ -174,48 +171,4 @@ pub fn family_text(id: &str) -> &'static str {
     let words = family_words(id);
     let entry = glossary::GLOSSARY.iter().find(|entry| entry.word.eq_ignore_ascii_case(&words));
     entry.map_or("", |entry| entry.text)
-}
-
-fn print(templates: &[(&'static str, &'static str)], document: &impl Serialize) -> Result<String, Error> {
-    let mut environment = Environment::new();
-    environment.set_undefined_behavior(UndefinedBehavior::Strict);
-    environment.set_syntax(SyntaxConfig::builder().trim_blocks(true).lstrip_blocks(true).build()?);
-    environment.set_auto_escape_callback(|_| AutoEscape::Custom("markdown".into()));
-    environment.set_formatter(|out, _, value| {
-        let text = match value.as_str() {
-            Some(text) if value.is_safe() => text.to_string(),
-            Some(text) => escape(text),
-            None => value.to_string(),
-        };
-        out.write_str(&text).map_err(Error::from)
-    });
-    environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
-    environment.add_filter("span", |text: String| Value::from_safe_string(markup::span(&text)));
-    environment.add_filter("verbatim", |text: String| Value::from_safe_string(text));
-    environment.add_filter("sentence", |text: String| words::sentence(&text));
-    for (name, source) in templates {
-        environment.add_template(name, source)?;
-    }
-    let first = templates.first().map_or("", |(name, _)| name);
-    environment.get_template(first)?.render(Value::from(Serde(document)))
-}
-
-/// No blanks at line ends, one empty line before a heading and never two in a row, one line end at the end.
-fn tidy(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut empty = true;
-    for line in text.lines().map(str::trim_end) {
-        if line.is_empty() && empty {
-            continue;
-        }
-        if line.starts_with('#') && !empty {
-            out.push('\n');
-        }
-        empty = line.is_empty();
-        out.push_str(line);
-        out.push('\n');
-    }
-    out.truncate(out.trim_end().len());
-    out.push('\n');
-    out
 }

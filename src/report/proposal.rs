@@ -2,16 +2,18 @@
 //!
 //! Method: made of its record alone, in the words of the report. Limits: worksheets stand in the record only.
 
-use super::assumed::Named;
+use super::assumed::{self, Named};
 use super::cautions::{self, Caution};
 use super::engineer::{FindingLine, finding_line};
 use super::view::{View, failing, worst_binding, worst_first};
-use super::{figure, markup, words};
+use super::{Printer, figure, markup, words};
 use crate::record::*;
 use crate::units::UnitSystem;
 use serde::Serialize;
+use std::sync::LazyLock;
 
-const TEMPLATE: &str = include_str!("templates/proposal.md.j2");
+static PRINTER: LazyLock<Printer> =
+    LazyLock::new(|| Printer::new(&[("proposal.md", include_str!("templates/proposal.md.j2"))]));
 
 /// What is held side by side: characteristic, words, whether less is better.
 const BESIDE: [(&str, &str, bool); 8] = [
@@ -36,6 +38,7 @@ struct Page {
     axes: Vec<Axis>,
     machine_rows: Vec<MachineRow>,
     cautions: Vec<Caution>,
+    doubts: Vec<Named>,
     remarks: Vec<String>,
     choice: String,
     hash: String,
@@ -102,12 +105,12 @@ pub fn proposal(record: &ProposalRecord, units: UnitSystem) -> String {
         axes,
         machine_rows: machine(&view, record),
         cautions: cautions::of(&record.proposed),
+        doubts: assumed::doubted(&view),
         remarks: record.remarks.clone(),
         choice: record.choice.name.clone(),
         hash: record.choice.sha256.clone(),
     };
-    let text = super::document(&[("proposal.md", TEMPLATE)], &page);
-    markup::resolve(&text.expect("the built-in template prints every check"), |_| false)
+    markup::resolve(&PRINTER.document(&page), |_| false)
 }
 
 fn verdict(view: &View, record: &ProposalRecord) -> String {

@@ -44,7 +44,7 @@ impl<'a> View<'a> {
     /// The value of a worksheet line: as given, or to three digits where it is worked out.
     pub fn line_value(&self, line: &WorksheetLine) -> String {
         if line.unit.is_empty() {
-            return self.money(line.value);
+            return figure::to_the_cent(line.value, &self.record.currency);
         }
         match line.value {
             // a count that is given, such as the steps of an encoder, keeps all its digits

@@ -75,12 +75,12 @@ pub fn edited(site: &Site, mut post: Post) -> Page {
         post.other = post.draft.text();
     }
     let on = post.edit.clone().map(|edit| post.draft.edit(&edit)).unwrap_or_default();
-    let page = Page::of(&post).goes_on_at(&on);
-    match site.inputs(&post.draft) {
+    let page = match site.inputs(&post.draft) {
         // what is new is empty and need not be told so
-        Err(faults) if post.edit.is_none() => page.with_faults(&faults, &post),
-        _ => page,
-    }
+        Err(faults) if post.edit.is_none() => Page::with_faults(&faults, &post),
+        _ => Page::of(&post),
+    };
+    page.goes_on_at(&on)
 }
 
 /// The page with an opened brief.
@@ -100,11 +100,10 @@ pub async fn open(State(site): State<Arc<Site>>, mut sent: Multipart) -> Respons
 pub fn opened(site: &Site, text: &str) -> (Page, StatusCode) {
     let read = site.inputs_of(text);
     let post = Post { draft: Draft::of_brief(BRIEF, text).unwrap_or_default(), ..Post::default() };
-    let page = Page::of(&post);
     match read {
-        Ok(_) => (page.begins(true), StatusCode::OK),
+        Ok(_) => (Page::of(&post).begins(true), StatusCode::OK),
         // a place in the file says more than a field that may not be there
-        Err(faults) => (page.with_faults_of_file(&faults, &post), StatusCode::UNPROCESSABLE_ENTITY),
+        Err(faults) => (Page::with_faults_of_file(&faults, &post), StatusCode::UNPROCESSABLE_ENTITY),
     }
 }
 

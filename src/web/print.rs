@@ -72,7 +72,7 @@ pub fn html(page: &Page) -> String {
 
 /// The page of a form with faults, at their fields.
 pub fn page_with_faults(post: &Post, faults: &Faults) -> Response {
-    let mut answer = page(&Page::of(post).with_faults(faults, post));
+    let mut answer = page(&Page::with_faults(faults, post));
     *answer.status_mut() = StatusCode::UNPROCESSABLE_ENTITY;
     answer
 }

@@ -50,6 +50,12 @@ fn a_proposal_is_judged_and_held_beside_the_recommendation() {
 }
 
 #[test]
+fn the_page_of_a_check_tells_what_may_not_be_meant() {
+    let told = check(&Room::with(&BRIEF.replace("120 kg", "120.000 kg")), CHOICE, &[]);
+    assert!(told.out.contains("“120.000 kg” is taken for “120 kg”"), "{}", told.out);
+}
+
+#[test]
 fn a_drive_that_is_too_small_fails_with_the_rule_and_by_how_much() {
     let room = Room::with(&BRIEF.replace("moved-mass: 120 kg", "moved-mass: 2400 kg"));
     let told = check(&room, CHOICE, &[]);

@@ -139,6 +139,12 @@ fn what_may_not_be_meant_is_told_before_the_answer_and_in_it() {
         assert!(doubts.iter().any(|doubt| doubt["key"] == key && doubt["words"] == words), "{key}: {doubts:?}");
     }
     assert!(RECORD.1.get("doubts").is_none(), "a plain brief leaves no doubt");
+    // 25.4 mm an inch; what is quoted stays as the brief has it
+    let inches = room.recommend(&["--no-turning-points", "--units", "inch"]).out;
+    assert!(inches.contains("a travel of 0.16535 in is too short to reach 590.55 in/min: "), "{}", &inches[..2000]);
+    assert!(
+        inches.contains("78.74 in/s² and 1574.8 in/s³ the axis gets to 132.28 in/min") && inches.contains(told[0].1)
+    );
 }
 
 #[test]

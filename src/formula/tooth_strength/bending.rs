@@ -153,16 +153,39 @@ pub fn tip_stress_correction(teeth: Ratio, helix: Angle, profile_shift: Ratio) -
     Ratio::of_si(pinion_form(&Mesh::of(teeth, helix, profile_shift), LoadPoint::Tip).stress_correction())
 }
 
-/// Root stress over effective force: Y_F·Y_S·Y_β/(b·m_n), 1/m².
-pub(crate) fn stress_per_force(form: &ToothForm, mesh: &Mesh, overlap: f64, module: f64, face_width: f64) -> f64 {
-    // Y_β of the 2006 edition: overlap counts up to 1, helix up to 30°
-    let helix = mesh.helix.to_degrees().min(30.0);
-    let helix_factor = 1.0 - if overlap < 1.0 { overlap } else { 1.0 } * helix / 120.0;
-    form.form_factor * form.stress_correction() * helix_factor / (face_width * module)
+/// The factors that make stress of a force on a root, and what the notch leaves of its strength.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RootFactors {
+    /// Form factor Y_F.
+    pub form: f64,
+    /// Stress correction factor Y_S.
+    pub stress_correction: f64,
+    /// Helix angle factor Y_β.
+    pub helix: f64,
+    /// Relative notch sensitivity Y_δ,rel,T.
+    pub notch: f64,
+}
+
+impl RootFactors {
+    pub(super) fn of(form: &ToothForm, mesh: &Mesh, overlap: f64, slip_layer: f64) -> RootFactors {
+        // Y_β of the 2006 edition: overlap counts up to 1, helix up to 30°
+        let helix = mesh.helix.to_degrees().min(30.0);
+        RootFactors {
+            form: form.form_factor,
+            stress_correction: form.stress_correction(),
+            helix: 1.0 - if overlap < 1.0 { overlap } else { 1.0 } * helix / 120.0,
+            notch: notch_sensitivity(form, slip_layer),
+        }
+    }
+
+    /// Root stress over effective force and its area b·m_n: Y_F·Y_S·Y_β/(b·m_n), 1/m².
+    pub(super) fn stress_per_force(&self, area: f64) -> f64 {
+        self.form * self.stress_correction * self.helix / area
+    }
 }
 
 /// Relative notch sensitivity Y_δ,rel,T of a steel with this slip layer, m: √(ρ′·χ*) against that of the test gear, q_s 2.5.
-pub(crate) fn notch_sensitivity(form: &ToothForm, slip_layer: f64) -> f64 {
+fn notch_sensitivity(form: &ToothForm, slip_layer: f64) -> f64 {
     let layer_mm = slip_layer * 1e3;
     (1.0 + (layer_mm * (1.0 + 2.0 * form.notch()) / 5.0).sqrt()) / (1.0 + (1.2 * layer_mm).sqrt())
 }

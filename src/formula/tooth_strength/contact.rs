@@ -22,19 +22,40 @@ pub fn elasticity_factor() -> f64 {
     (STEEL_YOUNG / (2.0 * PI * (1.0 - STEEL_POISSON * STEEL_POISSON))).sqrt()
 }
 
-/// Square of contact stress over effective force, 1/m²·Pa: (Z_B Z_H Z_E Z_ε Z_β)²/(d·b).
-pub(crate) fn stress_squared_per_force(
-    mesh: &Mesh,
-    overlap: f64,
-    module: f64,
-    face_width: f64,
-    on_pinion: bool,
-) -> f64 {
-    let ratio = mesh.transverse_ratio();
-    let contact = if overlap >= 1.0 { 1.0 / ratio } else { (4.0 - ratio) / 3.0 * (1.0 - overlap) + overlap / ratio };
-    let single = if on_pinion { single_contact(mesh, overlap) } else { 1.0 };
-    let factor = single * zone(mesh) * elasticity_factor();
-    factor * factor * contact / mesh.cos_helix / (mesh.diameter * module * face_width)
+/// The factors that make stress of a force on flanks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FlankFactors {
+    /// Single pair tooth contact factor Z_B; 1 on the rack.
+    pub single_contact: f64,
+    /// Zone factor Z_H.
+    pub zone: f64,
+    /// Elasticity factor Z_E, √Pa.
+    pub elasticity: f64,
+    /// Square of the contact ratio factor Z_ε.
+    pub contact_ratio_squared: f64,
+    /// Cosine of the helix angle: 1 over the square of the helix angle factor Z_β.
+    pub cos_helix: f64,
+}
+
+impl FlankFactors {
+    pub(super) fn of(mesh: &Mesh, overlap: f64, on_pinion: bool) -> FlankFactors {
+        let ratio = mesh.transverse_ratio();
+        let contact =
+            if overlap >= 1.0 { 1.0 / ratio } else { (4.0 - ratio) / 3.0 * (1.0 - overlap) + overlap / ratio };
+        FlankFactors {
+            single_contact: if on_pinion { single_contact(mesh, overlap) } else { 1.0 },
+            zone: zone(mesh),
+            elasticity: elasticity_factor(),
+            contact_ratio_squared: contact,
+            cos_helix: mesh.cos_helix,
+        }
+    }
+
+    /// Square of contact stress over effective force and its area d·b, 1/m²·Pa: (Z_B Z_H Z_E Z_ε Z_β)²/(d·b).
+    pub(super) fn stress_squared_per_force(&self, area: f64) -> f64 {
+        let factor = self.single_contact * self.zone * self.elasticity;
+        factor * factor * self.contact_ratio_squared / self.cos_helix / area
+    }
 }
 
 /// Z_B: stress at the inner point of single contact over that at the pitch point.

@@ -7,6 +7,8 @@
 //! A force that stands for a duty is found by more than the way back: on the level stretch that way is not one.
 //! Limits: as the permissible forces.
 
+use super::bending::RootFactors;
+use super::contact::FlankFactors;
 use super::factors::LEAST_LINE_LOAD;
 use super::permissible::Tooth;
 use crate::formula::{Formula, Note};
@@ -110,6 +112,24 @@ const ROOT_SOURCES: &[Source] = &[Source::memory("ISO 6336-3:2006"), Source::der
 /// A mesh at no speed; what its teeth bear at the knee does not depend on grade or speed.
 fn still(module: Length, teeth: Ratio, helix: Angle, profile_shift: Ratio, face_width: Length) -> Tooth {
     Tooth::of(module, teeth, helix, profile_shift, face_width, Ratio::of_si(5.0), Velocity::of_si(0.0))
+}
+
+/// The factors that make stress of a force on the flanks of pinion or rack, from module, teeth, helix angle, profile shift and
+/// face width.
+pub fn flank_factors(
+    (module, teeth, helix, profile_shift, face_width): (Length, Ratio, Angle, Ratio, Length),
+    on_pinion: bool,
+) -> FlankFactors {
+    still(module, teeth, helix, profile_shift, face_width).flank_factors(on_pinion)
+}
+
+/// The same for a root, of a steel with this slip layer.
+pub fn root_factors(
+    (module, teeth, helix, profile_shift, face_width): (Length, Ratio, Angle, Ratio, Length),
+    slip_layer: Length,
+    on_pinion: bool,
+) -> RootFactors {
+    still(module, teeth, helix, profile_shift, face_width).root_factors(on_pinion, slip_layer)
 }
 
 macro_rules! flank_endurance {

@@ -23,14 +23,14 @@ mod steel;
 
 pub use alignment::{ALIGNMENT_FACE_LOAD_FACTOR, ALIGNMENT_FORCE, FACE_LOAD_FACTOR, MOUNTING_SLOPE};
 pub use bending::{
-    TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip, tip_form_factor,
-    tip_stress_correction,
+    RootFactors, TIP_FORM_FACTOR, TIP_STRESS_CORRECTION, ToothForm, pinion_tooth, rack_tooth, rack_tooth_at_tip,
+    tip_form_factor, tip_stress_correction,
 };
-pub use contact::{elasticity_factor, zone_factor};
+pub use contact::{FlankFactors, elasticity_factor, zone_factor};
 pub use cycles::{PINION_CYCLES, RACK_CYCLES, pinion_cycles, rack_cycles};
 pub use endurance::{
     LIGHT_LOAD_FACTOR, LOAD_OFFSET, LOAD_SLOPE, MOUNTED_ENDURANCE, PINION_FLANK_ENDURANCE, PINION_ROOT_ENDURANCE,
-    RACK_FLANK_ENDURANCE, RACK_ROOT_ENDURANCE,
+    RACK_FLANK_ENDURANCE, RACK_ROOT_ENDURANCE, flank_factors, root_factors,
 };
 pub use factors::{contact_life_factor, root_life_factor};
 pub use material::{MATERIALS, SteelClass, ToothMaterial, material};

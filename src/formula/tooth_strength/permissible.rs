@@ -4,8 +4,8 @@
 //! on the force are undone by bisection. Each force falls, or stays, when cycles, quality number, speed or
 //! face load factor rise.
 
-use super::bending::{LoadPoint, ToothForm, notch_sensitivity, pinion_form, rack_form_in, stress_per_force};
-use super::contact::stress_squared_per_force;
+use super::bending::{LoadPoint, RootFactors, ToothForm, pinion_form, rack_form_in};
+use super::contact::FlankFactors;
 use super::endurance::Felt;
 use super::factors::{LoadFactors, contact_life_factor, root_life_factor};
 use super::material::SteelClass;
@@ -186,10 +186,20 @@ impl Tooth {
         LoadFactors::of(&self.mesh, self.overlap, self.face_width, self.quality, self.speed, face)
     }
 
+    /// What makes stress of a force on flanks.
+    pub(super) fn flank_factors(&self, on_pinion: bool) -> FlankFactors {
+        FlankFactors::of(&self.mesh, self.overlap, on_pinion)
+    }
+
+    /// What makes stress of a force on a root of a steel with this slip layer.
+    pub(super) fn root_factors(&self, on_pinion: bool, slip_layer: Length) -> RootFactors {
+        RootFactors::of(&self.form(on_pinion), &self.mesh, self.overlap, slip_layer.si())
+    }
+
     /// Effective force that flanks bear at a life factor of 1, spread evenly over the width.
     pub(super) fn flank_endurance(&self, on_pinion: bool, strength: Pressure) -> f64 {
-        let per_force = stress_squared_per_force(&self.mesh, self.overlap, self.module, self.face_width, on_pinion);
-        strength.si() * strength.si() / per_force
+        let area = self.mesh.diameter * self.module * self.face_width;
+        strength.si() * strength.si() / self.flank_factors(on_pinion).stress_squared_per_force(area)
     }
 
     fn pitting_force(&self, on_pinion: bool, limit: Pressure, cycles: Ratio, face: Ratio) -> Force {
@@ -206,9 +216,8 @@ impl Tooth {
 
     /// Effective force that a root bears at a life factor of 1, spread evenly over the width.
     pub(super) fn root_endurance(&self, on_pinion: bool, strength: Pressure, slip_layer: Length) -> f64 {
-        let form = self.form(on_pinion);
-        let allowed = strength.si() * notch_sensitivity(&form, slip_layer.si());
-        allowed / stress_per_force(&form, &self.mesh, self.overlap, self.module, self.face_width)
+        let factors = self.root_factors(on_pinion, slip_layer);
+        strength.si() * factors.notch / factors.stress_per_force(self.face_width * self.module)
     }
 
     fn root_force(

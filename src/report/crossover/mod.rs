@@ -11,16 +11,18 @@ mod words;
 
 pub use strip::{Stretch, strip};
 
+use super::Printer;
 use crate::record::{CrossoverRecord, NodeRecord};
 use crate::units::UnitSystem;
+use std::sync::LazyLock;
 
-const TEMPLATE: &str = include_str!("../templates/crossover.md.j2");
+static PRINTER: LazyLock<Printer> =
+    LazyLock::new(|| Printer::new(&[("crossover.md", include_str!("../templates/crossover.md.j2"))]));
 
 /// The crossover as Markdown, in the units of the reader, with the picture of this name if there is one.
 pub fn markdown(record: &CrossoverRecord, units: UnitSystem, picture: Option<&str>) -> String {
     let page = words::Words { record, units }.page(picture);
-    let text = super::document(&[("crossover.md", TEMPLATE)], &page);
-    super::markup::resolve(&text.expect("the built-in template prints every crossover"), |_| false)
+    super::markup::resolve(&PRINTER.document(&page), |_| false)
 }
 
 /// What wins where over one range, a sentence for each place of change.

@@ -27,12 +27,12 @@ pub struct Field {
     pub key: String,
     /// What is typed.
     pub input: Input,
-    /// What may be typed, in words.
-    pub accepts: String,
+    /// The name that the reader sees.
+    pub label: String,
+    /// What is meant, and what may be written.
+    pub hint: String,
     /// What holds if it is left empty; empty where nothing does.
     pub preset: String,
-    /// What it means.
-    pub meaning: String,
     /// Whether it must be filled in.
     pub required: bool,
 }
@@ -53,6 +53,8 @@ pub enum Shape {
 pub struct Group {
     /// The key.
     pub key: String,
+    /// The name that the reader sees.
+    pub label: String,
     /// What it means.
     pub meaning: String,
     /// Its fields.
@@ -158,20 +160,20 @@ fn shape(key: &Key, keys: &[Key]) -> Shape {
     if below.is_empty() {
         return Shape::Field(field(key));
     }
-    let group = Group { key: key.name.clone(), meaning: plain(key.meaning()), fields: below };
+    let group = Group { key: key.name.clone(), label: label(&key.name), meaning: plain(key.meaning()), fields: below };
     if key.cell("value").starts_with("list") { Shape::Rows(group) } else { Shape::Group(group) }
 }
 
 fn field(key: &Key) -> Field {
-    let accepts = plain(key.cell("value"));
+    let input = input(key.cell("value"));
     let preset = key.cell("default");
     let preset = if matches!(preset, "required" | "none") { "" } else { preset };
     Field {
         key: key.name.clone(),
-        input: input(key.cell("value")),
-        accepts: accepts.trim_end_matches(", required").into(),
+        label: label(&key.name),
+        hint: hint(&input, &plain(key.meaning()), plain(key.cell("value")).trim_end_matches(", required")),
+        input,
         preset: plain(preset),
-        meaning: plain(key.meaning()),
         required: key.required(),
     }
 }
@@ -198,6 +200,21 @@ fn input(value: &str) -> Input {
             Input::Words
         }
         _ => Input::Value,
+    }
+}
+
+/// "moved-mass" as "Moved mass".
+fn label(key: &str) -> String {
+    let spaced = key.replace('-', " ");
+    let mut letters = spaced.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
+
+fn hint(input: &Input, meaning: &str, accepts: &str) -> String {
+    match input {
+        Input::Words | Input::Choice { free: false, .. } => meaning.into(),
+        Input::List => format!("{meaning}; with commas between"),
+        Input::Value | Input::Choice { free: true, .. } => format!("{meaning} ({accepts})"),
     }
 }
 

@@ -46,7 +46,7 @@ struct AxisView {
 
 #[derive(Debug, Serialize)]
 struct SectionView {
-    heading: String,
+    heading: &'static str,
     blocks: Vec<Block>,
     filled: usize,
     open: bool,
@@ -56,9 +56,23 @@ struct SectionView {
 #[derive(Debug, Serialize)]
 #[serde(tag = "is", rename_all = "kebab-case")]
 enum Block {
-    Field { field: FieldView },
-    Group { legend: String, meaning: String, fields: Vec<FieldView>, faults: Vec<String> },
-    Rows { name: String, id: String, legend: String, meaning: String, rows: Vec<RowView>, faults: Vec<String> },
+    Field {
+        field: FieldView,
+    },
+    Group {
+        legend: &'static str,
+        meaning: &'static str,
+        fields: Vec<FieldView>,
+        faults: Vec<String>,
+    },
+    Rows {
+        name: String,
+        id: String,
+        legend: &'static str,
+        meaning: &'static str,
+        rows: Vec<RowView>,
+        faults: Vec<String>,
+    },
 }
 
 #[derive(Debug, Serialize)]
@@ -73,12 +87,12 @@ struct RowView {
 struct FieldView {
     name: String,
     id: String,
-    label: String,
+    label: &'static str,
     value: String,
     kind: &'static str,
     words: Vec<Word>,
-    hint: String,
-    preset: String,
+    hint: &'static str,
+    preset: &'static str,
     required: bool,
     faults: Vec<String>,
     /// The requirement that a slider may turn.
@@ -121,18 +135,18 @@ impl Page {
         }
     }
 
-    /// The same with faults at their fields.
-    pub fn with_faults(self, faults: &Faults, post: &Post) -> Page {
+    /// The page of what was posted with faults at their fields.
+    pub fn with_faults(faults: &Faults, post: &Post) -> Page {
         let mut placed = Placed::of(faults, &post.draft);
         let counted = print::faults_counted(placed.at.values().map(Vec::len).sum());
         let page = Page::made(&post.draft, post, &mut placed);
         let elsewhere = placed.at.into_values().flatten().collect();
-        Page { elsewhere, counted, answer: self.answer, focus: self.focus, ..page }
+        Page { elsewhere, counted, ..page }
     }
 
-    /// The same with the faults of an opened file, each with its line.
-    pub fn with_faults_of_file(self, faults: &Faults, post: &Post) -> Page {
-        let page = self.with_faults(faults, post);
+    /// The page of an opened file with its faults, each with its line.
+    pub fn with_faults_of_file(faults: &Faults, post: &Post) -> Page {
+        let page = Page::with_faults(faults, post);
         let lines = faults.iter().map(|fault| match fault.line {
             0 => format!("{}: {}", fault.path, fault.message),
             line => format!("line {line}, column {}: {}: {}", fault.column, fault.path, fault.message),
@@ -172,20 +186,24 @@ fn axis_view(draft: &Draft, axis: usize, faults: &mut Placed) -> AxisView {
     let values = &draft.axes[axis];
     let of = |key: &str| values.get(key).cloned().unwrap_or_default();
     let name = of("name");
-    let field =
-        |key: &str, label: &str, hint: &str, kind: &'static str, words: Vec<Word>, faults: &mut Placed| FieldView {
-            name: format!("{before}{key}"),
-            id: id(&format!("{before}{key}")),
-            label: label.into(),
-            value: of(key),
-            kind,
-            words,
-            hint: hint.into(),
-            preset: String::new(),
-            required: key == "name",
-            faults: faults.take(&format!("{before}{key}")),
-            slider: None,
-        };
+    let field = |key: &str,
+                 label: &'static str,
+                 hint: &'static str,
+                 kind: &'static str,
+                 words: Vec<Word>,
+                 faults: &mut Placed| FieldView {
+        name: format!("{before}{key}"),
+        id: id(&format!("{before}{key}")),
+        label,
+        value: of(key),
+        kind,
+        words,
+        hint,
+        preset: "",
+        required: key == "name",
+        faults: faults.take(&format!("{before}{key}")),
+        slider: None,
+    };
     let on = of(RIDES_ON);
     let others = (0..draft.axes.len()).filter(|other| *other != axis).map(|other| Word {
         value: other.to_string(),
@@ -213,28 +231,28 @@ fn axis_view(draft: &Draft, axis: usize, faults: &mut Placed) -> AxisView {
     }
 }
 
-fn sections(all: &[Section], values: &Values, before: &str, faults: &mut Placed) -> Vec<SectionView> {
-    let of = |section: &Section| {
+fn sections(all: &'static [Section], values: &Values, before: &str, faults: &mut Placed) -> Vec<SectionView> {
+    let of = |section: &'static Section| {
         let blocks = blocks(&section.shapes, values, before, faults);
         let (filled, open) = (blocks.iter().map(Block::filled).sum(), blocks.iter().any(Block::at_fault));
-        SectionView { heading: section.heading.clone(), blocks, filled, open }
+        SectionView { heading: &section.heading, blocks, filled, open }
     };
     all.iter().map(of).collect()
 }
 
-fn blocks(shapes: &[Shape], values: &Values, before: &str, faults: &mut Placed) -> Vec<Block> {
+fn blocks(shapes: &'static [Shape], values: &Values, before: &str, faults: &mut Placed) -> Vec<Block> {
     shapes.iter().map(|shape| block(shape, values, before, faults)).collect()
 }
 
-fn block(shape: &Shape, values: &Values, before: &str, faults: &mut Placed) -> Block {
-    let fields = |group: &Group, within: &str, faults: &mut Placed| -> Vec<FieldView> {
+fn block(shape: &'static Shape, values: &Values, before: &str, faults: &mut Placed) -> Block {
+    let fields = |group: &'static Group, within: &str, faults: &mut Placed| -> Vec<FieldView> {
         group.fields.iter().map(|field| field_view(field, values, before, within, faults)).collect()
     };
     match shape {
         Shape::Field(field) => Block::Field { field: field_view(field, values, before, "", faults) },
         Shape::Group(group) => Block::Group {
-            legend: label(&group.key),
-            meaning: group.meaning.clone(),
+            legend: &group.label,
+            meaning: &group.meaning,
             fields: fields(group, &format!("{}.", group.key), faults),
             faults: faults.take(&format!("{before}{}", group.key)),
         },
@@ -251,8 +269,8 @@ fn block(shape: &Shape, values: &Values, before: &str, faults: &mut Placed) -> B
             let name = format!("{before}{}", group.key);
             Block::Rows {
                 id: id(&name),
-                legend: label(&group.key),
-                meaning: group.meaning.clone(),
+                legend: &group.label,
+                meaning: &group.meaning,
                 rows: views,
                 faults: faults.take(&name),
                 name,
@@ -261,7 +279,7 @@ fn block(shape: &Shape, values: &Values, before: &str, faults: &mut Placed) -> B
     }
 }
 
-fn field_view(field: &Field, values: &Values, before: &str, within: &str, faults: &mut Placed) -> FieldView {
+fn field_view(field: &'static Field, values: &Values, before: &str, within: &str, faults: &mut Placed) -> FieldView {
     let local = format!("{within}{}", field.key);
     let name = format!("{before}{local}");
     let value = values.get(&local).cloned().unwrap_or_default();
@@ -290,11 +308,11 @@ fn field_view(field: &Field, values: &Values, before: &str, within: &str, faults
     };
     FieldView {
         id: id(&name),
-        label: label(&field.key),
+        label: &field.label,
         kind,
         words,
-        hint: hint(field),
-        preset: field.preset.clone(),
+        hint: &field.hint,
+        preset: &field.preset,
         required: field.required,
         faults: faults.take(&name),
         slider,
@@ -309,25 +327,6 @@ fn left_open(field: &Field) -> String {
         (false, "") => "not stated".into(),
         (false, preset) => format!("not stated ({preset})"),
     }
-}
-
-/// What is meant, and what may be written.
-fn hint(field: &Field) -> String {
-    match field.input {
-        Input::Choice { free: false, .. } => field.meaning.clone(),
-        Input::List => format!("{}; with commas between", field.meaning),
-        Input::Words => field.meaning.clone(),
-        Input::Value | Input::Choice { free: true, .. } => {
-            format!("{} ({})", field.meaning, field.accepts)
-        }
-    }
-}
-
-/// "moved-mass" as "Moved mass".
-fn label(key: &str) -> String {
-    let spaced = key.replace('-', " ");
-    let mut letters = spaced.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn id(name: &str) -> String {
