@@ -240,6 +240,15 @@ fn an_unknown_unit_is_refused_with_the_nearest() {
 #[test]
 fn a_decimal_comma_is_refused_with_the_right_spelling() {
     assert_eq!(refused::<Length>("1,5 mm"), "`1,5 mm` has a decimal comma; write a decimal point: `1.5 mm`");
+    assert_eq!(
+        refused::<Length>("±0.05 mm"),
+        "`±0.05 mm` says how far to either side; write `0.1 mm` where a whole width is asked for, `0.05 mm` where half of it is"
+    );
+    assert!(refused::<Length>("+/- 0.3 mm").contains("write `0.6 mm` where"));
+    assert!(refused::<Length>("± x").contains("is not a length"));
+    assert_eq!(refused::<Money>("24 000 EUR"), "`24 000 EUR` has blanks between thousands; write `24000`");
+    assert_eq!(refused::<Length>("1\u{202f}234 567.5 mm").split("; ").last(), Some("write `1234567.5 mm`"));
+    assert!(refused::<Length>("450 mm stroke").starts_with("unknown unit"));
     for (written, meant) in [("45.000,00 N", "45000.00 N"), ("45,000.00 N", "45000.00 N"), ("1,000,000 N", "1000000 N")]
     {
         let told = refused::<Force>(written);

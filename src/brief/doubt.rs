@@ -5,6 +5,7 @@
 //! Limits: a point before three digits may part thousands where the last of them is 0, no 0 leads, and the key takes a
 //! thousandfold value too; of inches, feet and pounds it is a decimal point, since they are written so. Common sense, no source.
 
+use super::Axis;
 use super::defaults::unit_named;
 use super::reader::{Reader, key_below};
 use crate::formula::s_curve::Profile;
@@ -43,6 +44,15 @@ impl Reader<'_> {
             let words =
                 format!("“{}” is taken for “{decimal}”; if the point parts thousands, write “{plain}”", written.trim());
             self.doubts.push(Doubt { key: node.path().into(), words });
+        }
+    }
+
+    /// Doubts a machine of several axes of which none rides on another.
+    pub(super) fn doubt_riding(&mut self, axes: &[Axis]) {
+        if axes.len() > 1 && axes.iter().all(|axis| axis.carries.is_empty()) {
+            let words = "no axis carries another, so none bears the mass of another and its drive; where one rides on another, \
+                         the lower one needs `carries`";
+            self.doubts.push(Doubt { key: "axes".into(), words: words.into() });
         }
     }
 

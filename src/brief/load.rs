@@ -111,6 +111,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     let limits = limits(root, reader);
     let prefer = prefer(root, reader);
     let (names, axes) = axes(root, reader);
+    reader.doubt_riding(axes.as_deref().unwrap_or_default());
     let waivers = waivers(root, &names, reader);
     Some(Brief {
         name: name.into(),

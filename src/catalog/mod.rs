@@ -20,7 +20,9 @@ pub use check::{Remark, check, check_some};
 pub use kinds::{KINDS, Kind, Row, list, reference, show};
 pub use load::{built_in, load, load_layers, load_texts, load_with};
 pub use motor::{ErrorTable, LinearScale, PriceBasis, ServoMotor};
-pub use mounting::{BedMaterial, Exchange, ExchangePhrase, Lubrication, Surroundings, Upkeep, WorkshopLine};
+pub use mounting::{
+    BedMaterial, Exchange, ExchangePhrase, Lubrication, Surroundings, Upkeep, WorkshopLine, says_absent,
+};
 pub use part::{Accept, Field, Part, Value};
 pub use rack::{Gearbox, Pinion, PinionBias, Rack, RackGrade, Steel};
 pub use reading::{Reading, Variant};

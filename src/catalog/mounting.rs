@@ -107,11 +107,72 @@ parts! {
     }
 }
 
+/// What a text begins with that says of something that it is not there.
+const ABSENT: [&str; 3] = ["no ", "without ", "free of "];
+/// What may follow a word of the catalogue: it is the same word still.
+const ENDINGS: [&str; 7] = ["", "s", "es", "y", "ed", "ing", "down"];
+/// Of those the first, which may follow at the end of a longer word as well.
+const PLAIN_ENDINGS: usize = 2;
+/// So many letters a word needs to be known at the end of a longer one, as dust is in sawdust.
+const IN_COMPOUNDS: usize = 4;
+
+/// Whether a text of a brief says that something is not there.
+pub fn says_absent(written: &str) -> bool {
+    let written = written.trim_start().to_lowercase();
+    ABSENT.iter().any(|begin| written.starts_with(begin))
+}
+
 impl Surroundings {
-    /// The first of these words of a brief that names these surroundings.
+    /// The words that name these surroundings.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.words.split(',').map(str::trim).filter(|word| !word.is_empty())
+    }
+
+    /// The first of these texts of a brief that names these surroundings.
     pub fn named_by<'w>(&self, environment: &'w [String]) -> Option<&'w String> {
-        let words: Vec<String> = self.words.split(',').map(|word| word.trim().to_lowercase()).collect();
-        let holds = |written: &str| words.iter().any(|word| !word.is_empty() && written.contains(word));
-        environment.iter().find(|written| holds(&written.to_lowercase()))
+        let same = |written: &str, name: &str| {
+            written.match_indices(name).any(|(at, _)| {
+                let (before, after) = (&written[..at], &written[at + name.len()..]);
+                let endings = if before.is_empty() { &ENDINGS[..] } else { &ENDINGS[..PLAIN_ENDINGS] };
+                (before.is_empty() || name.chars().count() >= IN_COMPOUNDS) && endings.contains(&after)
+            })
+        };
+        let holds = |written: &str| {
+            let written = written.to_lowercase();
+            let mut parts = written.split(|letter: char| !letter.is_alphanumeric());
+            parts.any(|part| self.names().any(|name| same(part, &name.to_lowercase())))
+        };
+        environment.iter().find(|written| !says_absent(written) && holds(written))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn surroundings_are_named_by_whole_words_their_endings_and_compounds() {
+        let catalog = crate::catalog::load(&[]).expect("the built-in parts");
+        let named = |written: &str| -> Vec<&str> {
+            let alone = [written.to_string()];
+            let all = catalog.surroundings.iter().filter(|entry| entry.named_by(&alone).is_some());
+            all.map(|entry| entry.designation.trim_start_matches("surroundings-")).collect()
+        };
+        for (written, wanted) in [
+            ("wood dust", &["dust"] as &[&str]),
+            ("Sawdust", &["dust"]),
+            ("stone slurry", &["coolant", "dust"]),
+            ("wet", &["coolant"]),
+            ("washdown with water", &["coolant"]),
+            ("steel chips, oil mist", &["chips", "oil"]),
+            ("carbon-dust", &["conducting-dust", "dust"]),
+            ("freezer", &["cold-or-hot"]),
+            ("no dust", &[]),
+            ("without coolant", &[]),
+            ("photo studio", &[]),
+            ("hotel in Washington", &[]),
+            ("integrity", &[]),
+            ("Oakwood", &["dust"]),
+        ] {
+            assert_eq!(named(written), wanted, "{written}");
+        }
     }
 }

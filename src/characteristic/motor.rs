@@ -77,10 +77,10 @@ characteristics! {
     STOP_ROPE_SLACKENING: Ratio, "stop-rope-slackening", "x_rs", "1", "part of the pull of the counterweight's rope that a stop by drive or brake takes away";
     EMERGENCY_STOP_DISTANCE: Length, "emergency-stop-distance", "s_e", "mm", "way of an emergency stop from full speed";
     WHOLE_END_STOP_ENERGY: Energy, "whole-end-stop-energy", "E_t", "J", "energy of all moving and turning parts of the axis at full speed";
-    END_STOP_ENERGY: Energy, "end-stop-energy", "E_k", "J", "energy of all moving and turning parts of one drive at full speed";
+    END_STOP_ENERGY: Energy, "end-stop-energy", "E_k", "J", "energy of all moving and turning parts at full speed, for each motor";
     BUFFER_SHARE: Ratio, "buffer-share", "x_bu", "1", "force of the end buffer over the push of the drive";
     BUFFER_EFFICIENCY: Ratio, "buffer-efficiency", "η_bu", "1", "mean over largest force of the end buffer";
-    BUFFER_FORCE: Force, "buffer-force", "F_bu", "N", "force of the end buffer of one drive";
+    BUFFER_FORCE: Force, "buffer-force", "F_bu", "N", "force of the end buffer for each motor; a buffer that two motors push against needs twice that";
     END_STOP_STROKE: Length, "end-stop-stroke", "s_bu", "mm", "stroke that the end buffer needs from full speed";
     WHOLE_GRAVITY_FORCE: Force, "whole-gravity-force", "F_g,w", "N", "weight of the whole axis along its travel";
     LONE_HOLDING_TORQUE: Torque, "lone-holding-torque", "T_lone", "N·m", "torque at one motor of two that holds the whole axis alone";

@@ -4,10 +4,10 @@
 //! Limits: which rules a family never enters is known only of a brief that could be read.
 
 use super::{Inputs, setting};
-use crate::brief;
-use crate::catalog::Catalog;
+use crate::brief::{self, Brief, Doubt};
+use crate::catalog::{Catalog, Surroundings};
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
-use crate::record::unknown_in_line;
+use crate::record::{unknown_in_line, unknown_surroundings};
 use crate::rule::Rulebook;
 use crate::search::{Coupling, NeverEntered, Setting, never_entered};
 use crate::units::{Mass, Measure};
@@ -15,8 +15,10 @@ use crate::yaml::{Document, Fault, Faults, Node};
 
 /// Refuses rules that could never be judged, because a family they are meant for knows nothing of what they name,
 /// and waivers of rules that do not exist.
-pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
+pub fn check(mut inputs: Inputs) -> Result<Inputs, Faults> {
     let mut faults = Faults::default();
+    let unknown = surroundings_doubted(&inputs.brief, &inputs.catalog);
+    inputs.brief.doubts.extend(unknown);
     waivers(&inputs.brief.name, &inputs.brief.text, &inputs.rulebook, &mut faults);
     workshop_lines(&inputs.catalog, &mut faults);
     for together in
@@ -25,6 +27,21 @@ pub fn check(inputs: Inputs) -> Result<Inputs, Faults> {
         tell_never_entered(together, &inputs.rulebook, &mut faults);
     }
     if faults.is_empty() { Ok(inputs) } else { Err(faults) }
+}
+
+/// Doubts words on the surroundings that the catalogue does not know: nothing is chosen for them.
+fn surroundings_doubted(brief: &Brief, catalog: &Catalog) -> Option<Doubt> {
+    let unknown: Vec<String> =
+        unknown_surroundings(&brief.environment, catalog).map(|written| format!("“{written}”")).collect();
+    let known: Vec<&str> = catalog.surroundings.iter().flat_map(Surroundings::names).collect();
+    (!unknown.is_empty()).then(|| Doubt {
+        key: "environment".into(),
+        words: format!(
+            "nothing is chosen for {}; the catalogue knows surroundings by these words: {}",
+            unknown.join(", "),
+            known.join(", ")
+        ),
+    })
 }
 
 /// Tells waivers of rules that do not exist.

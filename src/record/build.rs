@@ -196,7 +196,7 @@ fn axis_record(
         let worked = work_out(family, path, &census, setting)?;
         Some(candidate_build::candidate(family, &worked, named))
     };
-    let families = search
+    let families: Vec<FamilyRecord> = search
         .families
         .iter()
         .map(|searched| {
@@ -230,6 +230,8 @@ fn axis_record(
     let field = Field { brief, axis, setting, search, next: &next };
     let robustness = picked.as_ref().filter(|_| parts.asked).map(|picked| field.odds(picked));
     let runners_up = next.into_iter().filter_map(|found| at_census(found.family, &found.path)).collect();
+    // what excluded configurations is explained too, also where no drive of the record was judged by it
+    named.rules.extend(families.iter().flat_map(|family| &family.excluded_by).map(|excluded| excluded.rule.clone()));
     let outcome = match (&chosen, search.offers.is_empty()) {
         (Some(_), _) => Outcome::Chosen,
         (None, true) => Outcome::NothingAdmissible,

@@ -50,7 +50,7 @@ pub use obstacles::*;
 pub use proposal::*;
 pub use robustness::{OddsRecord, RobustnessRecord, UncertaintyRecord, UtilisationRecord};
 pub use turning::{TurningPoint, TurningScope};
-pub use workshop::unknown as unknown_in_line;
+pub use workshop::{unknown as unknown_in_line, unknown_surroundings};
 
 use serde::{Deserialize, Serialize};
 

@@ -7,7 +7,7 @@ use super::has::Has;
 use super::lines::List;
 use super::{CandidateRecord, InstallationLine};
 use crate::brief::{Axis, Brief};
-use crate::catalog::{Catalog, KINDS, Kind, WorkshopLine};
+use crate::catalog::{Catalog, KINDS, Kind, WorkshopLine, says_absent};
 use crate::characteristic as ch;
 use crate::formula::mounting::{RESTRAINED_FORCE, THREAD_DEPTH};
 use crate::ledger::Ledger;
@@ -61,11 +61,16 @@ impl<'h, 's> Sources<'h, 's> {
 
     /// The words of the brief's environment that the catalogue does not know.
     fn unknown_surroundings(&self) -> impl Iterator<Item = &String> {
-        self.brief.environment.iter().filter(|written| {
-            let alone = std::slice::from_ref(*written);
-            !self.catalog.surroundings.iter().any(|entry| entry.named_by(alone).is_some())
-        })
+        unknown_surroundings(&self.brief.environment, self.catalog)
     }
+}
+
+/// The texts of a brief's environment that name nothing that the catalogue knows, nor say that something is not there.
+pub fn unknown_surroundings<'b>(environment: &'b [String], catalog: &Catalog) -> impl Iterator<Item = &'b String> {
+    environment.iter().filter(|written| {
+        let alone = std::slice::from_ref(*written);
+        !says_absent(written) && !catalog.surroundings.iter().any(|entry| entry.named_by(alone).is_some())
+    })
 }
 
 /// The value of a key of a catalogue entry, as the catalogue prints it.

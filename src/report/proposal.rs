@@ -151,11 +151,10 @@ fn decision(view: &View, axis: &ProposedAxis) -> Named {
                 None => "meets the brief.".into(),
             },
             [finding] => format!("does not meet the brief: {}.", view.clause(finding)),
-            [finding, rest @ ..] => format!(
-                "does not meet the brief: {}, and {} fail.",
-                view.clause(finding),
-                words::several(rest.len() as u64, "one more rule", "more rules")
-            ),
+            [finding, _] => format!("does not meet the brief: {}, and one more rule fails.", view.clause(finding)),
+            [finding, rest @ ..] => {
+                format!("does not meet the brief: {}, and {} more rules fail.", view.clause(finding), rest.len())
+            }
         },
     };
     Named { name: axis.name.clone(), value }

@@ -90,6 +90,8 @@ impl<'a> View<'a> {
     pub fn clause(&self, finding: &FindingRecord) -> String {
         let (demand, limit) = self.pair(finding);
         let what = self.brief_words(&finding.characteristic);
+        // “how far the slide lags behind” takes no article
+        let what = what.strip_prefix("how far ").map_or(what.clone(), |far| format!("distance {far}"));
         let is = if PLURAL.iter().any(|word| what.starts_with(word)) { "are" } else { "is" };
         match (finding.demand, finding.limit, finding.sense.as_str()) {
             // a count that may not even be one

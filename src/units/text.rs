@@ -26,6 +26,26 @@ pub enum UnitError {
         /// What was expected.
         wanted: Dimension,
     },
+    /// A number with a sign for both ways.
+    #[error(
+        "`{text}` says how far to either side; write `{whole}` where a whole width is asked for, `{half}` where half of it is"
+    )]
+    EitherWay {
+        /// What was read.
+        text: String,
+        /// From one end to the other.
+        whole: String,
+        /// To one side.
+        half: String,
+    },
+    /// A number with blanks between its thousands.
+    #[error("`{text}` has blanks between thousands; write `{plain}`")]
+    Blanks {
+        /// What was read.
+        text: String,
+        /// The same without them.
+        plain: String,
+    },
     /// A number with a decimal comma.
     #[error("{}", comma(.text))]
     DecimalComma {
@@ -183,6 +203,37 @@ fn split_number(text: &str) -> Option<(f64, &str)> {
     text[..end].parse().ok().map(|number| (number, &text[end..]))
 }
 
+/// What stands for both ways.
+const EITHER_WAY: [&str; 3] = ["±", "+/-", "+-"];
+
+/// A text that says how far to either side, such as `±0.05 mm`.
+fn either_way(text: &str) -> Option<UnitError> {
+    let half = EITHER_WAY.iter().find_map(|sign| text.strip_prefix(sign))?.trim_start();
+    let (number, unit) = split_number(half).filter(|(number, _)| number.is_finite())?;
+    Some(UnitError::EitherWay {
+        text: text.into(),
+        whole: format!("{}{unit}", significant(2.0 * number, 12)),
+        half: half.into(),
+    })
+}
+
+/// A text with blanks between thousands, such as `24 000 EUR`; an amount of money is a plain number.
+fn blanks(dimension: Dimension, text: &str) -> Option<UnitError> {
+    let begin = text.find(|letter: char| !letter.is_ascii_digit())?;
+    let (mut plain, mut rest) = (text[..begin].to_string(), &text[begin..]);
+    while let Some(group) = rest.strip_prefix(char::is_whitespace) {
+        let digits = group.bytes().take_while(u8::is_ascii_digit).count();
+        if digits != 3 {
+            break;
+        }
+        plain.push_str(&group[..digits]);
+        rest = &group[digits..];
+    }
+    let unit = if dimension == Dimension::Money { "" } else { rest };
+    ((1..=3).contains(&begin) && plain.len() > begin)
+        .then(|| UnitError::Blanks { text: text.into(), plain: format!("{plain}{unit}") })
+}
+
 /// Reads a text as a value of the given dimension, in SI units.
 ///
 /// A bare number passes only for plain numbers and money. Errors name the units that fit.
@@ -192,6 +243,9 @@ pub fn parse_as(dimension: Dimension, text: &str) -> Result<f64, UnitError> {
     let unsigned = lower.trim_start_matches(['+', '-', '.']);
     if unsigned.starts_with("nan") || unsigned.starts_with("inf") {
         return Err(UnitError::NotFinite { text: text.into() });
+    }
+    if let Some(error) = either_way(text).or_else(|| blanks(dimension, text)) {
+        return Err(error);
     }
     let (number, rest) =
         split_number(text).ok_or_else(|| UnitError::NotANumber { text: text.into(), wanted: dimension })?;

@@ -308,3 +308,15 @@ fn a_contour_and_a_settling_are_read() {
     close(settling.window.si(), 5e-6);
     assert!(brief.assumptions.iter().any(|told| told.key == "axes.x.contour.feed-forward"));
 }
+
+#[test]
+fn axes_of_which_none_carries_another_are_doubted() {
+    let doubts = |text: &str| {
+        let brief = load("test.yaml", text).unwrap_or_else(|faults| panic!("{faults}"));
+        brief.doubts.into_iter().map(|doubt| doubt.key).collect::<Vec<_>>()
+    };
+    assert_eq!(doubts(FULL), [""; 0]);
+    assert_eq!(doubts(LEAST), [""; 0]);
+    let lonely: Vec<&str> = FULL.lines().filter(|line| !line.trim_start().starts_with("carries:")).collect();
+    assert_eq!(doubts(&lonely.join("\n")), ["axes"]);
+}

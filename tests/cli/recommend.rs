@@ -115,7 +115,7 @@ fn what_may_not_be_meant_is_told_before_the_answer_and_in_it() {
     let brief = BRIEF
         .replace("120 kg", "120.000 kg")
         .replace("600 mm", "4.2 mm")
-        .replace("EUR", "EUR\nlimits: { purchase: 45.000 }");
+        .replace("EUR", "EUR\nenvironment: [nass, sawdust, no chips]\nlimits: { purchase: 45.000 }");
     let room = Room::with(&brief);
     let (report, json) = (room.recommend(&["--no-turning-points"]), room.recommend(&["--no-turning-points", "--json"]));
     let told = [
@@ -124,6 +124,7 @@ fn what_may_not_be_meant_is_told_before_the_answer_and_in_it() {
             "axes.slide.moved-mass",
             "“120.000 kg” is taken for “120 kg”; if the point parts thousands, write “120000 kg”",
         ),
+        ("environment", "nothing is chosen for “nass”; the catalogue knows surroundings by these words: chip, swarf, "),
         // by hand: v = j·(s/2j)^(2/3) with j = 40 m/s³ and s = 4.2 mm, 0.05607 m/s
         (
             "axes.slide.travel",
@@ -134,9 +135,11 @@ fn what_may_not_be_meant_is_told_before_the_answer_and_in_it() {
     let doubts = record["doubts"].as_array().expect("doubts");
     assert_eq!(doubts.len(), told.len(), "{doubts:?}");
     for (key, words) in told {
-        assert!(report.err.contains(&format!("note: {key}: {words}\n")), "{key}: {}", report.err);
+        assert!(report.err.contains(&format!("note: {key}: {words}")), "{key}: {}", report.err);
         assert!(report.out.contains(words), "{key}");
-        assert!(doubts.iter().any(|doubt| doubt["key"] == key && doubt["words"] == words), "{key}: {doubts:?}");
+        let said =
+            |doubt: &Value| doubt["key"] == key && doubt["words"].as_str().is_some_and(|all| all.starts_with(words));
+        assert!(doubts.iter().any(said), "{key}: {doubts:?}");
     }
     assert!(RECORD.1.get("doubts").is_none(), "a plain brief leaves no doubt");
     // 25.4 mm an inch; what is quoted stays as the brief has it

@@ -144,8 +144,9 @@ def _tilt(y, axis):
 
 def _surroundings(y, machine, kinds):
     """The dearest cover and the shortest interval of all surroundings that the brief names."""
-    words = " ".join(machine.get("environment") or []).lower()
-    named = [s for s in kinds["surroundings"] if any(word.strip() in words for word in s["words"].split(","))]
+    words = " ".join(machine.get("environment") or []).lower().split()
+    names = lambda s: {word.strip() + end for word in s["words"].split(",") for end in ("", "s")}
+    named = [s for s in kinds["surroundings"] if names(s).intersection(words)]
     plain = kinds["price-basis"][0]["cover-per-metre"]
     y["cover-metre-price"] = max((s["cover-per-metre"] for s in named), default=plain)
     y["surroundings-share"] = min((s["interval-share"] for s in named), default=1.0)

@@ -197,7 +197,9 @@ impl Words<'_> {
             ("leaves", _) => format!("Above it no {from} keeps all rules; the best one breaks “{rule}”."),
             ("enters", _) => format!("Below it no {to} keeps all rules; the best one breaks “{rule}”."),
             ("breaks", _) => format!("Above it the {from} that was best breaks “{rule}”."),
-            (_, true) => format!("From there the {to} costs less over its life."),
+            (_, true) => format!(
+                "From there the {to} is the better choice: less cost over its life, with what advice not followed adds."
+            ),
             (_, false) => format!("From there the {to} weighs better."),
         }
     }
