@@ -51,7 +51,7 @@ impl Reader<'_> {
     pub(super) fn doubt_riding(&mut self, axes: &[Axis]) {
         if axes.len() > 1 && axes.iter().all(|axis| axis.carries.is_empty()) {
             let words = "no axis carries another, so none bears the mass of another and its drive; where one rides on another, \
-                         the lower one needs `carries`";
+                         the lower one needs the key “carries”";
             self.doubts.push(Doubt { key: "axes".into(), words: words.into() });
         }
     }
