@@ -116,10 +116,15 @@ const PLAIN_ENDINGS: usize = 2;
 /// So many letters a word needs to be known at the end of a longer one, as dust is in sawdust.
 const IN_COMPOUNDS: usize = 4;
 
-/// Whether a text of a brief says that something is not there.
+/// What a text of a brief says is there, in small letters: its parts between commas but those that say what is not.
+fn present(written: &str) -> impl Iterator<Item = String> {
+    let parts = written.split([',', ';']).map(|part| part.trim().to_lowercase());
+    parts.filter(|part| !ABSENT.iter().any(|begin| part.starts_with(begin)))
+}
+
+/// Whether a text of a brief only says what is not there.
 pub fn says_absent(written: &str) -> bool {
-    let written = written.trim_start().to_lowercase();
-    ABSENT.iter().any(|begin| written.starts_with(begin))
+    present(written).next().is_none()
 }
 
 impl Surroundings {
@@ -137,12 +142,9 @@ impl Surroundings {
                 (before.is_empty() || name.chars().count() >= IN_COMPOUNDS) && endings.contains(&after)
             })
         };
-        let holds = |written: &str| {
-            let written = written.to_lowercase();
-            let mut parts = written.split(|letter: char| !letter.is_alphanumeric());
-            parts.any(|part| self.names().any(|name| same(part, &name.to_lowercase())))
-        };
-        environment.iter().find(|written| !says_absent(written) && holds(written))
+        let names = |word: &str| self.names().any(|name| same(word, &name.to_lowercase()));
+        let holds = |part: &str| part.split(|letter: char| !letter.is_alphanumeric()).any(names);
+        environment.iter().find(|written| present(written).any(|part| holds(&part)))
     }
 }
 
@@ -167,6 +169,8 @@ mod tests {
             ("freezer", &["cold-or-hot"]),
             ("no dust", &[]),
             ("without coolant", &[]),
+            ("no dust, but chips", &["chips"]),
+            ("no dust, no coolant", &[]),
             ("photo studio", &[]),
             ("hotel in Washington", &[]),
             ("integrity", &[]),
