@@ -1,7 +1,7 @@
 //! What a brief states that can be read and may still not be what was meant.
 //!
-//! Method: two slips that no bound of a single value shows: a point that parts thousands, and a speed that the travel is
-//! too short for. A doubt changes nothing; the value counts as it stands.
+//! Method: slips that no bound of a single value shows: a point that parts thousands, a speed that the travel is too short
+//! for, and axes of which none carries another. A doubt changes nothing; the value counts as it stands.
 //! Limits: a point before three digits may part thousands where the last of them is 0, no 0 leads, and the key takes a
 //! thousandfold value too; of inches, feet and pounds it is a decimal point, since they are written so. Common sense, no source.
 
