@@ -129,16 +129,20 @@ fn bored_and_fast_screws_are_plain_sizes_with_one_thing_changed() {
     assert_eq!(seen, 6);
 }
 
-/// ISO 281 (from memory): bearings that share a force carry i^0.7 times as much; two of a triple, three of a quad.
+/// ISO 281 (from memory): bearings that share a force carry i^0.7 times as much; a triple has two rows one
+/// way and one the other, a quad two either way.
 #[test]
 fn bearing_sets_carry_more_by_the_rule_of_iso_281() {
     let catalog = catalog();
     let of = |name: &str| catalog.screw_bearings.iter().find(|bearing| bearing.designation == name).unwrap();
     for bore in [12, 17, 20, 25, 30, 40, 50, 60] {
-        let [pair, triple, quad] =
-            ["pair", "triple", "quad"].map(|set| of(&format!("axial-bearing-{bore}-{set}")).rating.si());
-        close(triple / pair, 2.0_f64.powf(0.7), 0.01, "triple");
-        close(quad / pair, 3.0_f64.powf(0.7), 0.01, "quad");
+        let sets = ["pair", "triple", "quad"].map(|set| of(&format!("axial-bearing-{bore}-{set}")));
+        let [pair, triple, quad] = sets.map(|set| (set.rating.si(), set.lesser_rating.unwrap().si()));
+        assert_eq!(pair.0, pair.1);
+        close(triple.0 / pair.0, 2.0_f64.powf(0.7), 0.01, "triple");
+        close(triple.1 / pair.1, 1.0, 1e-12, "triple, the other way");
+        close(quad.0 / pair.0, 2.0_f64.powf(0.7), 0.01, "quad");
+        close(quad.1 / quad.0, 1.0, 1e-12, "quad, the other way");
     }
 }
 

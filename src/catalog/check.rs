@@ -175,8 +175,10 @@ fn end_arrangement(ends: &EndArrangement, doubts: &mut Doubts<'_>) {
 
 fn screw_bearing(bearing: &ScrewBearing, doubts: &mut Doubts<'_>) {
     let bore = mm(bearing.bore);
+    let lesser = bearing.lesser_rating.unwrap_or(bearing.rating);
     doubts.within("preload over rating", bearing.preload.si() / bearing.rating.si(), 0.02, 0.25);
-    doubts.within("static over dynamic rating", bearing.static_rating.si() / bearing.rating.si(), 1.0, 5.0);
+    doubts.within("static over dynamic rating", bearing.static_rating.si() / lesser.si(), 1.0, 5.0);
+    doubts.within("rating of the side with fewer rows over the other", lesser.si() / bearing.rating.si(), 0.3, 1.0);
     // a ring of springs of the axial stiffness tilts with k·d_m²/8
     let ring = bearing.stiffness.si() * (1.6e-3 * bore + 3e-3).powi(2) / 8.0;
     doubts.within("tilt stiffness over that of a ring of springs", bearing.tilt_stiffness.si() / ring, 0.2, 2.0);

@@ -135,9 +135,11 @@ parts! {
         bore: Length, "mm", Positive;
         /// How many bearings work together: pair, triple or quad.
         set: String, "text", Words;
-        /// Basic dynamic axial load rating of the set, in one direction.
+        /// Basic dynamic axial load rating of the set, against the side with more rows.
         rating: Force, "kN", Positive;
-        /// Basic static axial load rating of the set, in one direction.
+        /// The same against the side with fewer rows; as `rating` if left out.
+        lesser_rating: Option<Force>, "kN", Positive;
+        /// Basic static axial load rating of the set, against the side with fewer rows.
         static_rating: Force, "kN", Positive;
         /// Preload of the set.
         preload: Force, "kN", Positive;

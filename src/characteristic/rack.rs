@@ -188,4 +188,6 @@ characteristics! {
     ALIGNMENT_FORCE: Force, "alignment-force", "F_β", "kN", "force at which the face load factor is worked out";
     ALIGNMENT_FACE_LOAD_FACTOR: Ratio, "alignment-face-load-factor", "K_Hβ,a", "1", "face load factor from the tilt of shaft, bearing and mounting";
     RIPPLE: Length, "ripple", "w", "µm", "position ripple within one tooth or one turn at cutting speed";
+    DRIVE_DAMPING: Ratio, "drive-damping", "D", "1", "damping of the first resonance over critical damping";
+    RIPPLE_IN_CUT: Length, "ripple-in-cut", "w_cut", "µm", "ripple at the slide in the cut, the first resonance in it";
 }

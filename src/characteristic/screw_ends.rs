@@ -50,7 +50,8 @@ characteristics! {
     THRUST_ENDS: Ratio, "thrust-ends", "n_t", "1", "ends that take axial force";
     SUPPORT_ENDS: Ratio, "support-ends", "n_u", "1", "ends that are only supported radially";
     BEARING_BORE: Length, "bearing-bore", "d_b", "mm", "bore of the screw bearing";
-    BEARING_RATING: Force, "bearing-rating", "C_b", "kN", "dynamic axial rating of the screw bearing, or of the bearing of a driven nut";
+    BEARING_RATING: Force, "bearing-rating", "C_b", "kN", "dynamic axial rating of the screw bearing, or of the bearing of a driven nut, against the side with more rows";
+    BEARING_LESSER_RATING: Force, "bearing-lesser-rating", "C_b′", "kN", "dynamic axial rating of that bearing against the side with fewer rows";
     BEARING_PRELOAD: Force, "bearing-preload", "F_vb", "kN", "preload of the screw bearing, or of the bearing of a driven nut";
     BEARING_STIFFNESS: Stiffness, "bearing-stiffness", "k_ax", "N/µm", "axial stiffness of the screw bearing";
     BEARING_SPEED_LIMIT: AngularVelocity, "bearing-speed-limit", "n_b", "1/min", "highest speed of the screw bearing";
@@ -61,6 +62,7 @@ characteristics! {
     WHIP_FACTOR: Ratio, "whip-factor", "x_w", "1", "critical speed under the axial force over that without";
     WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw at its axial force";
     COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the longest pressed part of the screw buckles";
+    BEARING_LIFE: Revolutions, "bearing-life", "L_br", "Mrev", "life of the screw bearing, or of the bearing of a driven nut";
     BEARING_LIFE_HOURS: Time, "bearing-life-hours", "L_bh", "h", "life of the screw bearing, or of the bearing of a driven nut, in working hours";
     SCREW_STIFFNESS: Stiffness, "screw-stiffness", "k_s", "N/µm", "axial stiffness of screw and bearings, or of screw and clamps, at the worst nut position";
     TURN_HELD_ENDS: Ratio, "turn-held-ends", "n_h", "1", "ends at which the screw is held against turning: the motor's, or both clamps";

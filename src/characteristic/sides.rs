@@ -17,7 +17,6 @@ characteristics! {
     DRIVE_ERROR: Length, "drive-error", "M_d", "µm", "position error that rack or screw alone leaves on one side";
     SIDE_DIFFERENCE: Length, "side-difference", "Δx", "µm", "by how much the two sides of the axis may stand apart";
     RACKING_FORCE: Force, "racking-force", "F_r", "N", "force by which the two sides rack against each other";
-    RACKED_MEAN_FORCE: Force, "racked-mean-force", "F_mr", "N", "cubic mean force of one drive with screw, the racking force on top";
     MOTION_PEAK_FORCE: Force, "motion-peak-force", "F_ph", "N", "largest force of any phase on the most loaded drive, without racking";
     YAW_ANGLE: Angle, "yaw-angle", "ψ", "arcmin", "angle by which the beam stands askew in service";
     YAW_AT_TOOL: Length, "yaw-at-tool", "u_ψ", "µm", "how far that yaw moves the tool along the travel, at a drive";

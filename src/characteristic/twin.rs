@@ -26,6 +26,8 @@ characteristics! {
     LOST_PINION_FORCE: Force, "lost-pinion-force", "F_l1", "N", "force of one pinion of the side that is left when it brakes at its torque limit alone";
     PINION_MOVING_MASS: Mass, "pinion-moving-mass", "m_1", "kg", "moving mass left for one pinion when a side is lost";
     BOTH_STOP_FORCE: Force, "both-stop-force", "F_sp", "kN", "force of both pinions in an emergency stop";
+    PINION_SPACING: Length, "pinion-spacing", "a_P", "mm", "least distance along the rack of the two pinions of a drive";
+    SEGMENT_END_FORCE: Force, "segment-end-force", "F_re", "N", "force of both pinions of a drive on the fasteners at the end of a rack segment";
     PINION_PASSES: Ratio, "pinion-passes", "N_2,1", "1", "load cycles of the most used rack tooth by one pinion over the service life";
     PINIONS_PRICE: Money, "pinions-price", "k_pp", "", "both pinions of one drive";
 }

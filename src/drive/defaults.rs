@@ -193,8 +193,15 @@ pub fn told_estimates(screws: &[BallScrew]) -> Vec<Told> {
 /// Defaults of parts in words, for the list of assumptions; `rack` chooses those of a rack.
 pub fn told_parts(rack: bool) -> Vec<Told> {
     let ratio = |value: Ratio| significant(value.si(), 4);
+    let damping = (
+        "drive-damping",
+        ratio(parts::drive_damping()),
+        "1",
+        "damping of the first resonance, 0.03 to 0.10 of critical (common practice, no source)",
+    );
     if rack {
         vec![
+            damping,
             (
                 "least-scatter",
                 significant(parts::rack_scatter().si() * 1e6, 3),
@@ -231,6 +238,12 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 ratio(parts::sharing_fasteners()),
                 "1",
                 "elastic sharing along the bar at a segment end (derived)",
+            ),
+            (
+                "pinion-spacing",
+                significant(parts::pinion_spacing().si() * 1e3, 3),
+                "mm",
+                "two gearboxes beside each other on one plate, both pinions of a drive (common practice, no source)",
             ),
             (
                 "reversal-factor",
@@ -289,6 +302,7 @@ pub fn told_parts(rack: bool) -> Vec<Told> {
                 "µm",
                 "standard deviation that no screw axis falls below which measures at the motor; 0.6 µm with a linear scale (common practice, no source)",
             ),
+            damping,
             (
                 "screw-damping",
                 ratio(parts::screw_damping()),

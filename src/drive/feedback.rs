@@ -10,7 +10,7 @@ use super::demand::Demand;
 use crate::brief::Feedback;
 use crate::catalog::{Catalog, LinearScale};
 use crate::characteristic as ch;
-use crate::formula::{budget, layout, thermal};
+use crate::formula::{budget, layout, mesh_motion, thermal};
 use crate::ledger::{Ledger, Origin};
 use crate::units::*;
 
@@ -31,7 +31,7 @@ pub fn word(scale: Option<&LinearScale>) -> &str {
 
 /// Enters what the reader itself brings; the scatter that the drive does not fall below counts where the motor measures.
 #[inline(always)]
-pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, drive_scatter: Length, sheet: &mut L) {
+pub fn enter_reader<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, drive_scatter: Length, sheet: &mut L) {
     let least_scatter = scale.map_or(drive_scatter, |_| super::defaults::parts::scale_scatter());
     sheet.given(ch::LEAST_SCATTER, least_scatter, Origin::Assumed);
     let catalog = Origin::Catalog;
@@ -40,6 +40,7 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, drive_scatter: Lengt
             sheet.absent(ch::SCALE_LENGTH_LIMIT);
             sheet.absent(ch::SCALE_SPEED_LIMIT);
             sheet.absent(ch::LOOP_PLAY);
+            sheet.absent(ch::LOOP_PLAY_SHARE);
             sheet.given(ch::EXPANSION, Expansion::of_si(super::defaults::STEEL_EXPANSION), Origin::Assumed);
             sheet.computed(
                 ch::MEASURING_STEP,
@@ -52,6 +53,12 @@ pub fn enter_reader<L: Ledger>(scale: Option<&LinearScale>, drive_scatter: Lengt
             sheet.given(ch::SCALE_LENGTH_LIMIT, scale.length_limit, catalog);
             sheet.given(ch::SCALE_SPEED_LIMIT, scale.speed_limit, catalog);
             sheet.computed(ch::LOOP_PLAY, &layout::SAME_LENGTH, (ch::PLAY,));
+            if demand.axis.accuracy.is_none() {
+                sheet.absent(ch::LOOP_PLAY_SHARE);
+            } else {
+                let share = (ch::LOOP_PLAY, ch::REQUIRED_ACCURACY);
+                sheet.computed(ch::LOOP_PLAY_SHARE, &mesh_motion::LENGTH_RATIO, share);
+            }
             sheet.given(ch::EXPANSION, scale.expansion, catalog);
             sheet.given(ch::MEASURING_STEP, scale.resolution, catalog);
             sheet.given(ch::SCALE_ERROR_RATE, scale.error_per_metre, catalog);

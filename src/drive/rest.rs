@@ -10,7 +10,7 @@ use super::motor;
 use super::stops;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
-use crate::formula::{brake, matching, overload, regeneration};
+use crate::formula::{brake, matching, mesh_motion, overload, regeneration};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -21,6 +21,14 @@ pub enum Turn {
     Lead,
     /// A pinion.
     Pinion,
+}
+
+/// Enters the ripple that the slide shows at this rhythm, once its first resonance is known.
+#[inline(always)]
+pub fn ripple<L: Ledger>(rhythm: Characteristic<Frequency>, sheet: &mut L) {
+    sheet.given(ch::DRIVE_DAMPING, defaults::parts::drive_damping(), Origin::Assumed);
+    let at = (ch::RIPPLE, rhythm, ch::FIRST_MODE, ch::DRIVE_DAMPING);
+    sheet.computed(ch::RIPPLE_IN_CUT, &mesh_motion::RIPPLE_IN_CUT, at);
 }
 
 /// Enters the stage; `shaft` is the inertia of what turns behind the reduction.

@@ -11,6 +11,7 @@ use crate::source::Source;
 use crate::units::Measure;
 use std::marker::PhantomData;
 
+pub mod bearing_set;
 pub mod belt;
 pub mod bolt;
 pub mod brake;

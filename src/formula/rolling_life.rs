@@ -1,4 +1,4 @@
-//! Life and static safety of ball contacts: nut, preloaded pair of nut halves, support bearing.
+//! Life and static safety of ball contacts: nut, preloaded pair of nut halves.
 //!
 //! Method: life falls with the cube of the load; a preloaded pair splits the outer load as two Hertzian
 //! springs do; two rows survive together by the product of their Weibull survivals (exponent 10/9).
@@ -22,7 +22,7 @@ pub const MOST_SAFETY: f64 = 1e6;
 pub const LIFT_OFF: f64 = 2.828_427_124_746_190_3;
 
 const LIFE: Source = Source::memory("ISO 3408-5:2006, nominal life; Lundberg and Palmgren 1947");
-const SPLIT: Source = Source::derived(
+pub(super) const SPLIT: Source = Source::derived(
     "two Hertzian springs, linearised in load^(2/3): exact at no load and at lift-off, within 2.5 % between",
 );
 
@@ -94,15 +94,16 @@ fn loaded_half(force: f64, preload: f64) -> f64 {
 
 /// The loads of both halves under a signed outer load: the half that a positive load presses, and the other.
 #[inline]
-fn halves(force: f64, preload: f64) -> (f64, f64) {
+pub(super) fn halves(force: f64, preload: f64) -> (f64, f64) {
     let loaded = loaded_half(force, preload);
     let other = loaded - force.abs();
     if force < 0.0 { (other, loaded) } else { (loaded, other) }
 }
 
+/// Life of both halves together, from the load of each over its rating, revolutions.
 #[inline]
-fn pair(rating: f64, first: f64, second: f64, reliability: f64) -> f64 {
-    let sum = (first / rating).powf(10.0 / 3.0) + (second / rating).powf(10.0 / 3.0);
+pub(super) fn pair(first: f64, second: f64, reliability: f64) -> f64 {
+    let sum = first.powf(10.0 / 3.0) + second.powf(10.0 / 3.0);
     capped(reliability * sum.powf(-0.9) * 1e6, MOST_REVOLUTIONS)
 }
 
@@ -117,7 +118,8 @@ pub static PAIR_LIFE: Formula<fn(Force, Force, Series<Force>, Series<Ratio>, Ser
             id: "pair-life",
             title: "life of a preloaded pair of nut halves over the duty",
             equation: "L = a_1·(L_A^(−10/9) + L_B^(−10/9))^(−9/10), L_X = (C_a/F_mX)³·10⁶ rev, \
-                   F_mX = ∛(Σ F_X,k³·q_k·|v_k| / Σ q_k·|v_k|)",
+                   F_mX = ∛(Σ F_X,k³·q_k·|v_k| / Σ q_k·|v_k|), F_A,k − F_B,k = F_k, \
+                   |F_k| < 2^1.5·F_pr: larger of both = F_pr·(1 + |F_k|/(2^1.5·F_pr))^1.5; else |F_k|",
             inputs: &[
                 ("C_a", "dynamic-rating"),
                 ("F_pr", "preload"),
@@ -145,7 +147,7 @@ pub fn pair_life(
     let weights = || travel_weights(shares.si(), speeds.si());
     let first = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).0).zip(weights()));
     let second = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).1).zip(weights()));
-    Revolutions::of_si(pair(dynamic_rating.si(), first, second, reliability_factor.si()))
+    Revolutions::of_si(pair(first / dynamic_rating.si(), second / dynamic_rating.si(), reliability_factor.si()))
 }
 
 /// Life of a preloaded pair of nut halves over the duty of one of two drives, revolutions.
@@ -177,7 +179,7 @@ pub static RACKED_PAIR_LIFE: Formula<
         let first = forces.si().iter().map(|force| halves(*force + racking, preload).0);
         let second = forces.si().iter().map(|force| halves(*force - racking, preload).1);
         let (first, second) = (cubic_mean(first.zip(weights())), cubic_mean(second.zip(weights())));
-        Revolutions::of_si(pair(rating.si(), first, second, reliability.si()))
+        Revolutions::of_si(pair(first / rating.si(), second / rating.si(), reliability.si()))
     },
 };
 
@@ -201,7 +203,7 @@ pub static PRELOADED_NUT_LIFE: Formula<fn(Force, Force, Force) -> Revolutions> =
 #[inline]
 pub fn preloaded_nut_life(dynamic_rating: Force, preload: Force, load: Force) -> Revolutions {
     let (first, second) = halves(load.si(), preload.si());
-    Revolutions::of_si(pair(dynamic_rating.si(), first, second, 1.0))
+    Revolutions::of_si(pair(first / dynamic_rating.si(), second / dynamic_rating.si(), 1.0))
 }
 
 /// Life in working hours at the mean speed of the duty, s; an axis that never moves gives the cap of 10⁹ h.
@@ -244,54 +246,6 @@ pub static STATIC_SAFETY: Formula<fn(Force, Force) -> Ratio> = Formula {
 #[inline]
 pub fn static_safety(static_rating: Force, peak_half_load: Force) -> Ratio {
     Ratio::of_si(capped(static_rating.si() / peak_half_load.si().abs(), MOST_SAFETY))
-}
-
-/// Life of a preloaded axial bearing in working hours, s.
-///
-/// Pass the axial rating of the rows that take the load, the preload, the force that stands on the bearing without any
-/// load (stretch or warming of the screw), the cubic mean force, the share of it that this bearing takes, the reliability
-/// factor (1 for 90 %), the mean speed and the travel for one turn. Capped at 10⁹ h.
-/// Check: 40 kN, 2.9 kN, no standing force, 5 kN, 1, 1 → 308 Mrev.
-pub static BEARING_PAIR_LIFE: Formula<fn(Force, Force, Force, Force, Ratio, Ratio, Velocity, Length) -> Time> =
-    Formula {
-        note: Note {
-            id: "bearing-pair-life",
-            title: "life of the axial bearing set",
-            equation: "L_h = a_1·(C/F_1)³·10⁶ rev·p/v_m, F = F_0 + x_m·F_m, F < 2^1.5·F_v: \
-                   F_1 = F_v·(1 + F/(2^1.5·F_v))^1.5; else F_1 = F",
-            inputs: &[
-                ("C", "rating"),
-                ("F_v", "preload"),
-                ("F_0", "standing-force"),
-                ("F_m", "mean-force"),
-                ("x_m", "end-share"),
-                ("a_1", "reliability-factor"),
-                ("v_m", "mean-speed"),
-                ("p", "travel-per-turn"),
-            ],
-            validity: "axial load only, of one sign and on top of the standing force (the safe side); clean lubrication; \
-                   capped at 10⁹ h",
-            sources: &[Source::memory("ISO 281:2007, basic rating life of ball bearings"), SPLIT],
-        },
-        apply: bearing_pair_life,
-    };
-
-/// See [`BEARING_PAIR_LIFE`].
-#[inline]
-pub fn bearing_pair_life(
-    rating: Force,
-    preload: Force,
-    standing_force: Force,
-    mean_force: Force,
-    end_share: Ratio,
-    reliability_factor: Ratio,
-    mean_speed: Velocity,
-    travel_per_turn: Length,
-) -> Time {
-    let outer = standing_force.si() + end_share.si() * mean_force.si().abs();
-    let ratio = rating.si() / loaded_half(outer, preload.si());
-    let revolutions = capped(reliability_factor.si() * ratio.powi(3) * 1e6, MOST_REVOLUTIONS);
-    life_hours(Revolutions::of_si(revolutions), mean_speed, travel_per_turn)
 }
 
 const RELIABILITIES: [f64; 6] = [0.90, 0.95, 0.96, 0.97, 0.98, 0.99];

@@ -40,6 +40,21 @@ pub static DRIVE_UNITS: Formula<fn(Ratio, Ratio) -> Ratio> = Formula {
     apply: |drives, pinions| Ratio::of_si(drives.si() * pinions.si()),
 };
 
+/// Length of a rack that two pinions run on. 8 m, 2·60 mm, 64 mm, 300 mm: 8.484 m.
+pub static TWIN_RACK_LENGTH: Formula<fn(Length, Length, Length, Length) -> Length> = Formula {
+    note: Note {
+        id: "twin-rack-length",
+        title: "length of the rack line under two pinions",
+        equation: "L_r = s + 2·s_o + d + a_P",
+        inputs: &[("s", "travel"), ("s_o", "overtravel"), ("d", "pinion-diameter"), ("a_P", "pinion-spacing")],
+        validity: "One pinion diameter covers the length of contact and rounding at both ends; both pinions stay on the rack.",
+        sources: &[Source::derived("way of both pinions"), Source::practice("one pinion diameter of allowance")],
+    },
+    apply: |travel, overtravel, diameter, spacing| {
+        Length::of_si(super::rack::rack_length(travel, overtravel, diameter).si() + spacing.si())
+    },
+};
+
 /// Load cycles of a rack tooth under all pinions. 1e7 by one, 2 pinions: 2e7.
 pub static RACK_PASSES: Formula<fn(Ratio, Ratio) -> Ratio> = Formula {
     note: Note {

@@ -217,7 +217,7 @@ fn glance(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Glance {
     let family = words::family(&drive.family);
     Glance {
         axis: axis.name.clone(),
-        drive: if drives > 1 { format!("{drives} × {family}") } else { words::sentence(&family) },
+        drive: several(drives, &family, drive.value("drive-units")),
         sizes: view.sizes(drive),
         reserve: match speed {
             Some(finding) => {
@@ -231,6 +231,15 @@ fn glance(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> Glance {
     }
 }
 
+/// A family with the number of its drives, and with that of its motors where a drive has more than one.
+fn several(drives: u64, family: &str, units: Option<f64>) -> String {
+    let all = if drives > 1 { format!("{drives} × {family}") } else { words::sentence(family) };
+    match units.filter(|units| *units > drives as f64) {
+        Some(units) => format!("{all}, {units} motors"),
+        None => all,
+    }
+}
+
 fn accuracy(view: &View, drive: &CandidateRecord) -> String {
     let judged = drive.findings.iter().find(|finding| finding.characteristic == "accuracy" && finding.limit.is_some());
     let grows = drive.value("thermal-growth").filter(|growth| *growth > 0.0);
@@ -239,7 +248,12 @@ fn accuracy(view: &View, drive: &CandidateRecord) -> String {
     match judged {
         Some(finding) => {
             let (predicted, required) = view.pair(finding);
-            format!("{required} / {predicted}{grown}")
+            let unit = drive.line("thermal-growth").map(|line| line.unit.as_str());
+            let warm = grows.zip(finding.demand).map(|(growth, demand)| growth + demand);
+            let kept = unit != Some(finding.unit.as_str())
+                || warm.zip(finding.limit).is_none_or(|(warm, limit)| warm <= limit);
+            let only = if kept { "" } else { ": kept at the reference temperature only" };
+            format!("{required} / {predicted}{grown}{only}")
         }
         None => match view.value_of(drive, "accuracy") {
             Some(predicted) => format!("not stated / {predicted}{grown}"),

@@ -321,8 +321,8 @@ fn little_is_looked_at_of_all_there_is() {
     for (way, entered, most) in [
         ("walk", walked, 5_044),
         ("best", best, 3_041),
-        ("nearest", missed, 153_927),
-        ("ruled out", out, 101_087),
+        ("nearest", missed, 154_849),
+        ("ruled out", out, 101_285),
         ("better", better, 3_469),
         ("how many", number, 3_469),
     ] {

@@ -9,6 +9,7 @@ use std::fs;
 const BRIEF: &str = "\
 machine: Test slide
 currency: EUR
+hours-per-year: 1500
 axes:
   slide:
     direction: horizontal

@@ -11,6 +11,7 @@ use std::sync::LazyLock;
 pub const BRIEF: &str = "\
 machine: Test slide
 currency: EUR
+hours-per-year: 1500
 axes:
   slide:
     direction: horizontal

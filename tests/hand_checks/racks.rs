@@ -259,6 +259,23 @@ pub const ROWS: &[super::Row] = &[
         "4698.5",
     ),
     ("slip-reserve slip-force=7.9kN end-fastener-force=1kN sharing-fasteners=3", "N", "4900.0"),
+    // r = 0.854701: 1 − r² = 0.269487, 2·0.05·r = 0.0854701, 1/√(0.072623 + 0.007305) = 3.53709
+    ("ripple-in-cut ripple=7µm frequency=30Hz first-mode=35.1Hz drive-damping=0.05", "mm", "0.0247599"),
+    ("ripple-in-cut ripple=7µm frequency=30Hz first-mode=30Hz drive-damping=0.05", "mm", "0.0700000"),
+    ("ripple-in-cut ripple=7µm frequency=90Hz first-mode=30Hz drive-damping=0.05", "mm", "0.00700000"),
+    // λ = √(206 GPa·468 mm²·62.5 mm/250 N/µm) = 155.25 mm; 3574 + 2490·e^(−140/155.25)
+    (
+        "segment-end-force peak-force=3574N bias-force=542N pinion-spacing=140mm section-area=468mm² fastener-stiffness=250N/µm fastener-pitch=62.5mm",
+        "N",
+        "4584.6",
+    ),
+    // a second pinion that pulls the other way relieves the end: left out
+    (
+        "segment-end-force peak-force=1000N bias-force=800N pinion-spacing=300mm section-area=468mm² fastener-stiffness=250N/µm fastener-pitch=62.5mm",
+        "N",
+        "1000.0",
+    ),
+    ("twin-rack-length travel=8m overtravel=60mm pinion-diameter=64mm pinion-spacing=300mm", "mm", "8484.0"),
     ("slip-reserve slip-force=7.9kN end-fastener-force=4kN sharing-fasteners=3", "N", "0.0"),
     // slope 6.4 kN·0.035²/(2·206e9·5.1472e-8) = 3.697e-4, gap 8.87 µm, 7.54 µm left; 7.54·0.85·417·1.14915/(2·5970) = 0.2573
     (

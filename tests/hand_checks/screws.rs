@@ -191,16 +191,43 @@ pub const ROWS: &[super::Row] = &[
         "Mrev",
         "25002.33",
     ),
+    // loaded row 5.92195 kN, relieved row 0.92195 kN: 308.167 and 81 669 Mrev, together
+    // (308.167^(−10/9) + 81 669^(−10/9))^(−9/10) = 307.605
     (
-        "bearing-pair-life rating=40kN preload=2.9kN standing-force=0 mean-force=5kN end-share=1 reliability-factor=1 mean-speed=10m/min travel-per-turn=10mm",
-        "s",
-        "18490003",
+        "bearing-set-life rating=40kN lesser-rating=40kN preload=2.9kN standing-force=0 end-share=1 forces=5kN shares=1 speeds=10m/min reliability-factor=1",
+        "Mrev",
+        "307.605",
     ),
-    // 3 + 0.6·5 = 6 kN on a preload of 2.9: F_1 = 6.607 36 kN; 0.47·(40/6.607 36)³ = 104.278 Mrev
+    // to and fro with 5 kN, half of the way each: each row has the cubic mean of 5.92195 and 0.92195 kN, 4.7061 kN
     (
-        "bearing-pair-life rating=40kN preload=2.9kN standing-force=3kN mean-force=5kN end-share=0.6 reliability-factor=0.47 mean-speed=10m/min travel-per-turn=10mm",
-        "s",
-        "6256701",
+        "bearing-set-life rating=40kN lesser-rating=40kN preload=2.9kN standing-force=0 end-share=1 forces=5kN,-5kN shares=0.5,0.5 speeds=10m/min,10m/min reliability-factor=1",
+        "Mrev",
+        "329.043",
+    ),
+    // the lone row of a triple bears less: each row half of the way, (F/C) of 4.7061/40 and 4.7061/24.54
+    (
+        "bearing-set-life rating=40kN lesser-rating=24.54kN preload=2.9kN standing-force=0 end-share=1 forces=5kN,-5kN shares=0.5,0.5 speeds=10m/min,10m/min reliability-factor=1",
+        "Mrev",
+        "120.670",
+    ),
+    // one way only: the side with more rows bears it
+    (
+        "bearing-set-life rating=40kN lesser-rating=24.54kN preload=2.9kN standing-force=0 end-share=1 forces=-5kN shares=1 speeds=10m/min reliability-factor=1",
+        "Mrev",
+        "305.325",
+    ),
+    // the worse end: 3 + 0.6·5 = 6 kN on a preload of 2.9: F_A = 6.607 36 kN, F_B = 0.607 36 kN; 221.870 and 285 658 Mrev, together
+    // 221.799, times 0.47
+    (
+        "bearing-set-life rating=40kN lesser-rating=40kN preload=2.9kN standing-force=3kN end-share=0.6 forces=5kN shares=1 speeds=10m/min reliability-factor=0.47",
+        "Mrev",
+        "104.245",
+    ),
+    // pressed both ways by 1 kN: 40³ Mrev of each row, together 2^(−9/10) of that
+    (
+        "racked-bearing-set-life rating=40kN lesser-rating=40kN preload=0 standing-force=0 end-share=1 forces=0 shares=1 speeds=10m/min reliability-factor=1 racking-force=1kN",
+        "Mrev",
+        "34296.75",
     ),
     // stiffness: 1/(1/700 + 1/199.34)
     (

@@ -39,6 +39,7 @@ def enter(y, scale, by_scale, table, by_table, growth, within_turn, least, measu
     own = y["play"] * (1.0 - y["compensated-play"]) + y["lost-motion"]
     y["reversal-error"] = np.where(by_scale, y["lost-motion"], own)
     y["loop-play"] = np.where(by_scale, y["play"], NAN)
+    y["loop-play-share"] = y["loop-play"] / y["required-accuracy"]
     y["cutting-shift"] = shift_in_cut(y)
     y["drive-scatter"] = rss(y["measuring-step"] / np.sqrt(12.0), y["friction-scatter"] * y["friction-force"] / give)
     y["scatter"] = rss(y["drive-scatter"], y["least-scatter"])

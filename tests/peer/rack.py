@@ -10,7 +10,7 @@ import position
 import sides
 import stopping
 import tooth_load
-from sheet import NAN, over, rss, series, total
+from sheet import NAN, over, ripple_in_cut, rss, series, total
 from teeth import Mesh
 
 TURN = 2.0 * np.pi
@@ -225,6 +225,7 @@ def _motor(y, part, mesh):
     y["drive-mass"] = y["drives"] * y["rack-mass"] + y["riding-mass"]
     stopping.enter(y, braked)
     y["marking-speed"] = y["first-mode"] * mesh.pitch
+    ripple_in_cut(y, "tooth-frequency-cutting")
     y["cutting-rhythm-distance"] = np.abs(y["tooth-frequency-cutting"] / y["first-mode"] - 1.0)
     y["top-rhythm-distance"] = np.abs(y["tooth-frequency-top"] / y["first-mode"] - 1.0)
 

@@ -38,6 +38,27 @@ def pair_life(rating, preload, forces, weights, factor, racking):
     return np.minimum(factor * turns, MOST_TURNS)
 
 
+def set_life(rating, lesser, preload, standing, share, forces, weights, factor, racking):
+    """Turns of an axial bearing set: worse end of the screw, better way to mount; racking counts against both sides."""
+    way = total(weights)
+
+    def end(sign):
+        means = []
+        for side in (1.0, -1.0):
+            pushed = standing + share * (sign * forces + side * racking)
+            high = loaded_half(pushed, preload)
+            row = np.where(pushed * side >= 0.0, high, np.maximum(high - np.abs(pushed), 0.0))
+            means.append(np.cbrt(over(total(row**3 * weights), way)))
+
+        def turns(a, b):
+            wear = (means[0] / a) ** (10.0 / 3.0) + (means[1] / b) ** (10.0 / 3.0)
+            return np.minimum(np.where(wear > 0.0, factor * 1e6 * np.where(wear > 0.0, wear, 1.0) ** -0.9, np.inf), MOST_TURNS)
+
+        return np.maximum(turns(rating, lesser), turns(lesser, rating))
+
+    return np.minimum(end(1.0), end(-1.0))
+
+
 def hours(turns, travel_per_turn, mean_speed):
     """Seconds of work."""
     life = turns * travel_per_turn / np.where(mean_speed > 0.0, mean_speed, 1.0)

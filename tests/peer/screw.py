@@ -16,7 +16,7 @@ import reduction
 import rolling
 import sides
 import stopping
-from sheet import NAN, largest, over, rss, series, total
+from sheet import NAN, largest, over, ripple_in_cut, rss, series, total
 
 E, RHO, G = 2.06e11, 7850.0, 9.80665
 SHEAR = E / 2.6
@@ -168,7 +168,8 @@ def _nut(y):
 
 def _ends(y, bearing, ends):
     for name, key in {
-        "bearing-bore": "bore", "bearing-rating": "rating", "bearing-static-rating": "static-rating",
+        "bearing-bore": "bore", "bearing-rating": "rating", "bearing-lesser-rating": "lesser-rating",
+        "bearing-static-rating": "static-rating",
         "bearing-preload": "preload", "bearing-stiffness": "stiffness", "bearing-tilt-stiffness": "tilt-stiffness",
         "bearing-speed-limit": "speed-limit", "bearing-set-drag": "drag", "bearing-mass": "mass", "bearing-price": "price",
     }.items():
@@ -267,13 +268,11 @@ def _warming(y):
 
 def _strength(y):
     y["bearing-standing-force"] = y["standing-force"]
-    mean = y["mean-force"] + y["racking on both"]
-    if sides.two(y):
-        y["racked-mean-force"] = mean
-    outer = y["bearing-standing-force"] + y["bearing-share"] * mean
-    carried = rolling.loaded_half(outer, y["bearing-preload"])
-    turns = y["bearing-life-factor"] * (y["bearing-rating"] / carried) ** 3 * 1e6
-    y["bearing-life-hours"] = rolling.hours(turns, y["travel-per-turn"], y["mean-speed"])
+    y["bearing-life"] = rolling.set_life(
+        y["bearing-rating"], y["bearing-lesser-rating"], y["bearing-preload"], y["bearing-standing-force"],
+        y["bearing-share"], y["phase-force"], y["phase-share"] * np.abs(y["phase-speed"]), y["bearing-life-factor"],
+        y["racking on both"])
+    y["bearing-life-hours"] = rolling.hours(y["bearing-life"], y["travel-per-turn"], y["mean-speed"])
     y["shaft-torque"] = (
         y["peak-force"] * y["lead"] / (TURN * y["screw-efficiency"]) + y["drag-torque"]
         + y["screw-inertia"] * TURN * y["acceleration"] / y["lead"])
@@ -332,6 +331,7 @@ def _motor(y, part):
     y["optimum-lead"] = TURN * y["reduction"] * np.sqrt(y["rotating-inertia"] / y["accelerated-mass"])
     stopping.enter(y, braked)
     y["turn-marking-speed"] = y["first-mode"] * y["lead"]
+    ripple_in_cut(y, "turn-frequency-cutting")
     y["turn-rhythm-distance"] = np.abs(y["turn-frequency-cutting"] / y["first-mode"] - 1.0)
     y["screw-damping"] = 0.02
     r = y["cutting-screw-speed"] / y["whip-speed"]

@@ -34,6 +34,8 @@ def work_out(x, by_scale, by_table, within_turn):
     y["lost-motion"] = 2.0 * x["friction-force"] / give
     if by_scale:
         y["reversal-error"] = y["lost-motion"]
+        if "required-accuracy" in x:
+            y["loop-play-share"] = x["play"] / x["required-accuracy"]
     else:
         y["reversal-error"] = x["play"] * (1.0 - x["compensated-play"]) + y["lost-motion"]
     rounding = x["measuring-step"] / np.sqrt(12.0)
@@ -74,7 +76,7 @@ def work_out(x, by_scale, by_table, within_turn):
 
 
 def judged(x, y):
-    """What the brief asks of accuracy, on the whole and on a section, of repeatability and of reversal."""
+    """What the brief asks of accuracy, on the whole and on a section, of repeatability and of reversal; play inside a scale."""
     passes = np.ones_like(y["accuracy"], dtype=bool)
     for figure, limit in (
         ("accuracy", "required-accuracy"),
@@ -84,6 +86,8 @@ def judged(x, y):
     ):
         if limit in x:
             passes &= y[figure] <= x[limit]
+    if "loop-play-share" in y:
+        passes &= y["loop-play-share"] <= 1.0
     return passes
 
 

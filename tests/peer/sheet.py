@@ -47,6 +47,14 @@ def shift_in_cut(y):
     return y["cutting-deflection"] + turned * y["play"] / 2.0
 
 
+def ripple_in_cut(y, rhythm):
+    """The ripple as the slide shows it at this rhythm: one mass on a spring, fading left out."""
+    y["drive-damping"] = 0.05
+    r = y[rhythm] / y["first-mode"]
+    gain = 1.0 / np.sqrt((1.0 - r**2) ** 2 + (2.0 * y["drive-damping"] * r) ** 2)
+    y["ripple-in-cut"] = y["ripple"] * np.maximum(gain, 1.0)
+
+
 def over(a, b):
     """a/b where b is not zero, NaN elsewhere."""
     a, b = np.broadcast_arrays(np.asarray(a, float), np.asarray(b, float))

@@ -63,9 +63,10 @@ proptest! {
             assert_harder(what, &without(inputs.clone(), left_out), &harder, cost);
         }
 
-        // the heat of a nut spreads over a longer screw, a travel that is short for its nut is advised against, and only a
-        // slender screw gets supports
-        let warm = ["screw-overheating", "whip-band", "whip-band-warm", "screw-thermal-push", "screw-support-needed"];
+        // the heat of a nut spreads over a longer screw, a travel that is short for its nut is advised against, only a slender
+        // screw gets supports, and a longer stretched screw pulls harder at its bearings, which relieves the lone row of a set
+        // of three
+        let warm = ["screw-overheating", "whip-band", "whip-band-warm", "screw-thermal-push", "screw-support-needed", "screw-bearing-life"];
         let cool = |inputs: Inputs| without(without(inputs, &warm), &banded);
         // what is judged as accuracy changes at 2 m, from A to E, which is smaller
         let most = if easy.travel <= 2.0 { 2.0 } else { 4.0 };

@@ -54,6 +54,7 @@ impl BallScrewDrive<'_> {
         let catalog = Origin::Catalog;
         sheet.given(ch::BEARING_BORE, bearing.bore, catalog);
         sheet.given(ch::BEARING_RATING, bearing.rating, catalog);
+        sheet.given(ch::BEARING_LESSER_RATING, bearing.lesser_rating.unwrap_or(bearing.rating), catalog);
         sheet.given(ch::BEARING_STATIC_RATING, bearing.static_rating, catalog);
         sheet.given(ch::BEARING_PRELOAD, bearing.preload, catalog);
         sheet.given(ch::BEARING_STIFFNESS, bearing.stiffness, catalog);

@@ -46,9 +46,17 @@ pub fn embedding_loss() -> Ratio {
 pub fn sharing_fasteners() -> Ratio {
     Ratio::of_si(3.0)
 }
+/// Distance along the rack of the two pinions of a drive.
+pub fn pinion_spacing() -> Length {
+    Length::of_si(0.3)
+}
 /// Scatter that no ball screw axis falls below.
 pub fn screw_scatter() -> Length {
     Length::of_si(0.6e-6)
+}
+/// Damping ratio of the first resonance of a drive.
+pub fn drive_damping() -> Ratio {
+    Ratio::of_si(0.05)
 }
 /// Damping ratio of a screw that bends.
 pub fn screw_damping() -> Ratio {

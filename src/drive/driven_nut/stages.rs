@@ -61,6 +61,7 @@ impl DrivenNutDrive<'_> {
         sheet.given(ch::NUT_UNIT_PRICE, unit.price, catalog);
         sheet.given(ch::BEARING_DRAG, unit.drag, catalog);
         sheet.given(ch::BEARING_RATING, unit.rating, catalog);
+        sheet.given(ch::BEARING_LESSER_RATING, unit.rating, catalog);
         sheet.given(ch::BEARING_STATIC_RATING, unit.static_rating, catalog);
         sheet.given(ch::BEARING_PRELOAD, unit.preload, catalog);
         // the bearing of the nut takes the whole force and nothing of the stretch

@@ -175,7 +175,7 @@ impl RackDrive<'_> {
         sheet.computed(
             ch::EQUAL_STIFFNESS_TRAVEL,
             &gearbox_load::EQUAL_STIFFNESS_TRAVEL,
-            (ch::TOTAL_STIFFNESS, ch::REFERENCE_CORE, ch::REFERENCE_REST),
+            (self.whole_stiffness(), ch::REFERENCE_CORE, ch::REFERENCE_REST),
         );
     }
 

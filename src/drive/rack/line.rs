@@ -178,7 +178,7 @@ impl RackDrive<'_> {
             &mesh::CONTACT_LINE_MINIMUM,
             (ch::TRANSVERSE_CONTACT_RATIO, ch::OVERLAP_RATIO),
         );
-        sheet.computed(ch::RACK_LENGTH, &rack::RACK_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER));
+        self.rack_length(sheet);
         sheet.computed(ch::RACK_MASS, &rack::RACK_MASS, (ch::RACK_MASS_PER_LENGTH, ch::RACK_LENGTH));
         let geometry = (ch::MODULE, ch::TEETH, ch::HELIX_ANGLE, ch::FACE_WIDTH, ch::PROFILE_SHIFT);
         sheet.computed(ch::MESH_STIFFNESS, &mesh::MESH_STIFFNESS, geometry);

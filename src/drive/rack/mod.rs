@@ -257,6 +257,7 @@ impl Family for RackDrive<'_> {
             // the sum of damage is the dearest of all and waits for what passes else
             DAMAGE => self.damage(sheet),
             PLAY => {
+                rest::ripple(ch::TOOTH_FREQUENCY_CUTTING, sheet);
                 self.play(self.picked_gearbox(path), sheet);
                 price::enter_drives(sheet);
                 self.exchanges.rack(sheet);

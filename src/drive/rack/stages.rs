@@ -59,7 +59,7 @@ impl RackDrive<'_> {
     }
 
     pub(super) fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        feedback::enter_reader(scale, crate::drive::defaults::parts::rack_scatter(), sheet);
+        feedback::enter_reader(self.demand, scale, crate::drive::defaults::parts::rack_scatter(), sheet);
         if scale.is_none() {
             sheet.computed(ch::LONG_ERROR, &layout::SAME_LENGTH, (ch::CUMULATIVE_PITCH_ERROR,));
             sheet.computed(ch::SECTION_LONG_ERROR, &layout::SAME_LENGTH, (ch::SECTION_PITCH_ERROR,));

@@ -6,8 +6,9 @@
 use super::{BIAS, Pinions, RackDrive};
 use crate::catalog::PinionBias;
 use crate::characteristic as ch;
+use crate::drive::defaults::parts;
 use crate::drive::mounting;
-use crate::formula::{gantry, gearbox, stiffness, twin};
+use crate::formula::{gantry, gearbox, rack, rack_bed, stiffness, twin};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -31,7 +32,26 @@ impl RackDrive<'_> {
         sheet.given(ch::PINIONS, self.pinion_count(), Origin::Catalog);
         sheet.computed(ch::DRIVE_UNITS, &twin::DRIVE_UNITS, (ch::DRIVES, ch::PINIONS));
         if self.layout == Pinions::Two {
+            sheet.given(ch::PINION_SPACING, parts::pinion_spacing(), Origin::Assumed);
             self.demand.enter_halves(sheet);
+        }
+    }
+
+    /// The line of the rack; the second pinion needs as much more as it stands behind the first.
+    pub(super) fn rack_length<L: Ledger>(&self, sheet: &mut L) {
+        if self.layout == Pinions::Two {
+            let way = (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER, ch::PINION_SPACING);
+            sheet.computed(ch::RACK_LENGTH, &twin::TWIN_RACK_LENGTH, way);
+        } else {
+            sheet.computed(ch::RACK_LENGTH, &rack::RACK_LENGTH, (ch::TRAVEL, ch::OVERTRAVEL, ch::PINION_DIAMETER));
+        }
+    }
+
+    /// The stiffness of all pinions of a drive while each is on its flank.
+    pub(super) fn whole_stiffness(&self) -> Characteristic<Stiffness> {
+        match self.layout {
+            Pinions::One => ch::TOTAL_STIFFNESS,
+            Pinions::Two => ch::BOTH_STIFFNESS,
         }
     }
 
@@ -45,15 +65,11 @@ impl RackDrive<'_> {
             (mount, bracket) = (ch::PINION_MOUNT_STIFFNESS, ch::PINION_BRACKET_STIFFNESS);
         }
         sheet.computed(ch::TOTAL_STIFFNESS, &stiffness::SERIES_5, (mesh, gearbox, shaft, mount, bracket));
-        let whole = match self.layout {
-            Pinions::One => ch::TOTAL_STIFFNESS,
-            Pinions::Two => {
-                let all = (ch::TOTAL_STIFFNESS, ch::PINIONS);
-                sheet.computed(ch::BOTH_STIFFNESS, &twin::BOTH_STIFFNESS, all);
-                ch::BOTH_STIFFNESS
-            }
-        };
-        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, (ch::DRIVE_CUTTING_FORCE, whole));
+        if self.layout == Pinions::Two {
+            sheet.computed(ch::BOTH_STIFFNESS, &twin::BOTH_STIFFNESS, (ch::TOTAL_STIFFNESS, ch::PINIONS));
+        }
+        let whole = (ch::DRIVE_CUTTING_FORCE, self.whole_stiffness());
+        sheet.computed(ch::CUTTING_DEFLECTION, &stiffness::DEFLECTION, whole);
     }
 
     /// The bias; a stage behind the forces, which are the same for every bias.
@@ -88,6 +104,18 @@ impl RackDrive<'_> {
             on_top = ch::STEADY_FORCE;
         }
         sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, on_top));
+        sheet.computed(
+            ch::SEGMENT_END_FORCE,
+            &rack_bed::SEGMENT_END_FORCE,
+            (
+                ch::PEAK_FORCE,
+                ch::BIAS_FORCE,
+                ch::PINION_SPACING,
+                ch::SECTION_AREA,
+                ch::FASTENER_STIFFNESS,
+                ch::FASTENER_PITCH,
+            ),
+        );
     }
 
     /// Mean force of the more loaded pinion, once the bias is known.

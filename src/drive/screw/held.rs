@@ -7,7 +7,9 @@
 
 use crate::characteristic as ch;
 use crate::drive::Demand;
-use crate::formula::{column, gantry, held_beam, pricing, rolling_life, shaft, stiffness, stop, stretch, thermal};
+use crate::formula::{
+    bearing_set, column, gantry, held_beam, pricing, rolling_life, shaft, stiffness, stop, stretch, thermal,
+};
 use crate::ledger::{Characteristic, Ledger, Origin};
 use crate::units::*;
 
@@ -288,26 +290,21 @@ pub fn peak<L: Ledger>(both: bool, demand: &Demand<'_>, sheet: &mut L) {
 /// Works out the life of the axial bearing, once its standing force and its share of the force are known.
 #[inline(always)]
 pub fn bearing_life<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    // what two sides press against each other comes on top of every force
-    let mean = if demand.two_sided() {
-        sheet.computed(ch::RACKED_MEAN_FORCE, &gantry::FORCE_SUM, (ch::MEAN_FORCE, ch::RACKING_FORCE));
-        ch::RACKED_MEAN_FORCE
+    let count = demand.phases.len();
+    let (forces, shares, speeds) = (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
+    let (rating, lesser, preload) = (ch::BEARING_RATING, ch::BEARING_LESSER_RATING, ch::BEARING_PRELOAD);
+    let (standing, share, factor) = (ch::BEARING_STANDING_FORCE, ch::BEARING_SHARE, ch::BEARING_LIFE_FACTOR);
+    if demand.two_sided() {
+        let racked = (rating, lesser, preload, standing, share, forces, shares, speeds, factor, ch::RACKING_FORCE);
+        sheet.computed(ch::BEARING_LIFE, &bearing_set::RACKED_BEARING_SET_LIFE, racked);
     } else {
-        ch::MEAN_FORCE
-    };
+        let duty = (rating, lesser, preload, standing, share, forces, shares, speeds, factor);
+        sheet.computed(ch::BEARING_LIFE, &bearing_set::BEARING_SET_LIFE, duty);
+    }
     sheet.computed(
         ch::BEARING_LIFE_HOURS,
-        &rolling_life::BEARING_PAIR_LIFE,
-        (
-            ch::BEARING_RATING,
-            ch::BEARING_PRELOAD,
-            ch::BEARING_STANDING_FORCE,
-            mean,
-            ch::BEARING_SHARE,
-            ch::BEARING_LIFE_FACTOR,
-            ch::MEAN_SPEED,
-            ch::TRAVEL_PER_TURN,
-        ),
+        &rolling_life::LIFE_HOURS,
+        (ch::BEARING_LIFE, ch::MEAN_SPEED, ch::TRAVEL_PER_TURN),
     );
 }
 

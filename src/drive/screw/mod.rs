@@ -264,6 +264,7 @@ pub fn rhythm<L: Ledger>(turns: bool, sheet: &mut L) {
     sheet.computed(ch::TURN_FREQUENCY_CUTTING, &turn_motion::TURN_FREQUENCY, (ch::CUTTING_SPEED, ch::LEAD));
     let rhythm = (ch::TURN_FREQUENCY_CUTTING, ch::FIRST_MODE);
     sheet.computed(ch::TURN_RHYTHM_DISTANCE, &mesh_motion::RESONANCE_DISTANCE, rhythm);
+    crate::drive::rest::ripple(ch::TURN_FREQUENCY_CUTTING, sheet);
     if turns {
         sheet.computed(ch::CUTTING_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::CUTTING_SPEED, ch::LEAD));
         sheet.given(ch::SCREW_DAMPING, defaults::parts::screw_damping(), Origin::Assumed);
@@ -283,7 +284,7 @@ pub fn within_turn(scale: Option<&LinearScale>) -> mapping::WithinTurn {
 /// Enters what measures the position.
 #[inline(always)]
 pub fn position<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, sheet: &mut L) {
-    feedback::enter_reader(scale, defaults::parts::screw_scatter(), sheet);
+    feedback::enter_reader(demand, scale, defaults::parts::screw_scatter(), sheet);
     if scale.is_none() {
         let whole = (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION);
         sheet.computed(ch::LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, whole);

@@ -67,7 +67,7 @@ pub static ALIGNMENT_FORCE: Formula<fn(Force, Force, Force, Force, Ratio, Force,
     note: Note {
         id: "alignment-force",
         title: "force at which the face load factor is worked out",
-        equation: "F_β = f⁻¹(min E)/3; f = κ·F + F_o (K_l·F below 100 N/mm)",
+        equation: "F_β = f⁻¹(min E)/3; f = κ·F + F_o, at least K_l·b·100 N/mm (K_l·F below 100 N/mm)",
         inputs: &[
             ("E_H1", "pinion-flank-endurance"),
             ("E_H2", "rack-flank-endurance"),

@@ -31,7 +31,7 @@ pub static FLANK_FORCE: Formula<ForceFn> = Formula {
     note: Note {
         id: "flank-force",
         title: "tangential force that flanks bear so often",
-        equation: "F = f⁻¹(E·Z_NT²); Z_NT on straight lines in logarithms through (10⁵, 1.6), (5·10⁷, 1.0), (10¹⁰, 0.85), held beyond; f = κ·F + F_o (K_l·F below 100 N/mm)",
+        equation: "F = f⁻¹(E·Z_NT²); Z_NT on straight lines in logarithms through (10⁵, 1.6), (5·10⁷, 1.0), (10¹⁰, 0.85), held beyond; f = κ·F + F_o, at least K_l·b·100 N/mm (K_l·F below 100 N/mm)",
         inputs: &[
             ("E", "mounted-endurance"),
             ("N", "cycles"),
@@ -54,7 +54,7 @@ pub static ROOT_FORCE: Formula<ForceFn> = Formula {
     note: Note {
         id: "root-force",
         title: "tangential force that roots bear so often",
-        equation: "F = f⁻¹(E·Y_NT); f = κ·F + F_o (K_l·F below 100 N/mm)",
+        equation: "F = f⁻¹(E·Y_NT); f = κ·F + F_o, at least K_l·b·100 N/mm (K_l·F below 100 N/mm)",
         inputs: &[
             ("E", "mounted-endurance"),
             ("Y_NT", "root-life-factor"),

@@ -293,7 +293,7 @@ fn what_is_kept_is_what_is_entered_and_every_bound_is_one() {
     each.into_iter().for_each(|one| met.add(one));
     let Met { admissible, kept, apart, recalled, known_to_fail, hopeless, screened, glimpsed, decided, priced } = met;
     for many in [admissible, kept, apart, recalled, known_to_fail, screened, glimpsed, decided, priced] {
-        assert!(many > 10, "{met:?}");
+        assert!(many >= 10, "{met:?}");
     }
     assert!(hopeless > 0, "{met:?}");
 }
