@@ -312,3 +312,34 @@ fn every_characteristic_has_an_id_a_symbol_and_a_unit_of_its_dimension() {
         assert_eq!(found, (!about.phased).then_some(slot), "slot {slot}");
     }
 }
+
+/// The first line that a change of `tests/mutants/equivalent.tsv` does not fit: place and what it should change.
+fn first_astray(table: &str, source: impl Fn(&str) -> String) -> Option<&str> {
+    let fits = |entry: &str| -> Option<()> {
+        let (place, change) = entry.split_once('\t')?;
+        let mut place = place.rsplitn(3, ':');
+        let (column, line) = (place.next()?.parse::<usize>().ok()?, place.next()?.parse::<usize>().ok()?);
+        let source = source(place.next()?);
+        let there: String = source.lines().nth(line.checked_sub(1)?)?.chars().skip(column.checked_sub(1)?).collect();
+        let changed = change.split_once(" -> ").map(|(from, _)| from).or_else(|| change.strip_suffix(" dropped"))?;
+        // "result" is what a function gives, whose name stands at the place
+        let fits = if changed == "result" { there.starts_with(is_word) } else { there.starts_with(changed) };
+        fits.then_some(())
+    };
+    table.lines().filter(|line| !line.is_empty() && !line.starts_with('#')).find(|entry| fits(entry).is_none())
+}
+
+#[test]
+fn changes_that_alter_nothing_still_point_at_their_code() {
+    let code = |_: &str| "//! µ\nfn alike() -> bool {\n    a < b\n}\n".to_string();
+    for right in ["src/x.rs:3:7\t< -> <=", "src/x.rs:2:4\tresult -> true", "src/x.rs:3:7\t< dropped", "# a reason"] {
+        assert_eq!(first_astray(right, code), None);
+    }
+    for astray in
+        ["src/x.rs:2:7\t< -> <=", "src/x.rs:3:7\t> -> >=", "src/x.rs:9:7\t< -> <=", "src/x.rs:3:6\tresult -> true"]
+    {
+        assert_eq!(first_astray(astray, code), Some(astray));
+    }
+    let table = read(Path::new("tests/mutants/equivalent.tsv"));
+    assert_eq!(first_astray(&table, |file| read(Path::new(file))), None);
+}

@@ -184,9 +184,12 @@ fn direction(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Angle> {
         "horizontal" => return Some(Angle::of_si(0.0)),
         "vertical" => return Some(Angle::of_si(std::f64::consts::FRAC_PI_2)),
         word if word.starts_with(|c: char| c.is_alphabetic()) => {
-            let help = nearest(word, ["horizontal", "vertical"]).map(|near| format!("did you mean `{near}`?"));
+            let help = match nearest(word, ["horizontal", "vertical"]) {
+                Some(near) => format!("did you mean `{near}`?"),
+                None => "an axis that goes up and down is `vertical`, a level one `horizontal`".into(),
+            };
             let message = format!("`{word}` is no direction; write horizontal, vertical or an angle such as 30 deg");
-            node.fault(reader.faults, message, help);
+            node.fault(reader.faults, message, Some(help));
             return None;
         }
         _ => {}

@@ -1,15 +1,17 @@
 //! What a brief states that can be read and may still not be what was meant.
 //!
 //! Method: slips that no bound of a single value shows: a point that parts thousands, a speed that the travel is too short
-//! for, and axes of which none carries another. A doubt changes nothing; the value counts as it stands.
+//! for, hours a year that may be hours a day, and axes of which none carries another. A doubt changes nothing; the value
+//! counts as it stands.
 //! Limits: a point before three digits may part thousands where the last of them is 0, no 0 leads, and the key takes a
 //! thousandfold value too; of inches, feet and pounds it is a decimal point, since they are written so. Common sense, no source.
 
 use super::Axis;
 use super::defaults::unit_named;
 use super::reader::{Reader, key_below};
+use super::types::Entry;
 use crate::formula::s_curve::Profile;
-use crate::units::{Acceleration, Jerk, Length, Measure, Velocity, print_rounded};
+use crate::units::{Acceleration, Jerk, Length, Measure, Velocity, print_rounded, significant};
 use crate::yaml::{Faults, Node};
 
 /// Something to look at again.
@@ -23,6 +25,9 @@ pub struct Doubt {
 
 /// How units begin with which only decimal points are written.
 const INCHES: [&str; 7] = ["in", "ip", "\"", "″", "f", "lb", "mil"];
+
+/// A day has so many hours; a machine that works no more of them a year is told.
+const HOURS_A_DAY: f64 = 24.0;
 
 /// Below this share of its speed an axis that crosses its whole travel is told.
 const REACHED: f64 = 0.999;
@@ -44,6 +49,17 @@ impl Reader<'_> {
             let words =
                 format!("“{}” is taken for “{decimal}”; if the point parts thousands, write “{plain}”", written.trim());
             self.doubts.push(Doubt { key: node.path().into(), words });
+        }
+    }
+
+    /// Doubts hours a year of which a day has as many.
+    pub(super) fn doubt_hours(&mut self, hours: &Entry<f64>) {
+        if hours.stated && hours.value <= HOURS_A_DAY {
+            let words = format!(
+                "{} counts as the working hours of a whole year; if it is hours a day, multiply it by the working days of a year",
+                significant(hours.value, 6)
+            );
+            self.doubts.push(Doubt { key: "hours-per-year".into(), words });
         }
     }
 

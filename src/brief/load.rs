@@ -99,6 +99,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     };
     let years = reader.number_or_preset(root, "years-in-service", 100.0, &defaults::YEARS_IN_SERVICE);
     let hours = reader.number_or_preset(root, "hours-per-year", 8784.0, &defaults::HOURS_PER_YEAR);
+    hours.iter().for_each(|hours| reader.doubt_hours(hours));
     let discount_rate = reader.or_preset(root, "discount-rate", zero_to(99.999, "%"), &defaults::DISCOUNT_RATE);
     let energy_price = reader.or_preset(root, "energy-price", zero_to(1e6, ""), &defaults::ENERGY_PRICE);
     let downtime_cost = reader.or_preset(root, "downtime-cost", zero_to(1e6, ""), &defaults::DOWNTIME_COST);

@@ -62,8 +62,8 @@ characteristics! {
     WHIP_FACTOR: Ratio, "whip-factor", "x_w", "1", "critical speed under the axial force over that without";
     WHIP_SPEED: AngularVelocity, "whip-speed", "n_cr", "1/min", "first bending critical speed of the screw at its axial force";
     COLUMN_LOAD: Force, "column-load", "F_cr", "kN", "load at which the longest pressed part of the screw buckles";
-    BEARING_LIFE: Revolutions, "bearing-life", "L_br", "Mrev", "life of the screw bearing, or of the bearing of a driven nut";
-    BEARING_LIFE_HOURS: Time, "bearing-life-hours", "L_bh", "h", "life of the screw bearing, or of the bearing of a driven nut, in working hours";
+    BEARING_LIFE: Revolutions, "bearing-life", "L_br", "Mrev", "life of the axial bearings in revolutions";
+    BEARING_LIFE_HOURS: Time, "bearing-life-hours", "L_bh", "h", "life of the axial bearings in working hours";
     SCREW_STIFFNESS: Stiffness, "screw-stiffness", "k_s", "N/µm", "axial stiffness of screw and bearings, or of screw and clamps, at the worst nut position";
     TURN_HELD_ENDS: Ratio, "turn-held-ends", "n_h", "1", "ends at which the screw is held against turning: the motor's, or both clamps";
     SCREW_TORSION: Stiffness, "screw-torsional-stiffness-linear", "k_t", "N/µm", "torsional stiffness of the screw, seen along the travel";

@@ -6,6 +6,7 @@
 //! Limits: axial load only, both sides of the set equally stiff, clean lubrication.
 
 use super::duty::{cubic_mean, travel_weights};
+use super::extremes::larger;
 use super::rolling_life::{SPLIT, halves, pair};
 use super::{Formula, Note, Series};
 use crate::source::Source;
@@ -18,6 +19,20 @@ const EQUATION: &str = "L = min over s = ±1 of max over both ways to mount the 
                         a_1·(L_A^(−10/9) + L_B^(−10/9))^(−9/10), L_X = (C_X/F_mX)³·10⁶ rev, C_A and C_B are C and C′, \
                         F_mX = ∛(Σ F_X,k³·q_k·|v_k| / Σ q_k·|v_k|), F = F_0 + s·x_m·F_k, F_A,k − F_B,k = F, \
                         |F| < 2^1.5·F_v: larger of both = F_v·(1 + |F|/(2^1.5·F_v))^1.5; else |F|";
+
+/// What both laws read; only the second the racking force.
+const INPUTS: &[(&str, &str)] = &[
+    ("C", "rating"),
+    ("C′", "lesser-rating"),
+    ("F_v", "preload"),
+    ("F_0", "standing-force"),
+    ("x_m", "end-share"),
+    ("F_k", "forces"),
+    ("q_k", "shares"),
+    ("v_k", "speeds"),
+    ("a_1", "reliability-factor"),
+    ("F_r", "racking-force"),
+];
 
 /// Life of the axial bearing set over the duty, revolutions.
 ///
@@ -32,17 +47,7 @@ pub static BEARING_SET_LIFE: Formula<
         id: "bearing-set-life",
         title: "life of the axial bearing set over the duty",
         equation: EQUATION,
-        inputs: &[
-            ("C", "rating"),
-            ("C′", "lesser-rating"),
-            ("F_v", "preload"),
-            ("F_0", "standing-force"),
-            ("x_m", "end-share"),
-            ("F_k", "forces"),
-            ("q_k", "shares"),
-            ("v_k", "speeds"),
-            ("a_1", "reliability-factor"),
-        ],
+        inputs: INPUTS.split_at(INPUTS.len() - 1).0,
         validity: VALIDITY,
         sources: &[LIFE, SPLIT],
     },
@@ -63,18 +68,7 @@ pub static RACKED_BEARING_SET_LIFE: Formula<
         id: "racked-bearing-set-life",
         title: "life of the axial bearing set over the duty, the racking force on top",
         equation: "as bearing-set-life, side A under F + x_m·F_r, side B under F − x_m·F_r",
-        inputs: &[
-            ("C", "rating"),
-            ("C′", "lesser-rating"),
-            ("F_v", "preload"),
-            ("F_0", "standing-force"),
-            ("x_m", "end-share"),
-            ("F_k", "forces"),
-            ("q_k", "shares"),
-            ("v_k", "speeds"),
-            ("a_1", "reliability-factor"),
-            ("F_r", "racking-force"),
-        ],
+        inputs: INPUTS,
         validity: "the whole racking force at every place of the travel and against both sides: the safe side of a force \
                    that grows along the travel and points one way; else as bearing-set-life",
         sources: &[LIFE, SPLIT],
@@ -117,9 +111,4 @@ impl Set {
         let worst = if self.standing == 0.0 { near } else { -larger(-near, -end(-1.0)) };
         Revolutions::of_si(worst)
     }
-}
-
-/// The larger; NaN as soon as one is.
-fn larger(a: f64, b: f64) -> f64 {
-    if a > b { a + 0.0 * b } else { b + 0.0 * a }
 }

@@ -7,6 +7,7 @@
 //! addendum, shortened by the pinion's profile shift.
 //! Limits: no tip shortening, no relief; fewer than four teeth or a helix of 45° and more give no number.
 
+use super::extremes::smaller;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, Measure, Ratio};
@@ -23,18 +24,6 @@ pub(crate) const ROOT_RADIUS: f64 = 0.38;
 
 const ISO_53: Source = Source::memory("ISO 53, basic rack profile A");
 const ISO_21771: Source = Source::memory("ISO 21771, geometry of cylindrical involute gears");
-
-/// The larger of two numbers; NaN if one of them is.
-#[inline]
-pub(crate) fn larger(a: f64, b: f64) -> f64 {
-    if a.is_nan() || b.is_nan() { f64::NAN } else { a.max(b) }
-}
-
-/// The smaller of two numbers; NaN if one of them is.
-#[inline]
-pub(crate) fn smaller(a: f64, b: f64) -> f64 {
-    if a.is_nan() || b.is_nan() { f64::NAN } else { a.min(b) }
-}
 
 /// The helix angle whose transverse pitch is exactly 10/3 of the module: cos β = 0.3 π, β = 19.528 08°.
 ///

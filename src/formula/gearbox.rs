@@ -4,7 +4,8 @@
 //! inertias. Limits: play and no-load torque are not in the stiffness; bearing life by one exponent.
 
 use super::constants::STEEL_YOUNG;
-use super::gear_geometry::{Mesh, PRESSURE_ANGLE, smaller};
+use super::extremes::smaller;
+use super::gear_geometry::{Mesh, PRESSURE_ANGLE};
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, Measure, MomentOfInertia, Ratio, Stiffness, Torque, TorsionalStiffness};

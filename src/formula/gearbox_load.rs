@@ -3,7 +3,8 @@
 //! Method: the lever of an overhung pinion on two bearings; losses of load and of turning without load; a housing that
 //! gives its heat to still air. Limits: bearings at a fixed span, heat and life as rough as practice knows them.
 
-use super::gear_geometry::{PRESSURE_ANGLE, larger};
+use super::extremes::larger;
+use super::gear_geometry::PRESSURE_ANGLE;
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::*;

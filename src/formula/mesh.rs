@@ -6,7 +6,8 @@
 //! Limits: unrelieved teeth; real relief softens the ripple, take it as ±40 %. Below 100 N/mm of line load
 //! the mesh is softer than said here.
 
-use super::gear_geometry::{DEDENDUM, Mesh, larger, overlap_ratio};
+use super::extremes::larger;
+use super::gear_geometry::{DEDENDUM, Mesh, overlap_ratio};
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, Measure, Ratio, Stiffness};

@@ -27,6 +27,7 @@ pub mod dynamics;
 pub mod end_stop;
 pub mod energy;
 pub mod envelope;
+pub mod extremes;
 pub mod gantry;
 pub mod gear_accuracy;
 pub mod gear_geometry;

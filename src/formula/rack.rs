@@ -5,7 +5,7 @@
 //! Limits: a bed that does not give; no thermal force between rack and bed.
 
 use super::constants::STEEL_YOUNG;
-use super::gear_geometry::larger;
+use super::extremes::larger;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Area, Force, Length, LinearMassDensity, Mass, Measure, Ratio, Stiffness};

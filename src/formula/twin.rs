@@ -6,6 +6,7 @@
 //! Limits: both drives alike; a second motor that only pulls with a constant torque is another thing: it doubles nothing.
 
 use super::duty::cubic_mean;
+use super::extremes::larger;
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::*;
@@ -223,11 +224,6 @@ pub static LARGER_TORQUE: Formula<fn(Torque, Torque) -> Torque> = Formula {
     },
     apply: |first, second| Torque::of_si(larger(first.si().abs(), second.si().abs())),
 };
-
-/// The larger; NaN as soon as one is.
-fn larger(a: f64, b: f64) -> f64 {
-    if a > b { a + 0.0 * b } else { b + 0.0 * a }
-}
 
 /// Mean torque of two motors in one phase. 5 and −3 N·m: 1 N·m.
 pub static PAIR_TORQUE: Formula<fn(Torque, Torque) -> Torque> = Formula {

@@ -292,7 +292,10 @@ fn whole(view: &View) -> Vec<Named> {
     let mut lines = vec![
         named("price to buy", view.money(machine.purchase)),
         named(&term("whole-life-cost", "price over its life"), view.money(machine.whole_life_cost)),
-        named("error at the tool at the reference temperature", amount(&machine.tool_point_error)),
+        named(
+            &format!("{} at the reference temperature", term("error-at-the-tool", "error at the tool")),
+            amount(&machine.tool_point_error),
+        ),
         named("peak power from the supply", amount(&machine.peak_power)),
     ];
     if machine.tool_point_growth.is_some() {
@@ -323,7 +326,7 @@ fn tight(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> AxisNotes {
     for finding in &findings {
         let head = match (finding.obligation.as_str(), finding.verdict.as_str()) {
             (_, "waived") => waived(view, axis, finding),
-            ("should", "fail") => "Advice not met".into(),
+            ("should", "fail") => format!("{} not met", term("advice", "Advice")),
             ("should", "not-evaluated") => "Advice that could not be judged".into(),
             _ => continue,
         };

@@ -19,13 +19,14 @@ pub struct EngineerAxis {
     requirement: Vec<Requirement>,
     carried: String,
     drives: Vec<DriveSheet>,
+    less: Option<&'static str>,
     next: Vec<Next>,
     merit: String,
     pareto: Vec<ParetoLine>,
     cost_cases: Option<super::cost::Cases>,
 }
 
-/// One drive that no other beats in the measure of the choice and in accuracy at once.
+/// One drive that no other beats in merit and in accuracy at once.
 #[derive(Serialize)]
 struct ParetoLine {
     drive: String,
@@ -166,11 +167,20 @@ fn collect_axis(view: &View, axis: &AxisRecord, charts: &AxisCharts) -> Engineer
             }
             _ => String::new(),
         },
+        less: axis
+            .chosen
+            .as_ref()
+            .filter(|drive| axis.runners_up.iter().any(|next| next.merit < drive.merit))
+            .map(|_| LESS),
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
         cost_cases: super::cost::cases(view, axis),
         pareto: visible(&axis.pareto_set).into_iter().map(|point| pareto(view, point)).collect(),
     }
 }
+
+/// Why a drive of less merit was not chosen.
+const LESS: &str = "A drive of less merit than that was passed over for the machine as a whole: the choice counts all axes together and \
+                    keeps the limits of the machine, such as the number of motor models.";
 
 /// The least share by which a line of the table is more accurate than the one above it.
 const VISIBLE_GAIN: f64 = 0.01;

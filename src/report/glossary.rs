@@ -26,6 +26,16 @@ pub const GLOSSARY: &[Entry] = &[
          ISO 230-2 calls it A up to 2 m of travel; above that the systematic deviation E is stated.",
     ),
     entry(
+        "admissible",
+        "Admissible",
+        "A drive is admissible if it keeps every binding rule that the brief does not set aside.",
+    ),
+    entry(
+        "advice",
+        "Advice",
+        "A rule of good practice. A drive that does not follow it may still be chosen, but it counts against the drive and is told.",
+    ),
+    entry(
         "backlash",
         "Backlash",
         "Play between drive and slide: what the motor turns at a reversal before the slide follows.",
@@ -44,6 +54,17 @@ pub const GLOSSARY: &[Entry] = &[
         "bias",
         "Bias",
         "The force by which two pinions on one rack press against each other, so that no play is crossed.",
+    ),
+    entry(
+        "binding-rule",
+        "Binding rule",
+        "A rule that a drive must keep. One that breaks it is left out, unless the brief sets the rule aside by name and with a reason.",
+    ),
+    entry(
+        "error-at-the-tool",
+        "Error at the tool",
+        "How far the tool may stand from where it should, to either side, all axes added by squares, at the reference temperature. \
+         The accuracy of one axis is the whole band, from side to side.",
     ),
     entry("gearbox-ratio", "Gearbox ratio", "Turns of the motor for one turn of the pinion, such as 7:1."),
     entry(
@@ -88,11 +109,21 @@ pub const GLOSSARY: &[Entry] = &[
         "Two helical pinions on one rack, one pressed against the other so that there is no play.",
     ),
     entry(
+        "racking",
+        "Racking",
+        "Where two drives move the two sides of a wide slide, they never push quite alike. What one side bears more than the other \
+         turns the slide askew; that is racking, and both drives bear it on top of their work.",
+    ),
+    entry(
         "repeatability",
         "Repeatability",
         "How far the slide can stop from where it stopped before, for the same command (ISO 230-2: R).",
     ),
-    entry("reserve", "Reserve", "What a demand leaves of its limit: 100 % minus the utilisation."),
+    entry(
+        "reserve",
+        "Reserve",
+        "What a demand leaves of its limit: 100 % minus the utilisation. The speed reserve is the least of all speeds of a drive.",
+    ),
     entry(
         "reversal-error",
         "Reversal error",

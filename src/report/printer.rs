@@ -50,6 +50,7 @@ fn read(templates: &[(&'static str, &'static str)]) -> Result<Environment<'stati
     environment.add_filter("code", |text: String| Value::from_safe_string(markup::code(&text)));
     environment.add_filter("span", |text: String| Value::from_safe_string(markup::span(&text)));
     environment.add_filter("verbatim", |text: String| Value::from_safe_string(text));
+    environment.add_filter("term", |words: String, slug: String| Value::from_safe_string(markup::term(&slug, &words)));
     environment.add_filter("sentence", |text: String| words::sentence(&text));
     for (name, source) in templates {
         environment.add_template(name, source)?;

@@ -4,6 +4,7 @@
 //! best figure that any of them reaches; if there is no such rule, by the worst failing rule of the one that
 //! misses by least. A family that has admissible configurations and lost is told by its cost.
 
+use super::markup::term;
 use super::view::{View, failing, worst_failing};
 use super::{figure, obstacles, winner, words};
 use crate::record::*;
@@ -197,7 +198,11 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
     if let Some(best) = family.best.as_ref().filter(|_| family.admissible > 0) {
         let (own, rival) = (drive.cost.whole_life, best.cost.whole_life);
         let verb = if family.admissible == 1 { "is" } else { "are" };
-        let count = format!("{} of {considered} {verb} admissible.", figure::count(family.admissible));
+        let count = format!(
+            "{} of {considered} {verb} {}.",
+            figure::count(family.admissible),
+            term("admissible", "admissible")
+        );
         let mut text = format!(
             "The best ({}) costs {} over its life, against {} for the drive chosen ({}).",
             view.sizes(best),
@@ -212,7 +217,7 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
     }
     let none = match family.configurations {
         1 => "the one configuration is not admissible.".into(),
-        _ => format!("none of {considered} is admissible."),
+        _ => format!("none of {considered} is {}.", term("admissible", "admissible")),
     };
     let number = match ruling_out(family) {
         Some((finding, true)) => {
@@ -263,7 +268,12 @@ fn miss(view: &View, family: &FamilyRecord) -> Miss {
         || "none could be judged".into(),
         |nearest| {
             let binding = nearest.findings.iter().filter(|finding| finding.obligation == "shall").count();
-            format!("{}. It misses {} of {binding} binding rules.", view.sizes(nearest), findings.len())
+            format!(
+                "{}. It misses {} of {binding} {}.",
+                view.sizes(nearest),
+                findings.len(),
+                term("binding-rule", "binding rules")
+            )
         },
     );
     Miss {

@@ -2,6 +2,7 @@
 //!
 //! Method: made of the record alone, sentence by sentence.
 
+use super::markup::term;
 use super::view::{View, worst_binding};
 use super::{figure, reasons, words};
 use crate::record::*;
@@ -14,10 +15,11 @@ pub fn told(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     let binding: Vec<&FindingRecord> = drive.findings.iter().filter(|finding| finding.obligation == "shall").collect();
     let passed = binding.iter().filter(|finding| finding.verdict == "pass").count();
     let waived = binding.iter().filter(|finding| finding.verdict == "waived").count();
+    let rules = term("binding-rule", "binding rules");
     let mut text = match binding.len() - passed - waived {
-        0 if waived == 0 => format!("It keeps all {passed} binding rules."),
-        0 => format!("It keeps {passed} of {} binding rules; the brief sets {waived} aside.", binding.len()),
-        missed => format!("It misses {missed} of {} binding rules.", binding.len()),
+        0 if waived == 0 => format!("It keeps all {passed} {rules}."),
+        0 => format!("It keeps {passed} of {} {rules}; the brief sets {waived} aside.", binding.len()),
+        missed => format!("It misses {missed} of {} {rules}.", binding.len()),
     };
     if let Some(finding) = worst_binding(drive) {
         let used = figure::utilisation(finding.utilisation);

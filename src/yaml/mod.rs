@@ -11,9 +11,11 @@ mod missing;
 mod node;
 mod place;
 mod purpose;
+mod spelling;
 mod syntax;
 
 pub use document::{Document, key_path, read_text};
 pub use fault::{Fault, Faults};
-pub use node::{Node, nearest};
+pub use node::Node;
 pub use purpose::Purpose;
+pub use spelling::nearest;

@@ -7,7 +7,8 @@ use super::document::{Document, Tree, item_path, key_path};
 use super::fault::{Fault, Faults};
 use super::missing::{self, Missing};
 use super::place;
-use crate::units::{self, Dimension, Measure, UnitError, parse_as};
+use super::spelling::{help_for_unknown, meant, nearest};
+use crate::units::{Dimension, Measure, UnitError, parse_as};
 use std::ops::Range;
 
 /// A value with its key path and its document.
@@ -61,10 +62,7 @@ impl<'a> Node<'a> {
                 continue;
             }
             faults.push_with(|| {
-                let help = match nearest(key, known.iter().copied()) {
-                    Some(near) => meant(near),
-                    None => format!("known here: {}", known.join(", ")),
-                };
+                let help = help_for_unknown(key, known);
                 let path = key_path(&self.path, key);
                 let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
                 let place = place.or_else(|| self.place());
@@ -274,6 +272,9 @@ impl<'a> Node<'a> {
                 "no" | "off" => Some("write `false`"),
                 _ => None,
             },
+            ("a number", Tree::Text(text)) if text.starts_with(|letter: char| letter.is_ascii_digit()) => {
+                Some("write the number alone")
+            }
             _ => None,
         };
         self.fault(faults, format!("{wanted} was expected, but this is {found}"), help.map(String::from));
@@ -302,11 +303,6 @@ impl<'a> Node<'a> {
             (None, value) => value.words().into(),
         }
     }
-}
-
-/// Help that names the spelling that seems to be meant.
-fn meant(near: &str) -> String {
-    format!("did you mean `{near}`?")
 }
 
 /// More choices than this are listed only where no spelling is near.
@@ -368,11 +364,4 @@ impl Node<'_> {
     pub fn get_choice<T: Copy>(&self, key: &str, options: &[(&str, T)], faults: &mut Faults) -> Option<T> {
         self.get(key)?.choice(options, faults)
     }
-}
-
-/// The spelling nearest to a word, if one is near enough to be meant.
-pub fn nearest<'b>(word: &str, known: impl IntoIterator<Item = &'b str>) -> Option<&'b str> {
-    let same_shape = |text: &str| text.to_lowercase().replace(['_', ' '], "-");
-    let near = |name: &str, distance: usize| distance <= 1 + name.chars().count() / 4;
-    units::nearest(word, &same_shape(word), known.into_iter().map(|name| (name, same_shape(name))), near)
 }

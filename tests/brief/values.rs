@@ -320,3 +320,15 @@ fn axes_of_which_none_carries_another_are_doubted() {
     let lonely: Vec<&str> = FULL.lines().filter(|line| !line.trim_start().starts_with("carries:")).collect();
     assert_eq!(doubts(&lonely.join("\n")), ["axes"]);
 }
+
+#[test]
+fn hours_a_year_that_a_day_has_are_doubted() {
+    let doubts = |hours: &str| {
+        let brief =
+            load("test.yaml", &format!("hours-per-year: {hours}\n{LEAST}")).unwrap_or_else(|faults| panic!("{faults}"));
+        brief.doubts.into_iter().map(|doubt| doubt.key).collect::<Vec<_>>()
+    };
+    assert_eq!(doubts("16"), ["hours-per-year"]);
+    assert_eq!(doubts("24"), ["hours-per-year"]);
+    assert_eq!(doubts("250"), [""; 0]);
+}

@@ -2,6 +2,7 @@
 //!
 //! The places are counted by hand in the texts below; no outside source is needed.
 
+mod unknown;
 mod words;
 
 use axiswright::units::{Dimension, Length, Measure, Money, Ratio};
@@ -23,30 +24,6 @@ fn told(fault: &Fault, line: usize, column: usize, path: &str, message: &str) {
         (fault.file.as_str(), fault.line, fault.column, fault.path.as_str(), fault.message.as_str()),
         ("test.yaml", line, column, path, message)
     );
-}
-
-#[test]
-fn an_unknown_key_is_told_with_the_nearest_spelling() {
-    let found = faults("axes:\n  long:\n    travle: 3 m\n", |root, faults| {
-        let long = root.get("axes").unwrap().get("long").unwrap();
-        long.only_keys(&["travel", "speed"], faults);
-    });
-    assert_eq!(found.len(), 1);
-    told(&found[0], 3, 5, "axes.long.travle", "unknown key `travle`");
-    assert_eq!(found[0].help.as_deref(), Some("did you mean `travel`?"));
-}
-
-#[test]
-fn an_unknown_key_unlike_any_other_is_told_with_the_known_ones() {
-    let found = faults("colour: red\n", |root, faults| root.only_keys(&["travel", "speed"], faults));
-    told(&found[0], 1, 1, "colour", "unknown key `colour`");
-    assert_eq!(found[0].help.as_deref(), Some("known here: travel, speed"));
-}
-
-#[test]
-fn underscores_and_capitals_are_near_enough() {
-    let found = faults("Moved_Mass: 3 kg\n", |root, faults| root.only_keys(&["moved-mass"], faults));
-    assert_eq!(found[0].help.as_deref(), Some("did you mean `moved-mass`?"));
 }
 
 #[test]

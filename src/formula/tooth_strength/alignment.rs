@@ -7,7 +7,8 @@
 
 use super::endurance::Felt;
 use crate::formula::constants::STEEL_YOUNG;
-use crate::formula::gear_geometry::{PRESSURE_ANGLE, larger, smaller};
+use crate::formula::extremes::{larger, smaller};
+use crate::formula::gear_geometry::PRESSURE_ANGLE;
 use crate::formula::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length, Measure, Ratio, Stiffness, TorsionalStiffness};

@@ -4,7 +4,8 @@
 //! the pinion of straight teeth. Limits: no tip relief factor of the 2019 edition.
 
 use crate::formula::constants::{STEEL_POISSON, STEEL_YOUNG};
-use crate::formula::gear_geometry::{Mesh, larger};
+use crate::formula::extremes::larger;
+use crate::formula::gear_geometry::Mesh;
 use std::f64::consts::PI;
 
 /// Zone factor Z_H of a pinion on a rack. Straight 2.4946; metric helix 2.3770.

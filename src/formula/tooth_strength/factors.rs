@@ -6,7 +6,8 @@
 //! two grades takes the coarser. Finer than grade 5 counts as 5; coarser than 10 gives no number.
 //! Limits: from memory of ISO 6336-1, -2 and -3, editions 2006.
 
-use crate::formula::gear_geometry::{Mesh, larger, smaller};
+use crate::formula::extremes::{larger, smaller};
+use crate::formula::gear_geometry::Mesh;
 
 /// Value on a line of constant slope in log-log through two points.
 fn log_line(cycles: f64, (from, high): (f64, f64), (to, low): (f64, f64)) -> f64 {

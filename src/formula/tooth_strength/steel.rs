@@ -5,7 +5,7 @@
 //! that reproduces them. Roots of the stated roughness, not polished, not shot-peened.
 
 use super::factors::root_life_factor;
-use crate::formula::gear_geometry::larger;
+use crate::formula::extremes::larger;
 use crate::formula::{Formula, Note};
 use crate::source::Source;
 use crate::units::{Length, Measure, Pressure, Ratio};
