@@ -7,6 +7,7 @@ use super::defaults;
 use super::duty;
 use super::hanging::{cable_chain, counterbalance};
 use super::measuring::{self, Feedback, Mapping};
+use super::misplaced;
 use super::moves;
 use super::reader::{Reader, above_zero_to, key_below, zero_to};
 use super::servo;
@@ -14,7 +15,7 @@ use super::types::{Axis, CuttingDirection, DutyShare, Entry, Move};
 use crate::units::{Acceleration, Angle, Force, Jerk, Length, Measure, Velocity, significant};
 use crate::yaml::{Node, nearest};
 
-const KEYS: &[&str] = &[
+pub(super) const KEYS: &[&str] = &[
     "purpose",
     "direction",
     "along",
@@ -64,7 +65,7 @@ const KEYS: &[&str] = &[
 
 /// An axis without its place among the others; `None` when something of it is at fault.
 pub(super) fn read(name: &str, node: &Node<'_>, reader: &mut Reader<'_>) -> Option<Axis> {
-    node.only_keys(KEYS, reader.faults);
+    node.only_keys_here(KEYS, misplaced::in_axis, reader.faults);
     if !node.is_mapping() {
         return None;
     }
@@ -364,11 +365,15 @@ fn families(axis: &Node<'_>, reader: &mut Reader<'_>) -> Option<Option<Vec<Strin
         return None;
     }
     let mut ids: Vec<String> = Vec::new();
+    let mut all_known = true;
     for item in &items {
-        let id = item.choice(&known, reader.faults)?;
+        let Some(id) = item.choice(&known, reader.faults) else {
+            all_known = false;
+            continue;
+        };
         if !ids.iter().any(|other| other == id) {
             ids.push(id.into());
         }
     }
-    if ids.is_empty() { None } else { Some(Some(ids)) }
+    (all_known && !ids.is_empty()).then_some(Some(ids))
 }

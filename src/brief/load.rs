@@ -3,11 +3,11 @@
 use super::defaults;
 use super::reader::{Reader, above_zero_to, from_to, zero_to};
 use super::types::{Axis, Brief, Entry, Limits, Prefer, Site, Waiver};
-use super::{along, axis, carrying, uncertainty};
+use super::{along, axis, carrying, misplaced, uncertainty};
 use crate::yaml::{Document, Faults, Node, Purpose, nearest, read_text};
 use std::path::Path;
 
-const KEYS: &[&str] = &[
+pub(super) const KEYS: &[&str] = &[
     "machine",
     "currency",
     "years-in-service",
@@ -28,6 +28,9 @@ const KEYS: &[&str] = &[
     "axes",
     "waivers",
 ];
+/// The keys of the group `limits`.
+pub(super) const LIMITS: &[&str] =
+    &["purchase", "tool-point-error", "supply-power", "motor-models", "gearbox-models", "lead-time"];
 /// The most axes that a machine may have.
 pub const MOST_AXES: usize = 64;
 
@@ -88,7 +91,7 @@ fn read(name: &str, text: &str, root: &Node<'_>, reader: &mut Reader<'_>) -> Opt
     if !root.is_for(Purpose::Brief, reader.faults) {
         return None;
     }
-    root.only_keys(KEYS, reader.faults);
+    root.only_keys_here(KEYS, misplaced::in_machine, reader.faults);
     let machine = reader.need_words(root, "machine");
     let currency = match root.get("currency") {
         Some(node) => reader.words(&node).map(|value| Entry { value, stated: true }),
@@ -161,8 +164,7 @@ fn environment(root: &Node<'_>, reader: &mut Reader<'_>) -> Vec<String> {
 
 fn limits(root: &Node<'_>, reader: &mut Reader<'_>) -> Limits {
     let Some(node) = root.get("limits") else { return Limits::default() };
-    let keys = ["purchase", "tool-point-error", "supply-power", "motor-models", "gearbox-models", "lead-time"];
-    node.only_keys(&keys, reader.faults);
+    node.only_keys_here(LIMITS, misplaced::in_limits, reader.faults);
     let mut models = |key: &str| {
         let item = node.get(key)?;
         let count = item.count(reader.faults)?;

@@ -16,6 +16,7 @@ pub mod guide;
 mod hanging;
 mod load;
 mod measuring;
+mod misplaced;
 mod moves;
 mod reader;
 mod servo;

@@ -53,7 +53,7 @@ parts! {
         /// Its place in the list.
         place: u32, "count", Positive;
         /// What a drive or brief has for it to be told.
-        of: String, "text", OneOf(&["any", "screw", "rack", "stretched-screw", "hung-weight", "two-drives", "plain-sides", "paired-sides", "named-surroundings", "unknown-surroundings", "no-surroundings"]);
+        of: String, "text", OneOf(&["any", "screw", "held-screw", "free-screw", "turning-nut", "rack", "stretched-screw", "hung-weight", "two-drives", "plain-sides", "paired-sides", "named-surroundings", "unknown-surroundings", "no-surroundings"]);
         /// The heading it stands under.
         group: String, "text", Words;
         /// What it is about; {word} stands for the bed, or for the surroundings as the brief writes them.
@@ -68,8 +68,8 @@ parts! {
 
     /// What is said of the exchange of a part; {years}, {times}, {share} and {hours} stand for what is worked out.
     ExchangePhrase, "exchange-phrase", exchange_phrases {
-        /// When it is said: the part lasts, is exchanged once or oftener in service, is sized for the service, has no stated life; or of the work.
-        of: String, "text", OneOf(&["lasts", "exchanged-once", "exchanged", "sized", "unknown", "work"]);
+        /// When it is said: the part lasts, lasts by a life that has a reliability, is exchanged once or oftener in service, is sized for the service, has no stated life; or of the work.
+        of: String, "text", OneOf(&["lasts", "lasts-rated", "exchanged-once", "exchanged", "sized", "unknown", "work"]);
         /// The words.
         phrase: String, "text", Words;
     }
@@ -109,6 +109,8 @@ parts! {
 
 /// What a text begins with that says of something that it is not there.
 const ABSENT: [&str; 3] = ["no ", "without ", "free of "];
+/// What ends a text, or stands behind a word, that says of something that it is not there: "dust-free".
+const FREE: &str = "free";
 /// What may follow a word of the catalogue: it is the same word still.
 const ENDINGS: [&str; 7] = ["", "s", "es", "y", "ed", "ing", "down"];
 /// Of those the first, which may follow at the end of a longer word as well.
@@ -119,7 +121,7 @@ const IN_COMPOUNDS: usize = 4;
 /// What a text of a brief says is there, in small letters: its parts between commas but those that say what is not.
 fn present(written: &str) -> impl Iterator<Item = String> {
     let parts = written.split([',', ';']).map(|part| part.trim().to_lowercase());
-    parts.filter(|part| !ABSENT.iter().any(|begin| part.starts_with(begin)))
+    parts.filter(|part| !ABSENT.iter().any(|begin| part.starts_with(begin)) && !part.ends_with(FREE))
 }
 
 /// Whether a text of a brief only says what is not there.
@@ -143,7 +145,11 @@ impl Surroundings {
             })
         };
         let names = |word: &str| self.names().any(|name| same(word, &name.to_lowercase()));
-        let holds = |part: &str| part.split(|letter: char| !letter.is_alphanumeric()).any(names);
+        let holds = |part: &str| {
+            let words: Vec<&str> = part.split(|letter: char| !letter.is_alphanumeric()).collect();
+            let behind = |at: usize| words.get(at + 1).copied();
+            words.iter().enumerate().any(|(at, word)| names(word) && behind(at) != Some(FREE))
+        };
         environment.iter().find(|written| present(written).any(|part| holds(&part)))
     }
 }
@@ -171,6 +177,9 @@ mod tests {
             ("without coolant", &[]),
             ("no dust, but chips", &["chips"]),
             ("no dust, no coolant", &[]),
+            ("dust-free hall", &[]),
+            ("dust-free", &[]),
+            ("oil free, wood dust", &["dust"]),
             ("photo studio", &[]),
             ("hotel in Washington", &[]),
             ("integrity", &[]),

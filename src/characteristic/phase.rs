@@ -25,6 +25,6 @@ phased_characteristics! {
     PHASE_SECOND_FORCE: Force, "phase-second-force", "F_2,k", "N", "force of the second of two pinions in this phase";
     PHASE_SECOND_TORQUE: Torque, "phase-second-torque", "T_2,k", "N·m", "torque of the second motor in this phase";
     PHASE_OWN_TORQUE: Torque, "phase-own-torque", "T_o,k", "N·m", "larger torque of the two motors in this phase, without racking";
-    PHASE_PAIR_TORQUE: Torque, "phase-pair-torque", "T_m,k", "N·m", "mean torque of the two motors in this phase";
+    PHASE_PAIR_TORQUE: Torque, "phase-pair-torque", "T_m,k", "N·m", "torque by which each of the two motors counts in the power of this phase";
     PHASE_LARGEST_TORQUE: Torque, "phase-largest-torque", "T̂_k", "N·m", "largest motor torque in this phase, with racking or bias";
 }

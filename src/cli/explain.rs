@@ -77,9 +77,11 @@ fn everything(book: &Rulebook, keys: &[Key], name: &str) -> String {
     parts.join("\n")
 }
 
-/// Whether a word of the trade is meant, written with blanks or as an id.
+/// Whether a word of the trade is meant, written with blanks or as an id; `P3` and the like ask for the grade.
 fn is_word(word: &str, name: &str) -> bool {
-    word.to_lowercase().replace(' ', "-") == name.trim().to_lowercase().replace(' ', "-")
+    let name = name.trim().to_lowercase().replace(' ', "-");
+    let grade = || name.strip_prefix(['p', 't']).is_some_and(|number| number.parse::<u8>().is_ok());
+    word.to_lowercase().replace(' ', "-") == name || word == "Grade" && grade()
 }
 
 fn kind(kind: &Kind) -> String {

@@ -119,7 +119,7 @@ pub fn units<L: Ledger>(sheet: &L) -> Characteristic<Ratio> {
     if twin(sheet) { ch::DRIVE_UNITS } else { ch::DRIVES }
 }
 
-/// The torques that count for power: of two motors the mean, since one takes what the other gives.
+/// The torques that count for power: of two motors what both together make of it, since one takes what the other gives.
 #[inline(always)]
 pub fn power_torques<L: Ledger>(sheet: &L) -> PhaseCharacteristic<Torque> {
     if twin(sheet) { ch::PHASE_PAIR_TORQUE } else { ch::PHASE_TORQUE }
@@ -213,13 +213,15 @@ fn twin_forces<L: Ledger>(count: usize, sheet: &mut L) {
     }
 }
 
-/// The larger torque of two motors, and their mean.
+/// The larger torque of two motors, and the one that counts for power.
 #[inline(always)]
 fn twin_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     for index in 0..demand.phases.len() {
         let both = (ch::PHASE_TORQUE.phase(index), ch::PHASE_SECOND_TORQUE.phase(index));
         sheet.computed(ch::PHASE_OWN_TORQUE.phase(index), &twin::LARGER_TORQUE, both);
-        sheet.computed(ch::PHASE_PAIR_TORQUE.phase(index), &twin::PAIR_TORQUE, both);
+        let (first, second) = both;
+        let powers = (first, second, ch::PHASE_SPEED.phase(index), ch::SUPPLY_EFFICIENCY);
+        sheet.computed(ch::PHASE_PAIR_TORQUE.phase(index), &twin::PAIR_TORQUE, powers);
     }
 }
 

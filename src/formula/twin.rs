@@ -225,17 +225,34 @@ pub static LARGER_TORQUE: Formula<fn(Torque, Torque) -> Torque> = Formula {
     apply: |first, second| Torque::of_si(larger(first.si().abs(), second.si().abs())),
 };
 
-/// Mean torque of two motors in one phase. 5 and −3 N·m: 1 N·m.
-pub static PAIR_TORQUE: Formula<fn(Torque, Torque) -> Torque> = Formula {
+/// Torque by which each of two motors counts in the power of their drive, N·m.
+///
+/// Where one drives and the other brakes, what it gives back has passed both drive electronics, and only η_e² of it drives.
+/// Pass both torques, the speed (all signed), and the efficiency of motor and electronics.
+/// Check: 5 and 3 N·m → 4 N·m; 5 and −3 N·m, 1 m/s, 0.85 → 1.416 N·m.
+pub static PAIR_TORQUE: Formula<fn(Torque, Torque, Velocity, Ratio) -> Torque> = Formula {
     note: Note {
         id: "pair-torque",
-        title: "mean torque of the two motors of a drive in one phase",
-        equation: "T = (T_1 + T_2)/2",
-        inputs: &[("T_1", "first-torque"), ("T_2", "second-torque")],
-        validity: "both motors on one supply, so that what one gives back the other takes",
-        sources: &[Source::derived("sum of powers at the same speed")],
+        title: "torque by which each of the two motors of a drive counts in its power, in one phase",
+        equation: "T_d and T_b what drives and what brakes, max(±T·sgn v, 0) of both together; T_d ≥ η_e²·T_b: \
+                   T = sgn v·(T_d − η_e²·T_b)/2; else T = sgn v·(T_d/η_e² − T_b)/2; v = 0: (T_1 + T_2)/2",
+        inputs: &[("T_1", "first-torque"), ("T_2", "second-torque"), ("v", "speed"), ("η_e", "efficiency")],
+        validity: "both motors on one supply, so that what one gives back the other takes; the power that this torque makes is taken \
+                   from the supply over η_e, or given back by η_e",
+        sources: &[Source::derived("sum of electrical powers at the same speed")],
     },
-    apply: |first, second| Torque::of_si(0.5 * (first.si() + second.si())),
+    apply: |first, second, speed, efficiency| {
+        let (one, two) = (first.si(), second.si());
+        if speed.si() == 0.0 {
+            return Torque::of_si(0.5 * (one + two) + 0.0 * efficiency.si());
+        }
+        let way = speed.si().signum();
+        let drives = larger(way * one, 0.0) + larger(way * two, 0.0);
+        let brakes = larger(-way * one, 0.0) + larger(-way * two, 0.0);
+        let passed = efficiency.si() * efficiency.si();
+        let left = drives - passed * brakes;
+        Torque::of_si(0.5 * way * if left < 0.0 { left / passed } else { left })
+    },
 };
 
 /// Worse of the root mean square torques of two motors. 5 and 3 N·m against −1 and −3 N·m, half of the time each: 4.123 N·m.

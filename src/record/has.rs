@@ -22,6 +22,11 @@ impl Has<'_, '_> {
         self.worked.sheet.value(slot) > level
     }
 
+    /// How many ends of a screw a bearing holds.
+    fn held_ends(&self) -> f64 {
+        [ch::THRUST_ENDS, ch::SUPPORT_ENDS].iter().map(|ends| self.worked.sheet.value(ends.slot)).sum()
+    }
+
     fn kind(&self) -> Option<CounterbalanceKind> {
         self.axis.counterbalance.as_ref().map(|by| by.kind)
     }
@@ -34,6 +39,9 @@ impl Has<'_, '_> {
         match of {
             "any" | "motor" => true,
             "screw" => !rack,
+            // a turning screw with a bearing at both ends, or with one end free
+            "held-screw" => !rack && !nut_unit && self.held_ends() > 1.5,
+            "free-screw" => !rack && !nut_unit && self.held_ends() < 1.5,
             "screw-bearing" => !rack && !nut_unit,
             "nut-unit" | "turning-nut" => nut_unit,
             "rack" | "pinion" => rack,

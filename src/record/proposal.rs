@@ -38,8 +38,11 @@ pub struct MachineTotals {
     pub purchase: Option<f64>,
     /// Price over the years of service.
     pub whole_life_cost: Option<f64>,
-    /// Error at the tool.
+    /// Error at the tool, at the reference temperature.
     pub tool_point_error: Option<Amount>,
+    /// Growth with temperature on top of it.
+    #[serde(default)]
+    pub tool_point_growth: Option<Amount>,
     /// Largest power from the supply.
     pub peak_power: Option<Amount>,
     /// Different motor models.
@@ -157,6 +160,7 @@ pub fn proposal_record(
             purchase: machine.purchase,
             whole_life_cost: machine.whole_life_cost,
             tool_point_error: machine.tool_point_error.clone(),
+            tool_point_growth: machine.tool_point_growth.clone(),
             peak_power: machine.peak_power.clone(),
             motor_models: machine.motor_models,
             gearbox_models: machine.gearbox_models,

@@ -74,7 +74,7 @@ fn exchanges(brief: &Brief, catalog: &Catalog, has: &Has<'_, '_>, list: &mut Lis
     }
     for (entry, life) in entries() {
         let life = life.map(|life| has.worked.sheet.value(life.slot) / HOUR).filter(|life| life.is_finite());
-        let words = when(brief, catalog, has, entry.of == "rack" || entry.of == "pinion", life);
+        let words = when(brief, catalog, has, &entry.of, life);
         let source = format!("catalogue: {}", entry.designation);
         list.add("exchange", &entry.name, life, if life.is_some() { "h" } else { "" }, &words, source.clone());
         let standstill = phrase(catalog, "work", &[("{hours}", significant(entry.standstill.si() / HOUR, 3))]);
@@ -85,12 +85,15 @@ fn exchanges(brief: &Brief, catalog: &Catalog, has: &Has<'_, '_>, list: &mut Lis
     }
 }
 
+/// The parts whose life is worked out for a reliability.
+const RATED: [&str; 3] = ["screw", "screw-bearing", "nut-unit"];
+
 /// When a part of this life is exchanged, in the words of the catalogue.
-fn when(brief: &Brief, catalog: &Catalog, has: &Has<'_, '_>, teeth: bool, life: Option<f64>) -> String {
+fn when(brief: &Brief, catalog: &Catalog, has: &Has<'_, '_>, part: &str, life: Option<f64>) -> String {
     let service = has.worked.sheet.value(ch::SERVICE_HOURS.slot) / HOUR;
     let (hours, reliability) = (brief.hours_per_year.value, brief.reliability.value.si() * 100.0);
     let Some(life) = life else {
-        let of = if teeth { "sized" } else { "unknown" };
+        let of = if part == "rack" || part == "pinion" { "sized" } else { "unknown" };
         return phrase(catalog, of, &[("{hours}", significant(service, 6))]);
     };
     let count = (service / life * (1.0 - 1e-9)).floor();
@@ -100,6 +103,7 @@ fn when(brief: &Brief, catalog: &Catalog, has: &Has<'_, '_>, teeth: bool, life: 
         ("{times}", significant(count, 3)),
     ];
     let of = match count {
+        none if none < 1.0 && RATED.contains(&part) => "lasts-rated",
         none if none < 1.0 => "lasts",
         one if one < 1.5 => "exchanged-once",
         _ => "exchanged",

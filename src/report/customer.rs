@@ -149,7 +149,7 @@ fn status(record: &DecisionRecord) -> String {
         record.axes.iter().filter(|axis| axis.outcome == outcome).map(|axis| axis.name.clone()).collect()
     };
     match record.outcome {
-        Outcome::Chosen => "A drive was chosen for every axis.".into(),
+        Outcome::Chosen => format!("A drive was chosen for every axis.{}", warm(record)),
         Outcome::NothingAdmissible => {
             let blocked = names(Outcome::NothingAdmissible);
             let which = if blocked.len() == 1 { "axis" } else { "axes" };
@@ -161,6 +161,23 @@ fn status(record: &DecisionRecord) -> String {
         Outcome::MachineLimit => "No machine can be recommended: every axis has admissible drives, but no set of them \
                                   keeps all limits of the machine."
             .into(),
+    }
+}
+
+/// That axes keep their accuracy at the reference temperature only, where some do; empty elsewhere.
+fn warm(record: &DecisionRecord) -> String {
+    let cool = |axis: &&AxisRecord| {
+        let judged = axis.chosen.as_ref().and_then(|drive| Some((drive, judged_accuracy(drive)?)));
+        judged.is_some_and(|(drive, finding)| only_cool(drive, finding))
+    };
+    let names: Vec<String> = record.axes.iter().filter(cool).map(|axis| axis.name.clone()).collect();
+    match names.as_slice() {
+        [] => String::new(),
+        names => format!(
+            " The accuracy asked of {} {} is kept at the reference temperature only: over the temperature swing of the brief it grows beyond it.",
+            if names.len() == 1 { "axis" } else { "axes" },
+            words::list(names)
+        ),
     }
 }
 
@@ -240,19 +257,26 @@ fn several(drives: u64, family: &str, units: Option<f64>) -> String {
     }
 }
 
+fn judged_accuracy(drive: &CandidateRecord) -> Option<&FindingRecord> {
+    drive.findings.iter().find(|finding| finding.characteristic == "accuracy" && finding.limit.is_some())
+}
+
+/// Whether the accuracy that is asked is kept, and with the growth by temperature on top is not.
+fn only_cool(drive: &CandidateRecord, judged: &FindingRecord) -> bool {
+    let Some(growth) = drive.line("thermal-growth").filter(|line| line.unit == judged.unit) else { return false };
+    let asked = growth.value.zip(judged.demand).zip(judged.limit);
+    asked.is_some_and(|((growth, demand), limit)| demand <= limit && growth + demand > limit)
+}
+
 fn accuracy(view: &View, drive: &CandidateRecord) -> String {
-    let judged = drive.findings.iter().find(|finding| finding.characteristic == "accuracy" && finding.limit.is_some());
+    let judged = judged_accuracy(drive);
     let grows = drive.value("thermal-growth").filter(|growth| *growth > 0.0);
     let grown = grows.and_then(|_| view.value_of(drive, "thermal-growth"));
     let grown = grown.map_or(String::new(), |growth| format!(", and {growth} more with temperature"));
     match judged {
         Some(finding) => {
             let (predicted, required) = view.pair(finding);
-            let unit = drive.line("thermal-growth").map(|line| line.unit.as_str());
-            let warm = grows.zip(finding.demand).map(|(growth, demand)| growth + demand);
-            let kept = unit != Some(finding.unit.as_str())
-                || warm.zip(finding.limit).is_none_or(|(warm, limit)| warm <= limit);
-            let only = if kept { "" } else { ": kept at the reference temperature only" };
+            let only = if only_cool(drive, finding) { ": kept at the reference temperature only" } else { "" };
             format!("{required} / {predicted}{grown}{only}")
         }
         None => match view.value_of(drive, "accuracy") {
@@ -262,6 +286,9 @@ fn accuracy(view: &View, drive: &CandidateRecord) -> String {
     }
 }
 
+/// The share that reaches a nominal life.
+const NOMINAL: &str = "90 %";
+
 fn life(view: &View, drive: &CandidateRecord) -> String {
     let rolling = ["screw-life-hours", "bearing-life-hours"];
     let shortest = rolling
@@ -269,7 +296,10 @@ fn life(view: &View, drive: &CandidateRecord) -> String {
         .filter_map(|id| drive.line(id).filter(|line| line.value.is_some()))
         .min_by(|first, second| first.value.unwrap_or(f64::MAX).total_cmp(&second.value.unwrap_or(f64::MAX)));
     match shortest {
-        Some(line) => format!("{}, nominal, 90 % survive", view.line_value(line)),
+        Some(line) => match view.value_of(drive, "reliability").filter(|share| share != NOMINAL) {
+            Some(share) => format!("{}, {share} survive", view.line_value(line)),
+            None => format!("{}, nominal, {NOMINAL} survive", view.line_value(line)),
+        },
         None if words::is_rack(&drive.family) => match view.value_of(drive, "service-hours") {
             Some(hours) => format!("teeth sized for all {hours} of service"),
             None => figure::NOT_KNOWN.into(),

@@ -19,7 +19,7 @@ pub struct EngineerAxis {
     requirement: Vec<Requirement>,
     carried: String,
     drives: Vec<DriveSheet>,
-    less: Option<&'static str>,
+    less: &'static str,
     next: Vec<Next>,
     merit: String,
     pareto: Vec<ParetoLine>,
@@ -167,20 +167,24 @@ fn collect_axis(view: &View, axis: &AxisRecord, charts: &AxisCharts) -> Engineer
             }
             _ => String::new(),
         },
-        less: axis
-            .chosen
-            .as_ref()
-            .filter(|drive| axis.runners_up.iter().any(|next| next.merit < drive.merit))
-            .map(|_| LESS),
+        less: less(axis),
         next: axis.runners_up.iter().map(|drive| next(view, axis.chosen.as_ref(), drive)).collect(),
         cost_cases: super::cost::cases(view, axis),
         pareto: visible(&axis.pareto_set).into_iter().map(|point| pareto(view, point)).collect(),
     }
 }
 
-/// Why a drive of less merit was not chosen.
-const LESS: &str = "A drive of less merit than that was passed over for the machine as a whole: the choice counts all axes together and \
-                    keeps the limits of the machine, such as the number of motor models.";
+/// Why a next-best drive of less merit was not chosen; empty where there is none.
+fn less(axis: &AxisRecord) -> &'static str {
+    let beaten = |drive: &&CandidateRecord| axis.runners_up.iter().any(|next| next.merit < drive.merit);
+    match axis.chosen.as_ref().filter(beaten) {
+        Some(_) => {
+            "A drive of less merit than that was passed over for the machine as a whole: the choice counts all axes together and \
+             keeps the limits of the machine, such as the number of motor models."
+        }
+        None => "",
+    }
+}
 
 /// The least share by which a line of the table is more accurate than the one above it.
 const VISIBLE_GAIN: f64 = 0.01;

@@ -120,14 +120,14 @@ pub const GLOSSARY: &[Entry] = &[
         "How far the slide can stop from where it stopped before, for the same command (ISO 230-2: R).",
     ),
     entry(
-        "reserve",
-        "Reserve",
-        "What a demand leaves of its limit: 100 % minus the utilisation. The speed reserve is the least of all speeds of a drive.",
-    ),
-    entry(
         "reversal-error",
         "Reversal error",
         "The difference between stopping at a position from the left and from the right (ISO 230-2: B).",
+    ),
+    entry(
+        "speed-reserve",
+        "Speed reserve",
+        "What the speeds of a drive leave of their limits: 100 % minus the utilisation of the one that leaves least.",
     ),
     entry(
         "straight-rack",

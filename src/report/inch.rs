@@ -37,6 +37,9 @@ const INCH: &[(Dimension, &str, &str)] = &[
     (Dimension::Stiffness, "N/mm", "lbf/in"),
 ];
 
+/// From so many metres on a length is read in feet, not in inches.
+const FAR: f64 = 100.0;
+
 fn unit(dimension: Dimension, name: &str) -> Option<&'static Unit> {
     dimension.units().find(|unit| unit.name == name)
 }
@@ -71,8 +74,8 @@ pub fn shown_text(text: &str, system: UnitSystem) -> String {
     let Some(&(dimension, ..)) = INCH.iter().find(|(_, metric, _)| *metric == name) else { return text.into() };
     match (parse_as(dimension, text), number.parse::<f64>()) {
         (Ok(_), Ok(value)) => {
-            // a travel in metres is one in inches here; rack by the metre, which has no text, is one by the foot
-            let (value, name) = if name == "m" { (value * 1000.0, "mm") } else { (value, name) };
+            // a travel in metres is one in inches here, a height above the sea one in feet, as is rack by the metre, which has no text
+            let (value, name) = if name == "m" && value.abs() < FAR { (value * 1000.0, "mm") } else { (value, name) };
             let (value, unit) = shown(value, name, system);
             format!("{} {unit}", super::figure::figure(value, 5))
         }
@@ -135,6 +138,7 @@ mod tests {
     fn texts_of_the_brief_are_converted() {
         assert_eq!(shown_text("60 mm", UnitSystem::Inch), "2.3622 in");
         assert_eq!(shown_text("2.54 m", UnitSystem::Inch), "100 in");
+        assert_eq!(shown_text("1000 m", UnitSystem::Inch), "3280.8 ft");
         assert_eq!(shown_text("20 Hz", UnitSystem::Inch), "20 Hz");
         assert_eq!(shown_text("any", UnitSystem::Inch), "any");
         let moves = "60 an hour over 2540 mm up, up to 25.4 m/min, 2.54 m/s² and 20 Hz (0.0254 m)";

@@ -333,6 +333,7 @@ fn machine(view: &View, record: &ProposalRecord) -> Vec<MachineRow> {
         row("price to buy all drives", "purchase", view.money(own.purchase), view.money(other.purchase)),
         row("over its life", "", view.money(own.whole_life_cost), view.money(other.whole_life_cost)),
         row("error at the tool", "tool-point-error", amount(&own.tool_point_error), amount(&other.tool_point_error)),
+        row("growth with temperature on top", "", amount(&own.tool_point_growth), amount(&other.tool_point_growth)),
         row("largest power", "supply-power", amount(&own.peak_power), amount(&other.peak_power)),
     ];
     rows.push(row("motor models", "motor-models", models(own.motor_models), models(other.motor_models)));

@@ -144,7 +144,7 @@ fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> 
             format!("It costs {own_money} over its life; a {name} costs {rival_money} ({change}).")
         } else {
             format!(
-                "A {name} alone would cost less over its life ({rival_money} against {own_money}); {}.",
+                "A {name} would cost less over its life ({rival_money} against {own_money}); {}.",
                 not_cost_alone(view, drive, best)
             )
         });
@@ -152,7 +152,8 @@ fn against(view: &View, drive: &CandidateRecord, families: &[&FamilyRecord]) -> 
     let ruled_out = families.iter().filter_map(|family| Some((family, ruling_out(family)?.0)));
     let (family, finding) = ruled_out.min_by(|first, second| missed_by(first.1).total_cmp(&missed_by(second.1)))?;
     let title = view.rule_title(&finding.rule);
-    Some(format!("A {} is out, “{title}”: {}.", words::family(&family.family), view.clause(finding)))
+    let name = words::family(&family.family);
+    Some(format!("{}. A {name} is out, “{title}”: {}.", costs(view, drive), view.clause(finding)))
 }
 
 /// The utilisation by which families are ordered; what could not be worked out comes last.
@@ -204,7 +205,8 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
             term("admissible", "admissible")
         );
         let mut text = format!(
-            "The best ({}) costs {} over its life, against {} for the drive chosen ({}).",
+            "The best in {} ({}) costs {} over its life, against {} for the drive chosen ({}).",
+            term("merit", "merit"),
             view.sizes(best),
             view.money(Some(rival)),
             view.money(Some(own)),
@@ -228,8 +230,14 @@ fn why_not(view: &View, family: &FamilyRecord, drive: &CandidateRecord) -> (Stri
             format!("The best that any of them reaches: {}.", all.join("; "))
         }
         Some((finding, false)) => {
+            let missed = family.nearest.as_ref().map_or(0, |nearest| failing(nearest).len());
+            let more = match missed.saturating_sub(1) {
+                0 => String::new(),
+                1 => " It misses one rule more.".into(),
+                more => format!(" It misses {more} rules more."),
+            };
             format!(
-                "The one that misses by least fails “{}”: {}.",
+                "The one that misses by least fails “{}”: {}.{more}",
                 view.rule_title(&finding.rule),
                 view.clause(finding)
             )

@@ -112,11 +112,14 @@ pub fn phases(view: &View, drive: &CandidateRecord) -> Option<Phases> {
     Some(Phases { tables, formulas, extremes })
 }
 
+/// Digits of a figure of a phase: life goes by the cube of a force, and is told to three digits.
+const PHASE_DIGITS: usize = 4;
+
 /// A number alone; its unit stands in the head of the column.
 fn phase_value(view: &View, line: &WorksheetLine) -> String {
     match line.value {
-        Some(value) if base(&line.id) == "phase-share" => format!("{} %", figure::figure(value * 100.0, 3)),
-        Some(value) => figure::figure(super::inch::shown(value, &line.unit, view.units).0, 3),
+        Some(value) if base(&line.id) == "phase-share" => format!("{} %", figure::figure(value * 100.0, PHASE_DIGITS)),
+        Some(value) => figure::figure(super::inch::shown(value, &line.unit, view.units).0, PHASE_DIGITS),
         None => figure::NOT_KNOWN.into(),
     }
 }

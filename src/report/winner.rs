@@ -66,7 +66,8 @@ pub fn told(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
         let of_brakes = if motors > 1 { format!(" of each of {motors} motors") } else { String::new() };
         text += &format!(
             " The brake{of_brakes} is rated {brake}{each} and has to hold {hold}{each}, friction not counted; when power is lost at full speed \
-             downward it stops the load within {way}."
+             downward it stops the load within {way}{}.",
+            beyond(view, axis, drive, "brake-stop").map_or(String::new(), |longer| format!(", {longer}"))
         );
     }
     // two motors have a brake each
@@ -99,13 +100,18 @@ fn asks(axis: &AxisRecord, key: &str, value: &str) -> bool {
 
 /// That an emergency stop is longer than the overtravel, where it is; empty elsewhere.
 fn beyond_overtravel(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
-    let Some(finding) = unmet(drive, "emergency-stop-way") else { return String::new() };
+    beyond(view, axis, drive, "emergency-stop-way").map_or(String::new(), |longer| {
+        format!(", {longer}, so that from the end of the travel it ends in the end stop")
+    })
+}
+
+/// By what a way of this rule is longer than the overtravel, where it is.
+fn beyond(view: &View, axis: &AxisRecord, drive: &CandidateRecord, rule: &str) -> Option<String> {
+    let finding = unmet(drive, rule)?;
     let stated = axis.requirement.iter().any(|line| line.key == "overtravel" && line.stated);
     let whose = if stated { "" } else { "assumed " };
     let (_, overtravel) = view.pair(finding);
-    format!(
-        ", more than the {whose}overtravel of {overtravel}, so that from the end of the travel it ends in the end stop"
-    )
+    Some(format!("more than the {whose}overtravel of {overtravel}"))
 }
 
 /// That the pinion cannot take the shaft of the gearbox, where it cannot; empty elsewhere.
@@ -114,7 +120,7 @@ fn special_pinion(view: &View, drive: &CandidateRecord) -> String {
     let (bore, shaft) = view.pair(finding);
     format!(
         " The pinion is a special part: it has room for a bore of {bore}, and the shaft of the gearbox has {shaft}. Ask the supplier for its \
-         price and its time of delivery."
+         price and its time of delivery; the sums here count a standard one."
     )
 }
 

@@ -57,12 +57,17 @@ impl<'a> Node<'a> {
 
     /// Faults every key that is not known, with the nearest known one.
     pub fn only_keys(&self, known: &[&str], faults: &mut Faults) {
+        self.only_keys_here(known, |_| None, faults);
+    }
+
+    /// The same; of some keys there is other help than a spelling: where they belong, or what is written in their stead.
+    pub fn only_keys_here(&self, known: &[&str], other: impl Fn(&str) -> Option<String>, faults: &mut Faults) {
         for (key, _) in self.map(faults) {
             if known.contains(&key.as_str()) {
                 continue;
             }
             faults.push_with(|| {
-                let help = help_for_unknown(key, known);
+                let help = other(key).unwrap_or_else(|| help_for_unknown(key, known));
                 let path = key_path(&self.path, key);
                 let place = self.document.index().exactly(&path).and_then(|place| place.key.clone());
                 let place = place.or_else(|| self.place());
@@ -314,8 +319,12 @@ const FINITE: &str = "write an ordinary number, such as 1.5";
 fn help_for(error: &UnitError) -> Option<String> {
     match error {
         UnitError::NoUnit { text, wanted } => {
-            let unit = wanted.units().next().map(|unit| unit.name)?;
-            Some(format!("write the unit behind the number, for instance `{text} {unit}`"))
+            let ways: Vec<String> = wanted.units().take(3).map(|unit| format!("`{text} {}`", unit.name)).collect();
+            let ways = missing::one_of(ways.iter().map(String::as_str));
+            Some(format!("write the unit behind the number, for instance {ways}"))
+        }
+        UnitError::UnknownUnit { wanted: Dimension::Money, .. } => {
+            Some("write the number alone; the currency stands once, behind `currency`".into())
         }
         UnitError::NotFinite { .. } => Some(FINITE.into()),
         _ => None,

@@ -2,6 +2,7 @@
 
 mod damage;
 mod faults;
+mod misplaced;
 mod moves;
 mod texts;
 mod uncertainty;

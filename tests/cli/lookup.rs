@@ -96,6 +96,8 @@ fn explain_knows_rules_formulas_quantities_families_and_keys() {
         ("people-below", "Caution"),
         ("people-below", "To be read: ISO 13849-1"),
         ("phase-force", "one value for each phase"),
+        ("T7", "Word of the trade: Grade"),
+        ("speed reserve", "Word of the trade: Speed reserve"),
     ] {
         let run = run(&["explain", name]);
         assert_eq!(run.status, 0, "{name}: {}", run.err);

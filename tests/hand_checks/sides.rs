@@ -136,7 +136,13 @@ pub const ROWS: &[super::Row] = &[
     ("first-pinion-force phase-force=500N bias-force=1885N", "N", "2385.0"),
     ("second-pinion-force phase-force=500N bias-force=1885N", "N", "-1385.0"),
     ("larger-torque first-torque=3N·m second-torque=-5N·m", "N·m", "5.0"),
-    ("pair-torque first-torque=5N·m second-torque=-3N·m", "N·m", "1.0"),
+    ("pair-torque first-torque=5N·m second-torque=3N·m speed=1m/s efficiency=0.85", "N·m", "4.0"),
+    // (5 − 0.85²·3)/2, and turned round the same against the motion
+    ("pair-torque first-torque=5N·m second-torque=-3N·m speed=1m/s efficiency=0.85", "N·m", "1.41625"),
+    ("pair-torque first-torque=-5N·m second-torque=3N·m speed=-1m/s efficiency=0.85", "N·m", "-1.41625"),
+    // more is given back than is taken: (3/0.85² − 5)/2
+    ("pair-torque first-torque=3N·m second-torque=-5N·m speed=1m/s efficiency=0.85", "N·m", "-0.4238754"),
+    ("pair-torque first-torque=5N·m second-torque=-3N·m speed=0m/s efficiency=0.85", "N·m", "1.0"),
     // √((25 + 9)/2)
     ("worse-rms-torque first-torques=5N·m,3N·m second-torques=-1N·m,-3N·m shares=0.5,0.5", "N·m", "4.1231"),
     // √(9 + 3 + 3·3)

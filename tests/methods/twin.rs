@@ -138,3 +138,25 @@ fn the_warmer_motor_counts() {
     let formula = (WORSE_RMS_TORQUE.apply)(series(&first), series(&second), Series::of_si(&shares)).si();
     close("root mean square", formula, worse.sqrt(), 1e-12);
 }
+
+/// Two motors on one supply: each takes its power over its electronics or gives it back through them, and what both together
+/// take or give is what one torque makes in both.
+#[test]
+fn two_motors_take_and_give_what_their_torque_of_power_makes() {
+    let efficiency: f64 = 0.85;
+    let drawn = |power: f64| if power > 0.0 { power / efficiency } else { power * efficiency };
+    for speed in [0.7, -0.7] {
+        for (first, second) in
+            [(5.0, 3.0), (5.0, -3.0), (3.0, -5.0), (-4.0, 4.0), (-2.0, -6.0), (0.0, -1.0), (2.0, -1.445)]
+        {
+            let torques = (Torque::of_si(first), Torque::of_si(second));
+            let both = (PAIR_TORQUE.apply)(torques.0, torques.1, Velocity::of_si(speed), Ratio::of_si(efficiency)).si();
+            let power = drawn(first * speed) + drawn(second * speed);
+            let told = 2.0 * drawn(both * speed);
+            assert!((told - power).abs() < 1e-12, "{first} and {second} N·m at {speed}: {told} for {power}");
+        }
+    }
+    let unknown =
+        (PAIR_TORQUE.apply)(Torque::of_si(1.0), Torque::of_si(f64::NAN), Velocity::of_si(1.0), Ratio::of_si(0.85));
+    assert!(unknown.si().is_nan(), "what is not known stays so");
+}
