@@ -173,10 +173,12 @@ fn warm(record: &DecisionRecord) -> String {
     let names: Vec<String> = record.axes.iter().filter(cool).map(|axis| axis.name.clone()).collect();
     match names.as_slice() {
         [] => String::new(),
-        names => format!(
-            " The accuracy asked of {} {} is kept at the reference temperature only: over the temperature swing of the brief it grows beyond it.",
-            if names.len() == 1 { "axis" } else { "axes" },
-            words::list(names)
+        [one] => format!(
+            " Axis {one} keeps the accuracy asked at the reference temperature only; over the temperature swing its error is larger than asked."
+        ),
+        several => format!(
+            " Axes {} keep the accuracy asked at the reference temperature only; over the temperature swing their errors are larger than asked.",
+            words::list(several)
         ),
     }
 }
