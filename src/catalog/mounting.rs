@@ -144,9 +144,11 @@ impl Surroundings {
                 (before.is_empty() || name.chars().count() >= IN_COMPOUNDS) && endings.contains(&after)
             })
         };
-        let names = |word: &str| self.names().any(|name| same(word, &name.to_lowercase()));
+        let known: Vec<String> = self.names().map(str::to_lowercase).collect();
+        let names = |word: &str| known.iter().any(|name| same(word, name));
         let holds = |part: &str| {
-            let words: Vec<&str> = part.split(|letter: char| !letter.is_alphanumeric()).collect();
+            let words = part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
+            let words: Vec<&str> = words.collect();
             let behind = |at: usize| words.get(at + 1).copied();
             words.iter().enumerate().any(|(at, word)| names(word) && behind(at) != Some(FREE))
         };

@@ -39,6 +39,7 @@ pub fn bombs() -> Vec<(&'static str, Vec<u8>)> {
         ("comments", "#\n".repeat(LARGEST / 2)),
         ("zero bytes", "\0".repeat(LARGEST)),
         ("marks of byte order", "\u{feff}".repeat(LARGEST / 3)),
+        ("surroundings of many words", surroundings()),
         ("letters of four bytes", "𝟙".repeat(LARGEST / 4)),
         ("combining letters", "e\u{301}".repeat(LARGEST / 3)),
         ("columns", ";".repeat(LARGEST)),
@@ -57,6 +58,13 @@ pub fn bombs() -> Vec<(&'static str, Vec<u8>)> {
     all.push(("text of two bytes a letter", "a: 1\n".repeat(6000).encode_utf16().flat_map(u16::to_le_bytes).collect()));
     all.iter_mut().for_each(|(_, bytes)| bytes.truncate(LARGEST));
     all
+}
+
+/// A brief that is whole and whose surroundings are thousands of words, each looked up in the catalogue.
+fn surroundings() -> String {
+    let axis = "{ direction: horizontal, travel: 1 m, moved-mass: 9 kg, speed: 9 m/min, acceleration: 1 m/s² }";
+    let words = "a- ".repeat(LARGEST / 3 - 100);
+    format!("machine: x\nenvironment: \"{words}\"\naxes:\n  x: {axis}\n")
 }
 
 /// Ten to the power nine texts, if every alias were written out.
