@@ -73,7 +73,7 @@ characteristics! {
     DRIVE_PUSH: Force, "drive-push", "F_d,set", "N", "force of the set torque limit at the slide";
     STOP_REACTION: Time, "stop-reaction", "t_r", "ms", "time from the demand for an emergency stop to full braking";
     STOP_DECELERATION: Acceleration, "stop-deceleration", "a_e", "m/s²", "deceleration of an emergency stop at the set torque limit, downward where there is a down";
-    GREATEST_STOP_DECELERATION: Acceleration, "greatest-stop-deceleration", "a_eu", "m/s²", "deceleration of an emergency stop at the set torque limit, upward where there is an up";
+    GREATEST_STOP_DECELERATION: Acceleration, "greatest-stop-deceleration", "a_eu", "m/s²", "deceleration of an emergency stop at the set torque limit; of an inclined axis while it runs upward";
     STOP_ROPE_SLACKENING: Ratio, "stop-rope-slackening", "x_rs", "1", "part of the pull of the counterweight's rope that a stop by drive or brake takes away";
     EMERGENCY_STOP_DISTANCE: Length, "emergency-stop-distance", "s_e", "mm", "way of an emergency stop from full speed";
     WHOLE_END_STOP_ENERGY: Energy, "whole-end-stop-energy", "E_t", "J", "energy of all moving and turning parts of the axis at full speed";

@@ -85,10 +85,10 @@ characteristics! {
     PINION_ROOT_DUTY_FORCE: Force, "pinion-root-duty-force", "F_F1,d", "N", "force on a pinion root that does the damage of the duty, racking left out";
     RACK_FLANK_DUTY_FORCE: Force, "rack-flank-duty-force", "F_H2,d", "N", "force on a rack flank that does the damage of the duty, racking left out";
     RACK_ROOT_DUTY_FORCE: Force, "rack-root-duty-force", "F_F2,d", "N", "force on a rack root that does the damage of the duty, racking left out";
-    PINION_FLANK_EQUIVALENT_FORCE: Force, "pinion-flank-equivalent-force", "F_H1,eq", "N", "force on a pinion flank that does at every turn the damage of the duty";
-    PINION_ROOT_EQUIVALENT_FORCE: Force, "pinion-root-equivalent-force", "F_F1,eq", "N", "force on a pinion root that does at every turn the damage of the duty";
-    RACK_FLANK_EQUIVALENT_FORCE: Force, "rack-flank-equivalent-force", "F_H2,eq", "N", "force on a rack flank that does at every pass the damage of the duty, at the worst place";
-    RACK_ROOT_EQUIVALENT_FORCE: Force, "rack-root-equivalent-force", "F_F2,eq", "N", "force on a rack root that does at every pass the damage of the duty, at the worst place";
+    PINION_FLANK_EQUIVALENT_FORCE: Force, "pinion-flank-equivalent-force", "F_H1,eq", "N", "even force that would tire the pinion flanks as much as the whole duty does";
+    PINION_ROOT_EQUIVALENT_FORCE: Force, "pinion-root-equivalent-force", "F_F1,eq", "N", "even force that would tire the pinion roots as much as the whole duty does";
+    RACK_FLANK_EQUIVALENT_FORCE: Force, "rack-flank-equivalent-force", "F_H2,eq", "N", "even force that would tire the rack flanks as much as the whole duty does, at the worst place";
+    RACK_ROOT_EQUIVALENT_FORCE: Force, "rack-root-equivalent-force", "F_F2,eq", "N", "even force that would tire the rack roots as much as the whole duty does, at the worst place";
     RACK_SPEED_LIMIT: Velocity, "rack-speed-limit", "v_lim", "m/min", "highest speed of an open greased rack of this quality";
     SEGMENT_LENGTH: Length, "segment-length", "l_s", "mm", "length of a rack segment";
     RACK_LENGTH: Length, "rack-length", "L_r", "mm", "length of the rack line";
@@ -147,7 +147,7 @@ characteristics! {
     RUN_OUT_ERROR: Length, "run-out-error", "e_ro", "µm", "position error within one turn of the pinion";
     PLAY_VARIATION: Length, "play-variation", "Δj", "µm", "by how much the play between the teeth varies over turn and travel";
     WORST_MESH_PLAY: Length, "worst-mesh-play", "j_tw", "µm", "play between the teeth at the widest place";
-    OVERLAP_EXCESS: Ratio, "overlap-excess", "x_β", "1", "distance of the overlap ratio from a whole number";
+    OVERLAP_EXCESS: Ratio, "overlap-excess", "x_β", "1", "part by which the overlap of the helical teeth misses a whole number";
     LEAST_CONTACT_LINE: Ratio, "least-contact-line", "Λ_min", "1", "least length of all contact lines, in face widths";
     FACE_WIDTH_RATIO: Ratio, "face-width-ratio", "b/d", "1", "face width over the diameter of the pinion";
     FACE_WIDTH_MODULES: Ratio, "face-width-modules", "b/m_n", "1", "face width in modules";

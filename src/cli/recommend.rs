@@ -71,10 +71,10 @@ impl Recommend {
 
     /// The files of the decision folder.
     fn files(&self, inputs: &Inputs, record: &DecisionRecord) -> Result<Vec<(PathBuf, Vec<u8>)>, Failure> {
-        let documents = report::documents(record, self.units.system()).map_err(Failure::Ours)?;
+        let (documents, json) = rayon::join(|| report::documents(record, self.units.system()), || super::json(record));
         let mut files: Vec<(PathBuf, Vec<u8>)> =
-            documents.into_iter().map(|(name, content)| (name.into(), content)).collect();
-        files.push(("record.json".into(), super::json(record)?.into_bytes()));
+            documents.map_err(Failure::Ours)?.into_iter().map(|(name, content)| (name.into(), content)).collect();
+        files.push(("record.json".into(), json?.into_bytes()));
         let went_in = input_files(&inputs.brief, &inputs.catalog, &inputs.rulebook);
         files.extend(went_in.into_iter().filter_map(|(input, text)| Some((input.file?.into(), text.into()))));
         Ok(files)

@@ -6,14 +6,16 @@ use super::demand::Demand;
 use super::motor;
 use crate::characteristic as ch;
 use crate::formula::{cable_chain, energy};
-use crate::ledger::Ledger;
+use crate::ledger::{Aside, Ledger};
 
 /// Works out energy, regeneration, the time of the jerk in periods, and the mass that the carrier feels.
 #[inline(always)]
 pub fn energy<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let count = demand.phases.len();
     let (power, units) = (motor::power_torques(sheet), motor::units(sheet));
-    sheet.computed(ch::ENERGY_PER_HOUR, &energy::ENERGY_PER_HOUR, (ch::MEAN_POWER,));
+    sheet.aside(Aside::Comparing, |sheet| {
+        sheet.computed(ch::ENERGY_PER_HOUR, &energy::ENERGY_PER_HOUR, (ch::MEAN_POWER,));
+    });
     sheet.computed(
         ch::REGENERATED_POWER,
         &energy::REGENERATED_POWER,

@@ -11,7 +11,7 @@ use crate::brief::Feedback;
 use crate::catalog::{Catalog, LinearScale};
 use crate::characteristic as ch;
 use crate::formula::{budget, layout, mesh_motion, thermal};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Aside, Ledger, Origin};
 use crate::units::*;
 
 /// What may measure the position of this axis: the motor's encoder (`None`) or a scale.
@@ -65,7 +65,9 @@ pub fn enter_reader<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>,
             sheet.given(ch::SCALE_LEAST_ERROR, scale.least_error, catalog);
             let band = |length| (ch::SCALE_ERROR_RATE, ch::SCALE_LEAST_ERROR, length);
             sheet.computed(ch::LONG_ERROR, &budget::SCALE_ERROR, band(ch::TRAVEL));
-            sheet.computed(ch::SECTION_LONG_ERROR, &budget::SCALE_ERROR, band(ch::SECTION_LENGTH));
+            sheet.aside(Aside::Section, |sheet| {
+                sheet.computed(ch::SECTION_LONG_ERROR, &budget::SCALE_ERROR, band(ch::SECTION_LENGTH));
+            });
             sheet.computed(ch::LOST_MOTION, &budget::LOST_MOTION, (ch::FRICTION_FORCE, ch::SCALE_MOUNT_STIFFNESS));
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }

@@ -11,7 +11,7 @@ use crate::brief::{Mapping, Tilt};
 use crate::catalog::{Catalog, ErrorTable};
 use crate::characteristic as ch;
 use crate::formula::{budget, layout};
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::ledger::{Aside, Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// The tables that this axis may have: none (`None`), or one of the catalogue.
@@ -74,39 +74,55 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, table: Option<&ErrorTable>, within_
         sheet.given(ch::TABLE_UNCERTAINTY_RATE, table.uncertainty_per_metre, catalog);
         sheet.given(ch::TABLE_DRIFT, table.drift, catalog);
     }
-    for (error, left, length, whole) in [
-        (ch::LONG_ERROR, ch::LONG_ERROR_LEFT, ch::TRAVEL, ch::POSITION_ERROR),
-        (ch::SECTION_LONG_ERROR, ch::SECTION_LONG_ERROR_LEFT, ch::SECTION_LENGTH, ch::SECTION_POSITION_ERROR),
-    ] {
-        match table {
-            None => {
-                sheet.computed(left, &layout::SAME_LENGTH, (error,));
-            }
-            Some(_) => {
-                let (share, drift) = (ch::TABLE_RESIDUAL, ch::TABLE_DRIFT);
-                let measured = (error, length, share, ch::TABLE_UNCERTAINTY, ch::TABLE_UNCERTAINTY_RATE, drift);
-                sheet.computed(left, &budget::MAPPED_ERROR, measured);
-            }
-        }
-        let tilted = demand.axis.tilt.is_some().then_some(ch::TILT_ERROR);
-        let mut others = within_turn.into_iter().flatten().chain(tilted);
-        match (others.next(), others.next(), others.next()) {
-            (Some(a), Some(b), Some(c)) => {
-                sheet.computed(whole, &budget::ROOT_SUM_SQUARE_4, (left, a, b, c));
-            }
-            (Some(a), Some(b), None) => {
-                sheet.computed(whole, &budget::ROOT_SUM_SQUARE_3, (left, a, b));
-            }
-            (Some(a), None, _) => {
-                sheet.computed(whole, &budget::ROOT_SUM_SQUARE_2, (left, a));
-            }
-            (None, ..) => {
-                sheet.computed(whole, &layout::SAME_LENGTH, (left,));
-            }
-        }
-    }
+    let travel = (ch::LONG_ERROR, ch::LONG_ERROR_LEFT, ch::TRAVEL, ch::POSITION_ERROR);
+    left_over(demand, table, within_turn, travel, sheet);
+    sheet.aside(Aside::Section, |sheet| {
+        let section =
+            (ch::SECTION_LONG_ERROR, ch::SECTION_LONG_ERROR_LEFT, ch::SECTION_LENGTH, ch::SECTION_POSITION_ERROR);
+        left_over(demand, table, within_turn, section, sheet);
+    });
     sum_up(sheet);
     price::enter_whole(table, sheet);
+}
+
+/// An error that builds up, what is left of it, the length it builds up over, and the position error there.
+type Over = (Characteristic<Length>, Characteristic<Length>, Characteristic<Length>, Characteristic<Length>);
+
+/// Works out what the table leaves over a length, and the position error with what repeats within one turn.
+#[inline(always)]
+fn left_over<L: Ledger>(
+    demand: &Demand<'_>,
+    table: Option<&ErrorTable>,
+    within_turn: WithinTurn,
+    (error, left, length, whole): Over,
+    sheet: &mut L,
+) {
+    match table {
+        None => {
+            sheet.computed(left, &layout::SAME_LENGTH, (error,));
+        }
+        Some(_) => {
+            let (share, drift) = (ch::TABLE_RESIDUAL, ch::TABLE_DRIFT);
+            let measured = (error, length, share, ch::TABLE_UNCERTAINTY, ch::TABLE_UNCERTAINTY_RATE, drift);
+            sheet.computed(left, &budget::MAPPED_ERROR, measured);
+        }
+    }
+    let tilted = demand.axis.tilt.is_some().then_some(ch::TILT_ERROR);
+    let mut others = within_turn.into_iter().flatten().chain(tilted);
+    match (others.next(), others.next(), others.next()) {
+        (Some(a), Some(b), Some(c)) => {
+            sheet.computed(whole, &budget::ROOT_SUM_SQUARE_4, (left, a, b, c));
+        }
+        (Some(a), Some(b), None) => {
+            sheet.computed(whole, &budget::ROOT_SUM_SQUARE_3, (left, a, b));
+        }
+        (Some(a), None, _) => {
+            sheet.computed(whole, &budget::ROOT_SUM_SQUARE_2, (left, a));
+        }
+        (None, ..) => {
+            sheet.computed(whole, &layout::SAME_LENGTH, (left,));
+        }
+    }
 }
 
 /// Works out what ISO 230-2 states, once the position errors are in the sheet.
@@ -118,7 +134,9 @@ fn sum_up<L: Ledger>(sheet: &mut L) {
     } else {
         sheet.computed(ch::ACCURACY, &budget::SYSTEMATIC_DEVIATION, (ch::POSITION_ERROR, ch::REVERSAL_ERROR));
     }
-    let section = (ch::SECTION_POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER);
-    sheet.computed(ch::SECTION_ACCURACY, &budget::BIDIRECTIONAL_ACCURACY, section);
+    sheet.aside(Aside::Section, |sheet| {
+        let section = (ch::SECTION_POSITION_ERROR, ch::REVERSAL_ERROR, ch::SCATTER);
+        sheet.computed(ch::SECTION_ACCURACY, &budget::BIDIRECTIONAL_ACCURACY, section);
+    });
     sheet.computed(ch::TOOL_ERROR, &budget::TOOL_ERROR, whole);
 }

@@ -11,7 +11,7 @@ use super::stops;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
 use crate::formula::{brake, matching, mesh_motion, overload, regeneration};
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::ledger::{Aside, Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// Whether the travel for one turn is a lead that could be chosen otherwise.
@@ -71,16 +71,24 @@ fn winding<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     );
     let standing = (torques, ch::PHASE_SPEED.all(count));
     sheet.computed(ch::STANDING_TORQUE, &overload::STANDING_TORQUE, standing);
-    sheet.given(ch::SHORT_TIME, defaults::short_time(), Origin::Assumed);
-    sheet.computed(ch::SHORT_TIME_FACTOR, &overload::SHORT_TIME_FACTOR, (ch::SHORT_TIME, ch::FRAME_TIME));
+    sheet.aside(Aside::Comparing, |sheet| {
+        sheet.given(ch::SHORT_TIME, defaults::short_time(), Origin::Assumed);
+        sheet.computed(ch::SHORT_TIME_FACTOR, &overload::SHORT_TIME_FACTOR, (ch::SHORT_TIME, ch::FRAME_TIME));
+    });
 }
 
 /// Works out what ratio and lead would suit the motor, and what an axis of this kind wants.
 #[inline(always)]
 fn matching<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInertia>, turn: Turn, sheet: &mut L) {
-    let count = demand.phases.len();
     sheet.computed(ch::INERTIA_RATIO_TARGET, &matching::INERTIA_RATIO_TARGET, (ch::ACCELERATION,));
     sheet.computed(ch::FIRST_MODE_TARGET, &matching::FIRST_MODE_TARGET, (ch::MOVING_MASS, ch::TRAVEL));
+    sheet.aside(Aside::Comparing, |sheet| optimum(demand, shaft, turn, sheet));
+}
+
+/// Works out the ratio and the lead that would suit the motor best.
+#[inline(always)]
+fn optimum<L: Ledger>(demand: &Demand<'_>, shaft: Characteristic<MomentOfInertia>, turn: Turn, sheet: &mut L) {
+    let count = demand.phases.len();
     let (accelerations, shares) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_SHARE.all(count));
     sheet.computed(
         ch::LOAD_RMS_TORQUE,

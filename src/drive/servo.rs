@@ -6,12 +6,27 @@ use super::defaults;
 use super::demand::Demand;
 use crate::characteristic as ch;
 use crate::formula::{dynamics, servo};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Aside, Ledger, Origin};
 use crate::units::*;
+
+/// Notes what the brief does not ask of the position loop; known before all else of the axis.
+pub fn requirement<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+    if demand.axis.contour.is_none() {
+        sheet.absent(ch::REQUIRED_CONTOUR);
+    }
+    if demand.axis.settling.is_none() {
+        sheet.absent(ch::REQUIRED_SETTLING);
+    }
+}
 
 /// Enters the lines; what the brief does not ask for is absent.
 #[inline(always)]
 pub fn enter<L: Ledger>(demand: &Demand<'_>, by_scale: bool, sheet: &mut L) {
+    sheet.aside(Aside::PositionLoop, |sheet| position_loop(demand, by_scale, sheet));
+}
+
+#[inline(always)]
+fn position_loop<L: Ledger>(demand: &Demand<'_>, by_scale: bool, sheet: &mut L) {
     let axis = demand.axis;
     sheet.computed(ch::MASS_RATIO, &servo::MASS_RATIO, (ch::DRIVEN_MASS, ch::REDUCED_MASS));
     sheet.computed(ch::FREE_MODE, &servo::FREE_MODE, (ch::FIRST_MODE, ch::MASS_RATIO));
@@ -36,7 +51,6 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, by_scale: bool, sheet: &mut L) {
 #[inline(always)]
 fn contour<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let Some(asked) = &demand.axis.contour else {
-        sheet.absent(ch::REQUIRED_CONTOUR);
         sheet.absent(ch::CONTOUR_ERROR);
         return;
     };
@@ -53,7 +67,6 @@ fn contour<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 #[inline(always)]
 fn settling<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let Some(asked) = &demand.axis.settling else {
-        sheet.absent(ch::REQUIRED_SETTLING);
         sheet.absent(ch::SETTLING_TIME);
         return;
     };

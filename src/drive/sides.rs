@@ -9,7 +9,7 @@ use super::demand::Demand;
 use super::motor;
 use crate::characteristic as ch;
 use crate::formula::{budget, duty, gantry, twin};
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::ledger::{Aside, Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// What two sides add to the requirement; what one drive has no use for is absent.
@@ -31,7 +31,16 @@ pub fn requirement<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
         }
         None => sheet.absent(ch::YAW_ACCURACY),
     }
-    let Some(spacing) = axis.drive_spacing.filter(|_| demand.two_sided()) else { return };
+    let Some(spacing) = axis.drive_spacing.filter(|_| demand.two_sided()) else {
+        sheet.absent(ch::RACKING_FORCE);
+        sheet.absent(ch::RACKED_PLAY_FREE_DEMAND);
+        sheet.absent(ch::LOST_SIDE_YAW);
+        sheet.absent(ch::LONE_HOLDING_TORQUE);
+        return;
+    };
+    if axis.inclination.si() <= 0.0 {
+        sheet.absent(ch::LONE_HOLDING_TORQUE);
+    }
     sheet.given(ch::DRIVE_SPACING, spacing, Origin::Brief);
     sheet.given(ch::MASS_OFFSET, sides.mass_offset.value, said(sides.mass_offset.stated));
     sheet.given(ch::YAW_STIFFNESS, sides.yaw_stiffness.value, said(sides.yaw_stiffness.stated));
@@ -75,7 +84,6 @@ pub type Errors = [Characteristic<Length>; 3];
 #[inline(always)]
 pub fn racking<L: Ledger>(demand: &Demand<'_>, errors: Errors, sheet: &mut L) {
     if !demand.two_sided() {
-        sheet.absent(ch::RACKING_FORCE);
         sheet.absent(ch::YAW_AT_TOOL);
         return;
     }
@@ -97,8 +105,10 @@ pub fn racking<L: Ledger>(demand: &Demand<'_>, errors: Errors, sheet: &mut L) {
     if !twin {
         sheet.computed(ch::PEAK_FORCE, &gantry::FORCE_SUM, (ch::MOTION_PEAK_FORCE, ch::RACKING_FORCE));
     }
-    sheet.computed(ch::YAW_ANGLE, &gantry::YAW_ANGLE, (ch::RACKING_FORCE, ch::DRIVE_SPACING, yaw));
-    sheet.computed(ch::YAW_AT_TOOL, &gantry::YAW_AT_TOOL, (ch::YAW_ANGLE, ch::DRIVE_SPACING));
+    sheet.aside(Aside::Sides, |sheet| {
+        sheet.computed(ch::YAW_ANGLE, &gantry::YAW_ANGLE, (ch::RACKING_FORCE, ch::DRIVE_SPACING, yaw));
+        sheet.computed(ch::YAW_AT_TOOL, &gantry::YAW_AT_TOOL, (ch::YAW_ANGLE, ch::DRIVE_SPACING));
+    });
 }
 
 /// The torque against the racking force, and the largest torque of every phase with it.
@@ -115,10 +125,14 @@ pub fn racked_torques<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
 /// Both sides while the axis speeds up, and what happens when one is lost, once the torque limit is known.
 #[inline(always)]
 pub fn both<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
-    if !demand.two_sided() {
-        sheet.absent(ch::LOST_SIDE_YAW);
-        return;
+    if demand.two_sided() {
+        sheet.aside(Aside::Sides, lost);
     }
+}
+
+/// The forces of both sides, and what is left when one of them pushes alone.
+#[inline(always)]
+fn lost<L: Ledger>(sheet: &mut L) {
     let twin = motor::twin(sheet);
     let near = if twin { ch::SIDE_MASS } else { ch::DRIVEN_MASS };
     sheet.computed(ch::FAR_MASS, &gantry::FAR_MASS, (ch::MOVING_MASS, near));

@@ -11,16 +11,56 @@ use crate::brief::CounterbalanceKind;
 use crate::catalog::ServoMotor;
 use crate::characteristic as ch;
 use crate::formula::{brake, counterbalance, duty, end_stop};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Aside, Ledger, Origin};
 use crate::units::*;
 
 /// Enters all three; torque limit, masses and weight are known.
 #[inline(always)]
 pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L) {
+    let inclined = demand.axis.inclination.si() > 0.0;
+    sheet.aside(Aside::Stopping, by_drive);
+    slackening(demand, sheet);
+    sheet.aside(Aside::Stopping, |sheet| at_rest(inclined, sheet));
+    let falls = inclined && picked.brake_torque.is_some();
+    sheet.given(ch::BRAKES, Ratio::of_si(if falls { 1.0 } else { 0.0 }), Origin::Catalog);
+    if falls {
+        fall(sheet);
+        wear(picked, sheet);
+    } else {
+        sheet.absent(ch::FALL_ACCELERATION);
+        sheet.absent(ch::BRAKE_DECELERATION);
+        sheet.absent(ch::STOPPING_DISTANCE);
+        sheet.aside(Aside::Stopping, |sheet| {
+            sheet.absent(ch::FALL_BEFORE_BRAKE);
+            sheet.absent(ch::DROP_FROM_REST);
+        });
+        sheet.absent(ch::BRAKE_WORK);
+        sheet.absent(ch::BRAKE_ENERGY);
+        sheet.absent(ch::BRAKE_LIFE_ENERGY);
+        sheet.absent(ch::BRAKE_STOPS);
+        sheet.absent(ch::POWER_LOSSES);
+        sheet.absent(ch::EXPECTED_STOPS);
+    }
+    if inclined && demand.two_sided() {
+        sheet.computed(ch::WHOLE_GRAVITY_FORCE, &duty::GRAVITY_FORCE, (ch::MOVING_MASS, ch::INCLINATION));
+        let whole = (ch::WHOLE_GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION);
+        sheet.computed(ch::LONE_HOLDING_TORQUE, &brake::HOLDING_TORQUE, whole);
+    }
+}
+
+/// Works out how hard the drive can stop the axis.
+#[inline(always)]
+fn by_drive<L: Ledger>(sheet: &mut L) {
     sheet.computed(ch::DRIVE_PUSH, &end_stop::DRIVE_PUSH, (ch::SET_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION));
     let forces = (ch::DRIVE_PUSH, ch::GRAVITY_FORCE, ch::ACCELERATED_MASS, ch::REDUCED_MASS);
     sheet.computed(ch::STOP_DECELERATION, &end_stop::STOP_DECELERATION, forces);
-    hard(demand, sheet);
+    let upward = (forces.0, forces.1, ch::COUNTERWEIGHT_MASS, forces.2, forces.3);
+    sheet.computed(ch::GREATEST_STOP_DECELERATION, &end_stop::GREATEST_STOP_DECELERATION, upward);
+}
+
+/// Works out the way to rest, what the buffer bears, and what happens without power or is tested with it.
+#[inline(always)]
+fn at_rest<L: Ledger>(inclined: bool, sheet: &mut L) {
     sheet.given(ch::STOP_REACTION, stopping::reaction(), Origin::Assumed);
     let stop = (ch::SPEED, ch::STOP_REACTION, ch::STOP_DECELERATION);
     sheet.computed(ch::EMERGENCY_STOP_DISTANCE, &end_stop::EMERGENCY_STOP_DISTANCE, stop);
@@ -42,41 +82,13 @@ pub fn enter<L: Ledger>(demand: &Demand<'_>, picked: &ServoMotor, sheet: &mut L)
         &end_stop::CRASH_FORCE,
         (ch::SPEED, ch::TOTAL_STIFFNESS, ch::REDUCED_MASS, ch::DRIVE_PUSH),
     );
-    let inclined = demand.axis.inclination.si() > 0.0;
     without_power(inclined, sheet);
-    let falls = inclined && picked.brake_torque.is_some();
-    sheet.given(ch::BRAKES, Ratio::of_si(if falls { 1.0 } else { 0.0 }), Origin::Catalog);
-    if falls {
-        fall(sheet);
-        wear(picked, sheet);
-    } else {
-        sheet.absent(ch::FALL_ACCELERATION);
-        sheet.absent(ch::BRAKE_DECELERATION);
-        sheet.absent(ch::STOPPING_DISTANCE);
-        sheet.absent(ch::FALL_BEFORE_BRAKE);
-        sheet.absent(ch::DROP_FROM_REST);
-        sheet.absent(ch::BRAKE_WORK);
-        sheet.absent(ch::BRAKE_ENERGY);
-        sheet.absent(ch::BRAKE_LIFE_ENERGY);
-        sheet.absent(ch::BRAKE_STOPS);
-        sheet.absent(ch::POWER_LOSSES);
-        sheet.absent(ch::EXPECTED_STOPS);
-    }
-    if inclined && demand.two_sided() {
-        sheet.computed(ch::WHOLE_GRAVITY_FORCE, &duty::GRAVITY_FORCE, (ch::MOVING_MASS, ch::INCLINATION));
-        let whole = (ch::WHOLE_GRAVITY_FORCE, ch::TRAVEL_PER_TURN, ch::REDUCTION);
-        sheet.computed(ch::LONE_HOLDING_TORQUE, &brake::HOLDING_TORQUE, whole);
-    } else {
-        sheet.absent(ch::LONE_HOLDING_TORQUE);
-    }
 }
 
-/// Works out the hardest stop, and what it does to the rope of a counterweight.
+/// Works out what the hardest stop does to the rope of a counterweight.
 #[inline(always)]
-fn hard<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
+fn slackening<L: Ledger>(demand: &Demand<'_>, sheet: &mut L) {
     let (pull, masses) = (ch::GRAVITY_FORCE, (ch::COUNTERWEIGHT_MASS, ch::ACCELERATED_MASS, ch::REDUCED_MASS));
-    let upward = (ch::DRIVE_PUSH, pull, masses.0, masses.1, masses.2);
-    sheet.computed(ch::GREATEST_STOP_DECELERATION, &end_stop::GREATEST_STOP_DECELERATION, upward);
     let hangs = demand.axis.counterbalance.as_ref().is_some_and(|by| by.kind == CounterbalanceKind::Weight);
     if hangs {
         let stop = (ch::SET_TORQUE, ch::BRAKE_TORQUE, ch::TRAVEL_PER_TURN, ch::REDUCTION);
@@ -134,10 +146,12 @@ fn fall<L: Ledger>(sheet: &mut L) {
         &brake::STOPPING_DISTANCE,
         (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION),
     );
-    let before = (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION);
-    sheet.computed(ch::FALL_BEFORE_BRAKE, &brake::FALL_BEFORE_BRAKE, before);
-    let rest = (ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION);
-    sheet.computed(ch::DROP_FROM_REST, &brake::DROP_FROM_REST, rest);
+    sheet.aside(Aside::Stopping, |sheet| {
+        let before = (ch::SPEED, ch::BRAKE_DELAY, ch::FALL_ACCELERATION);
+        sheet.computed(ch::FALL_BEFORE_BRAKE, &brake::FALL_BEFORE_BRAKE, before);
+        let rest = (ch::BRAKE_DELAY, ch::FALL_ACCELERATION, ch::BRAKE_DECELERATION);
+        sheet.computed(ch::DROP_FROM_REST, &brake::DROP_FROM_REST, rest);
+    });
     sheet.computed(
         ch::BRAKE_WORK,
         &brake::BRAKE_WORK,

@@ -47,7 +47,7 @@ pub static STOP_DECELERATION: Formula<fn(Force, Force, Mass, Mass) -> Accelerati
 pub static GREATEST_STOP_DECELERATION: Formula<fn(Force, Force, Mass, Mass, Mass) -> Acceleration> = Formula {
     note: Note {
         id: "greatest-stop-deceleration",
-        title: "deceleration of an emergency stop at the set torque limit, upward where there is an up",
+        title: "deceleration of an emergency stop at the set torque limit; of an inclined axis while it runs upward",
         equation: "a_eu = (F_d + F_g − m_cb·g)/(m_a + m_red)",
         inputs: &[
             ("F_d", "drive-push"),

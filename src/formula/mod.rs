@@ -96,7 +96,7 @@ pub struct Formula<F: 'static> {
 pub const MOST_PHASES: usize = 164;
 
 /// How many values a series holds in place; more stand apart.
-const IN_PLACE: usize = 32;
+pub(crate) const IN_PLACE: usize = 32;
 
 /// A list of quantities, one for each phase of the duty.
 #[derive(Debug, Clone)]
@@ -126,6 +126,12 @@ impl<Q: Measure> Series<Q> {
             }
         }
         series
+    }
+
+    /// The series of the first of these SI values.
+    #[inline(always)]
+    pub(crate) fn first_of(values: &[f64; IN_PLACE], count: usize) -> Series<Q> {
+        Series { values: *values, count: count.min(IN_PLACE), apart: None, quantity: PhantomData }
     }
 
     /// The SI values.

@@ -25,7 +25,7 @@ impl<Q: Measure> Input<Q> for Characteristic<Q> {
 impl<Q: Measure> Input<Series<Q>> for Phases<Q> {
     #[inline(always)]
     fn fetch<L: Ledger>(&self, sheet: &L) -> Series<Q> {
-        Series::filled(self.count, |index| sheet.value(self.first + index))
+        sheet.series(self.first, self.count)
     }
     fn slots(&self, slots: &mut Vec<usize>) {
         slots.extend(self.first..self.first + self.count);

@@ -1,21 +1,30 @@
 //! The two silent readers: plain numbers for the search, and stages for the rulebook.
 
-use super::{Ledger, Origin};
+use super::{Aside, Asides, Ledger, Origin};
 use crate::characteristic::SLOTS;
-use crate::formula::Note;
+use crate::formula::{IN_PLACE, Note, Series};
+use crate::units::Measure;
 
 /// How many phases are worked out before any is kept.
-const AT_ONCE: usize = 32;
+const AT_ONCE: usize = IN_PLACE;
 
 /// One number a slot, NaN until entered: what the search runs on.
 #[derive(Debug, Clone)]
 pub struct Known {
     values: Box<[f64; SLOTS]>,
+    left_out: Asides,
+}
+
+impl Known {
+    /// Enters these groups of lines no more.
+    pub fn leave_out(&mut self, asides: Asides) {
+        self.left_out = asides;
+    }
 }
 
 impl Default for Known {
     fn default() -> Self {
-        Known { values: Box::new([f64::NAN; SLOTS]) }
+        Known { values: Box::new([f64::NAN; SLOTS]), left_out: Asides::default() }
     }
 }
 
@@ -23,6 +32,20 @@ impl Ledger for Known {
     #[inline(always)]
     fn value(&self, slot: usize) -> f64 {
         self.values[slot]
+    }
+    #[inline(always)]
+    fn series<Q: Measure>(&self, first: usize, count: usize) -> Series<Q> {
+        // a fixed number is copied at once; those behind the count are not read
+        match self.values.get(first..).and_then(|behind| behind.first_chunk()) {
+            Some(values) if count <= IN_PLACE => Series::first_of(values, count),
+            _ => Series::filled(count, |index| self.value(first + index)),
+        }
+    }
+    #[inline(always)]
+    fn aside(&mut self, aside: Aside, enter: impl FnOnce(&mut Self)) {
+        if !self.left_out.hold(aside) {
+            enter(self);
+        }
     }
     #[inline(always)]
     fn keep_given(&mut self, slot: usize, value: f64, _: Origin) {
@@ -61,11 +84,20 @@ pub struct Discovery {
     known: Known,
     stage: usize,
     stages: Vec<Option<usize>>,
+    /// The group that is being entered.
+    aside: Option<Aside>,
+    asides: Vec<Option<Aside>>,
 }
 
 impl Default for Discovery {
     fn default() -> Self {
-        Discovery { known: Known::default(), stage: 0, stages: vec![None; SLOTS] }
+        Discovery {
+            known: Known::default(),
+            stage: 0,
+            stages: vec![None; SLOTS],
+            aside: None,
+            asides: vec![None; SLOTS],
+        }
     }
 }
 
@@ -80,15 +112,26 @@ impl Discovery {
         self.stages[slot]
     }
 
+    /// The group of lines that a slot was entered in, if it was in one.
+    pub fn aside_of(&self, slot: usize) -> Option<Aside> {
+        self.asides[slot]
+    }
+
     fn note_stage(&mut self, slot: usize) {
         debug_assert!(self.stages[slot].is_none(), "slot {slot} is entered twice");
         self.stages[slot] = Some(self.stage);
+        self.asides[slot] = self.aside;
     }
 }
 
 impl Ledger for Discovery {
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
+    }
+    fn aside(&mut self, aside: Aside, enter: impl FnOnce(&mut Self)) {
+        self.aside = Some(aside);
+        enter(self);
+        self.aside = None;
     }
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin) {
         self.note_stage(slot);

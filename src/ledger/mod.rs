@@ -6,15 +6,17 @@
 //! what the search runs on; [`Worksheet`] keeps every line with its formula, inputs and origin;
 //! [`Discovery`] learns in which stage each slot is entered.
 
+mod aside;
 mod call;
 mod known;
 mod worksheet;
 
+pub use aside::{Aside, Asides};
 pub use call::{Call, Input};
 pub use known::{Discovery, Known};
 pub use worksheet::{Line, Worksheet};
 
-use crate::formula::{Formula, MOST_PHASES, Note};
+use crate::formula::{Formula, MOST_PHASES, Note, Series};
 use crate::units::{Measure, Unit};
 use std::marker::PhantomData;
 
@@ -155,6 +157,22 @@ impl About {
 pub trait Ledger {
     /// The value in a slot; NaN until something is entered there.
     fn value(&self, slot: usize) -> f64;
+    /// The values of so many slots from the first on, as one input of a formula.
+    #[inline(always)]
+    fn series<Q: Measure>(&self, first: usize, count: usize) -> Series<Q>
+    where
+        Self: Sized,
+    {
+        Series::filled(count, |index| self.value(first + index))
+    }
+    /// Enters a group of lines that stand apart, unless it is left out here.
+    #[inline(always)]
+    fn aside(&mut self, _: Aside, enter: impl FnOnce(&mut Self))
+    where
+        Self: Sized,
+    {
+        enter(self);
+    }
     /// Keeps a value that was given.
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin);
     /// Notes that a quantity does not exist on this configuration: its slot holds NaN, and no line tells it.

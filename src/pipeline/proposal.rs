@@ -104,7 +104,7 @@ impl OfAxis<'_> {
         impl WithFamily for Nearest<'_> {
             type Output = Option<(&'static str, Path)>;
             fn with<F: Family>(self, family: &F) -> Self::Output {
-                nearest(family, self.demand, self.setting).map(|(path, _)| (family.id(), path))
+                nearest(family, self.demand, self.setting, &[]).map(|(path, _)| (family.id(), path))
             }
         }
         let brief = &self.restricted.brief;

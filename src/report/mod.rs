@@ -112,13 +112,15 @@ pub fn report(record: &DecisionRecord, units: UnitSystem) -> Report {
 /// Every document of a decision folder that is made of the record, by its name in the folder; what it says when one cannot
 /// be written.
 pub fn documents(record: &DecisionRecord, units: UnitSystem) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let report = report(record, units);
+    let tables = || Ok::<_, String>((candidates(record)?, bill_of_materials(record)?, workbook(record)?));
+    let (report, tables) = rayon::join(|| report(record, units), tables);
+    let (candidates, parts, workbook) = tables?;
     let mut all = vec![
         ("recommendation.md".to_string(), report.markdown.into_bytes()),
         ("recommendation.html".to_string(), report.html.into_bytes()),
-        ("candidates.csv".to_string(), candidates(record)?.into_bytes()),
-        ("parts.csv".to_string(), bill_of_materials(record)?.into_bytes()),
-        ("machine.xlsx".to_string(), workbook(record)?),
+        ("candidates.csv".to_string(), candidates.into_bytes()),
+        ("parts.csv".to_string(), parts.into_bytes()),
+        ("machine.xlsx".to_string(), workbook),
     ];
     all.extend(report.charts.into_iter().map(|chart| (format!("{CHARTS}/{}", chart.file), chart.svg.into_bytes())));
     Ok(all)

@@ -64,8 +64,10 @@ pub fn told(view: &View, axis: &AxisRecord, drive: &CandidateRecord) -> String {
     let held = (view.value_of(drive, "holding-torque"), view.value_of(drive, "brake-torque"));
     if let (Some(way), (Some(hold), Some(brake))) = (view.value_of(drive, "stopping-distance"), held) {
         let of_brakes = if motors > 1 { format!(" of each of {motors} motors") } else { String::new() };
+        let drop = view.value_of(drive, "drop-from-rest");
+        let dropped = drop.map_or(String::new(), |drop| format!("at rest it catches the load after {drop}, and "));
         text += &format!(
-            " The brake{of_brakes} is rated {brake}{each} and has to hold {hold}{each}, friction not counted; when power is lost at full speed \
+            " The brake{of_brakes} is rated {brake}{each} and has to hold {hold}{each}, friction not counted; when power is lost {dropped}at full speed \
              downward it stops the load within {way}{}.",
             beyond(view, axis, drive, "brake-stop").map_or(String::new(), |longer| format!(", {longer}"))
         );

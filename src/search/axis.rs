@@ -2,14 +2,10 @@
 //!
 //! Method: every family is walked at the mass at which drives are weighed, which gives the census: the most that the axis may
 //! have to carry, or what it carries in a machine that was chosen before. If the carried mass may differ, it is walked at the
-//! least as well, and for each drive the intervals of carried mass are worked out within which it passes all rules: sampled,
-//! then each edge bisected.
-//! Limits: a drive that is admissible neither at the least nor where drives are weighed is not found; an interval
-//! narrower than a sample step may be missed.
+//! least as well, and for each drive the intervals of carried mass are worked out within which it passes all rules.
+//! Limits: a drive that is admissible neither at the least nor where drives are weighed is not found.
 
-use super::{
-    Coupling, Found, Path, RuledOut, Setting, Walk, admissible, nearest, ruled_out, walk, which_admissible, work_out,
-};
+use super::{Coupling, Found, Path, RuledOut, Setting, Walk, admissible, loads, nearest, ruled_out, walk};
 use crate::brief::Brief;
 use crate::drive::{Demand, Family, WithFamily, considered, with_family};
 use crate::units::{Mass, Measure};
@@ -127,7 +123,7 @@ fn explain(brief: &Brief, axis: usize, search: &mut AxisSearch, setting: &Settin
             }
             let rules = ruled_out(family, self.demand, self.setting);
             let looked = self.fully || rules.is_empty();
-            let missing = looked.then(|| nearest(family, self.demand, self.setting)).flatten();
+            let missing = looked.then(|| nearest(family, self.demand, self.setting, &rules)).flatten();
             (missing.map(|(path, _)| path), rules)
         }
     }
@@ -200,13 +196,12 @@ fn lighter(
         if below.is_none() {
             lightest = lightest.min(searched.walk.lightest);
         }
-        for mut lighter in searched.better_than(below) {
-            // everything that a drive offers is measured at one load, so that merits compare
-            if let Some(worked) = work_out(id, &lighter.path, &weighed, setting) {
-                lighter.attributes = worked.attributes;
-            }
-            found.push(lighter);
-        }
+        let mut lighter: Vec<Found> = searched.better_than(below).collect();
+        // everything that a drive offers is measured at one load, so that merits compare
+        let paths: Vec<Path> = lighter.iter().map(|found| found.path).collect();
+        let measured = loads::measured(id, &paths, &weighed, setting);
+        lighter.iter_mut().zip(measured).for_each(|(found, attributes)| found.attributes = attributes);
+        found.extend(lighter);
     }
     let least = found.iter().map(|found| found.attributes.mass).fold(lightest, f64::min);
     (found, least)
@@ -223,7 +218,7 @@ fn offers(
     candidates.sort_by(Found::order);
     candidates.dedup_by(|a, b| a.family == b.family && a.path == b.path);
     if carried.varies() {
-        intervals(brief, axis, carried, &candidates, setting)
+        loads::intervals(brief, axis, carried, &candidates, setting)
     } else {
         candidates.into_iter().map(|found| Offer { found, least: carried.least, most: carried.most }).collect()
     }
@@ -250,91 +245,4 @@ pub fn offer_lighter(brief: &Brief, axis: usize, gain: f64, search: &mut AxisSea
     search.offers = offers(brief, axis, search.carried, candidates, &setting);
     let least = search.offers.iter().map(|offer| offer.found.attributes.mass).fold(f64::INFINITY, f64::min);
     least >= search.lightest
-}
-
-/// Samples between the least and the most carried mass.
-const SAMPLES: usize = 16;
-/// Halvings of each edge.
-const HALVINGS: usize = 24;
-
-/// The carried mass of a sample.
-fn sample(carried: CarriedRange, index: usize) -> f64 {
-    carried.least + (carried.most - carried.least) * index as f64 / (SAMPLES - 1) as f64
-}
-
-/// For each drive the intervals of carried mass within which it passes all rules.
-fn intervals(
-    brief: &Brief,
-    axis: usize,
-    carried: CarriedRange,
-    candidates: &[Found],
-    setting: &Setting<'_>,
-) -> Vec<Offer> {
-    let mut families: Vec<&'static str> = candidates.iter().map(|found| found.family).collect();
-    families.sort_unstable();
-    families.dedup();
-    let jobs: Vec<(&str, usize)> =
-        families.iter().flat_map(|&family| (0..SAMPLES).map(move |index| (family, index))).collect();
-    // a family is built and its rules are sorted once for each sample
-    let sampled: Vec<Vec<bool>> = jobs
-        .par_iter()
-        .map(|&(family, index)| {
-            let demand = Demand::new(brief, axis, Mass::of_si(sample(carried, index)));
-            let paths: Vec<&Path> =
-                candidates.iter().filter(|found| found.family == family).map(|found| &found.path).collect();
-            which_admissible(family, &paths, &demand, setting)
-        })
-        .collect();
-    let mut seen: Vec<usize> = vec![0; families.len()];
-    let mut passing: Vec<[bool; SAMPLES]> = Vec::new();
-    for found in candidates {
-        let place = families.binary_search(&found.family).unwrap_or(0);
-        let of_sample = |index: usize| sampled[place * SAMPLES + index].get(seen[place]).copied().unwrap_or(false);
-        passing.push(std::array::from_fn(of_sample));
-        seen[place] += 1;
-    }
-    let found = candidates.par_iter().zip(passing);
-    found.flat_map_iter(|(found, passing)| edges(brief, axis, carried, found, &passing, setting)).collect()
-}
-
-/// The intervals of one drive from its samples, each edge bisected.
-fn edges(
-    brief: &Brief,
-    axis: usize,
-    carried: CarriedRange,
-    found: &Found,
-    passing: &[bool; SAMPLES],
-    setting: &Setting<'_>,
-) -> Vec<Offer> {
-    let passes = |mass: f64| {
-        let demand = Demand::new(brief, axis, Mass::of_si(mass));
-        admissible(found.family, &found.path, &demand, setting)
-    };
-    let at = |index: usize| sample(carried, index);
-    let edge = |mut inside: f64, mut outside: f64| {
-        for _ in 0..HALVINGS {
-            let middle = 0.5 * (inside + outside);
-            if passes(middle) { inside = middle } else { outside = middle }
-        }
-        inside
-    };
-    let mut offers: Vec<Offer> = Vec::new();
-    let mut open: Option<f64> = None;
-    let mut before = false;
-    for (index, &now) in passing.iter().enumerate() {
-        match (before, now) {
-            (false, true) => open = Some(if index == 0 { carried.least } else { edge(at(index), at(index - 1)) }),
-            (true, false) => {
-                if let Some(least) = open.take() {
-                    offers.push(Offer { found: found.clone(), least, most: edge(at(index - 1), at(index)) });
-                }
-            }
-            _ => {}
-        }
-        before = now;
-    }
-    if let Some(least) = open {
-        offers.push(Offer { found: found.clone(), least, most: carried.most });
-    }
-    offers
 }

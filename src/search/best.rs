@@ -84,6 +84,7 @@ pub fn best_among(
             let choices = family.stages();
             let mut sheet = Known::default();
             self.demand.enter(&mut sheet);
+            sheet.leave_out(plan.left_out);
             let mut measure = |found: &Found| {
                 let there = choices.iter().zip(&found.path).all(|(&choices, &choice)| usize::from(choice) < choices);
                 let passes = there
@@ -135,6 +136,7 @@ impl WithFamily for Best<'_, '_, '_> {
         }
         let mut axis = Known::default();
         self.demand.enter(&mut axis);
+        axis.leave_out(plan.left_out);
         let steps = Steps { family, plan: &plan, plainly: self.setting.exhaustive };
         let dive = Dive { steps, setting: self.setting, shared: self.shared, accept: self.accept };
         let mut branches = dive.branches(&axis);

@@ -11,6 +11,7 @@
 mod axis;
 mod best;
 mod front;
+mod loads;
 mod nearest;
 mod plan;
 mod reach;
@@ -39,7 +40,7 @@ use crate::rule::{Obligation, Rule, Rulebook, passes};
 use crate::units::{Mass, Measure};
 
 /// The most stages that a family may have.
-pub const MOST_STAGES: usize = 18;
+pub const MOST_STAGES: usize = 20;
 
 /// The choices of one configuration, one a stage; unused places are zero.
 pub type Path = [u16; MOST_STAGES];
@@ -201,30 +202,20 @@ pub fn worst_failed(brief: &Brief, axis: usize, carried: f64, setting: &Setting<
 
 /// Whether a configuration passes every binding rule at this demand, without keeping a sheet.
 pub fn admissible(family: &str, path: &Path, demand: &Demand<'_>, setting: &Setting<'_>) -> bool {
-    which_admissible(family, &[path], demand, setting).first().copied().unwrap_or(false)
-}
-
-/// Which of some configurations of a family pass every binding rule at this demand; none where the family does not exist.
-pub fn which_admissible(family: &str, paths: &[&Path], demand: &Demand<'_>, setting: &Setting<'_>) -> Vec<bool> {
     struct Check<'s, 'd, 'a> {
-        paths: &'s [&'s Path],
+        path: &'s Path,
         demand: &'d Demand<'d>,
         setting: &'s Setting<'a>,
     }
     impl WithFamily for Check<'_, '_, '_> {
-        type Output = Vec<bool>;
-        fn with<F: Family>(self, family: &F) -> Vec<bool> {
-            // a plan would cost more than some dozen drives worked out to the end
-            let binding = row::binding(family.id(), self.setting);
-            let order = family.order();
+        type Output = bool;
+        fn with<F: Family>(self, family: &F) -> bool {
             let mut sheet = crate::ledger::Known::default();
             self.demand.enter(&mut sheet);
-            let mut passes = |path: &Path| {
-                order.iter().for_each(|&stage| family.enter(stage, path, &mut sheet));
-                binding.iter().all(|row| row.passed(&sheet))
-            };
-            self.paths.iter().map(|path| passes(path)).collect()
+            family.order().iter().for_each(|&stage| family.enter(stage, self.path, &mut sheet));
+            // a plan would cost more than some dozen drives worked out to the end
+            row::binding(family.id(), self.setting).iter().all(|row| row.passed(&sheet))
         }
     }
-    with_family(family, demand, setting.catalog, Check { paths, demand, setting }).unwrap_or_default()
+    with_family(family, demand, setting.catalog, Check { path, demand, setting }).unwrap_or_default()
 }

@@ -1,8 +1,8 @@
 //! The configuration that misses by least, for a family of which none is admissible.
 //!
 //! Method: the shortfall of a configuration is the sum over the binding rules it fails of utilisation minus
-//! one. It only grows from stage to stage, so a branch that already misses by more than the best found is
-//! left. A first bound comes from following the few that miss by least, and from changing single
+//! one. It only grows from stage to stage, and what no configuration keeps is missed by the least that any reaches, so a branch that
+//! misses by more than the best found is left. A first bound comes from following the few that miss by least, and from changing single
 //! choices as long as that helps. Among equals the smallest first choice is taken,
 //! then the first in the order of the stages.
 //! Limits: exact as long as no first choice has more behind it than may be looked at; beyond that the answer is the best of
@@ -10,7 +10,7 @@
 
 mod tests;
 
-use super::{MOST_STAGES, Path, Plan, Setting};
+use super::{MOST_STAGES, Path, Plan, RuledOut, Setting};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;
 use crate::rule::passes;
@@ -25,15 +25,21 @@ const FEW: usize = 64;
 /// How many choices are looked at behind each first one before the best so far has to do.
 const MOST_LOOKS: u64 = 10_000;
 
-/// The configuration with the least shortfall that was found, and the shortfall.
-pub fn nearest<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'_>) -> Option<(Path, f64)> {
+/// The configuration with the least shortfall that was found, and the shortfall; what rules the family out is known.
+pub fn nearest<F: Family>(
+    family: &F,
+    demand: &Demand<'_>,
+    setting: &Setting<'_>,
+    ruled_out: &[RuledOut],
+) -> Option<(Path, f64)> {
     let plan = Plan::new(family, demand, setting);
     if plan.configurations() == 0 {
         return None;
     }
     let mut axis = Known::default();
     demand.enter(&mut axis);
-    let descent = Descent { family, plan: &plan };
+    axis.leave_out(plan.left_out);
+    let descent = Descent::new(family, &plan, ruled_out);
     let reached = descent.reached_by_a_few(&mut axis.clone()).and_then(|few| {
         let pairs = (0..plan.stages[0] * plan.stages[1]).into_par_iter();
         let settled = pairs.map_init(|| axis.clone(), |sheet, pair| Some(descent.settled(few.0, pair, sheet)));
@@ -65,6 +71,8 @@ fn better(a: Miss, b: Miss) -> Miss {
 struct Descent<'n, F> {
     family: &'n F,
     plan: &'n Plan,
+    /// What is missed at least from each place on.
+    behind: Vec<f64>,
 }
 
 /// What is known behind one first choice; nothing of another enters, so that threads change nothing.
@@ -74,7 +82,22 @@ struct Look {
     left: u64,
 }
 
-impl<F: Family> Descent<'_, F> {
+/// By how much a rule of this utilisation is missed.
+fn miss(utilisation: f64) -> f64 {
+    if utilisation.is_finite() { utilisation - 1.0 } else { NOT_EVALUATED }
+}
+
+impl<'n, F: Family> Descent<'n, F> {
+    fn new(family: &'n F, plan: &'n Plan, ruled_out: &[RuledOut]) -> Descent<'n, F> {
+        let mut behind = vec![0.0; plan.stages.len() + 1];
+        for place in (0..plan.stages.len()).rev() {
+            let here = ruled_out.iter().filter(|out| plan.rows[place].iter().any(|row| row.rule == out.rule));
+            // a hair less, so that rounding cuts nothing that ties
+            behind[place] = behind[place + 1] + (1.0 - 1e-9) * here.map(|out| miss(out.utilisation)).sum::<f64>();
+        }
+        Descent { family, plan, behind }
+    }
+
     /// Of the few that miss by least at each stage the best at the end.
     fn reached_by_a_few(&self, sheet: &mut Known) -> Miss {
         let mut few: Vec<(f64, Path)> = vec![(0.0, [0; MOST_STAGES])];
@@ -111,6 +134,9 @@ impl<F: Family> Descent<'_, F> {
             for (place, &choices) in plan.stages.iter().enumerate() {
                 let stage = plan.order[place];
                 for choice in 0..choices {
+                    if usize::from(path[stage]) == choice {
+                        continue;
+                    }
                     let mut other = path;
                     other[stage] = choice as u16;
                     if let Some(missed) = self.shortfall_from(place, earlier, least, &other, sheet) {
@@ -133,7 +159,7 @@ impl<F: Family> Descent<'_, F> {
         for (place, &stage) in self.plan.order.iter().enumerate().skip(place) {
             self.family.enter(stage, path, sheet);
             missed += self.shortfall(place, sheet);
-            if missed >= less {
+            if missed + self.behind[place + 1] >= less {
                 return None;
             }
         }
@@ -141,17 +167,21 @@ impl<F: Family> Descent<'_, F> {
     }
 
     fn choice(&self, place: usize, choice: usize, missed: f64, path: &mut Path, sheet: &mut Known, look: &mut Look) {
-        if look.left == 0 {
-            return;
+        // a stage that leaves no choice costs none
+        if self.plan.stages[place] > 1 {
+            if look.left == 0 {
+                return;
+            }
+            look.left -= 1;
         }
-        look.left -= 1;
         let stage = self.plan.order[place];
         path[stage] = choice as u16;
         self.family.enter(stage, path, sheet);
         let missed = missed + self.shortfall(place, sheet);
         // an equal one that comes later is no better
-        let mine = look.best.as_ref().is_some_and(|(_, least)| missed >= *least);
-        if mine || missed > look.bound {
+        let at_least = missed + self.behind[place + 1];
+        let mine = look.best.as_ref().is_some_and(|(_, least)| at_least >= *least);
+        if mine || at_least > look.bound {
             return;
         }
         let next = place + 1;
@@ -170,7 +200,7 @@ impl<F: Family> Descent<'_, F> {
             .iter()
             .map(|row| row.utilisation(sheet))
             .filter(|&utilisation| !passes(utilisation))
-            .map(|utilisation| if utilisation.is_finite() { utilisation - 1.0 } else { NOT_EVALUATED })
+            .map(miss)
             .sum()
     }
 }

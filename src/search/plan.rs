@@ -4,7 +4,7 @@ use super::Setting;
 use super::row::{Ahead, Row};
 use crate::characteristic::{self, SLOTS};
 use crate::drive::{Demand, Family, Floor, LeastPosition};
-use crate::ledger::{Discovery, Known, Ledger};
+use crate::ledger::{Asides, Discovery, Known, Ledger};
 use crate::rule::Obligation;
 
 /// The binding rules of a family on one axis, by the stages in the order in which they are taken.
@@ -54,6 +54,8 @@ pub struct Plan {
     pub priced: Vec<bool>,
     /// For each stage whether only its own rules read what it enters, so that a screen may stand for it.
     pub alone: Vec<bool>,
+    /// The groups of lines that nothing here reads.
+    pub left_out: Asides,
 }
 
 impl Plan {
@@ -86,6 +88,7 @@ impl Plan {
         let mut forgets = vec![Vec::new(); stages.len()];
         let mut kept_rows = vec![Vec::new(); stages.len()];
         let mut places = vec![0; stages.len()];
+        let mut left_out = Asides::default();
         for (place, &stage) in order.iter().enumerate() {
             places[stage] = place;
         }
@@ -148,6 +151,10 @@ impl Plan {
             for (place, slots) in remembered.iter().enumerate().filter(|(_, slots)| !slots.is_empty()) {
                 ahead[place] = rows[place].iter().map(|&row| Ahead::new(row, slots)).collect();
             }
+            if !setting.exhaustive {
+                let rows = rows.iter().flatten().chain(advice.iter().map(|(row, _)| row));
+                left_out = unread(&rows.flat_map(Row::slots).collect::<Vec<usize>>(), &discovery);
+            }
             let errors: Option<Vec<usize>> = position.errors().map(|error| discovery.stage_of(error.slot)).collect();
             errors_known = errors.map(|stages| last_of(stages.into_iter()));
             for (stage, floor) in floors.iter_mut().enumerate() {
@@ -188,6 +195,7 @@ impl Plan {
             cheapest_first,
             priced,
             alone,
+            left_out,
         }
     }
 
@@ -225,6 +233,13 @@ impl Plan {
 /// The place of the last of these stages, of which the first is that of the axis and belongs to the first place.
 fn last_of(stages: impl Iterator<Item = usize>) -> usize {
     stages.max().map_or(0, |stage| stage.saturating_sub(1))
+}
+
+/// The groups of lines of which no rule reads any.
+fn unread(read: &[usize], discovery: &Discovery) -> Asides {
+    // what is not entered with the first choices may stand in any group with others
+    let known = read.iter().all(|&slot| discovery.stage_of(slot).is_some());
+    Asides::such(|aside| known && read.iter().all(|&slot| discovery.aside_of(slot) != Some(aside)))
 }
 
 /// The figures of every choice of a stage that hangs on the axis alone, one after another.

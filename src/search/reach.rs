@@ -49,6 +49,7 @@ pub fn ruled_out<F: Family>(family: &F, demand: &Demand<'_>, setting: &Setting<'
     }
     let mut axis = Known::default();
     demand.enter(&mut axis);
+    axis.leave_out(plan.left_out);
     let kept = setting.rulebook.rules.iter().map(|_| AtomicBool::new(false)).collect();
     let reach = Reach { family, plan: &plan, depth, kept };
     reach.look_about(&mut axis.clone());

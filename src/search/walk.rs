@@ -142,6 +142,7 @@ impl<F: Family> Walker<'_, '_, F> {
         let (first, second) = (plan.stages[0], plan.stages[1]);
         let mut axis = Known::default();
         demand.enter(&mut axis);
+        axis.leave_out(plan.left_out);
         (0..first * second)
             .into_par_iter()
             .fold(

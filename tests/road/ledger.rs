@@ -14,7 +14,7 @@ use std::cell::RefCell;
 use std::collections::BTreeSet;
 
 /// A horizontal axis with two drives, without cutting force and requirements, with the default duty.
-const BARE: &str = "
+pub const BARE: &str = "
 machine: Portal
 axes:
   portal:

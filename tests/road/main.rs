@@ -2,6 +2,7 @@
 
 mod ask;
 mod balanced;
+mod beside;
 mod budget;
 mod census;
 mod crossover;

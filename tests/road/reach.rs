@@ -88,6 +88,8 @@ impl WithFamily for Empty<'_, '_> {
     fn with<F: Family>(self, family: &F) -> Self::Output {
         let all = walk(family, self.demand, self.setting, None).census;
         assert_eq!(all.excluded.iter().sum::<u64>() + all.admissible, all.configurations);
-        (ruled_out(family, self.demand, self.setting), nearest(family, self.demand, self.setting), all.configurations)
+        let out = ruled_out(family, self.demand, self.setting);
+        let nearest = nearest(family, self.demand, self.setting, &out);
+        (out, nearest, all.configurations)
     }
 }

@@ -172,7 +172,7 @@ impl Asking<'_> {
             type Output = Option<Missing>;
             fn with<F: Family>(self, family: &F) -> Option<Missing> {
                 let held = hold(family, self.designation)?;
-                let (path, shortfall) = nearest(&held, self.demand, self.setting)?;
+                let (path, shortfall) = nearest(&held, self.demand, self.setting, &[])?;
                 let mut ruled_out = ruled_out(&held, self.demand, self.setting);
                 for reach in &mut ruled_out {
                     reach.path = held.path(&reach.path);

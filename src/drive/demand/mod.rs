@@ -65,6 +65,7 @@ impl<'a> Demand<'a> {
         sheet.given(ch::DRIVES, Ratio::of_si(f64::from(axis.drives.value)), said(axis.drives.stated));
         sheet.given(ch::CARRIAGE_REACH, self.reach, Origin::Brief);
         crate::drive::sides::requirement(self, sheet);
+        crate::drive::servo::requirement(self, sheet);
         sheet.given(ch::GUIDE_FRICTION, axis.guide_friction.value, said(axis.guide_friction.stated));
         sheet.given(ch::WIPER_FORCE, axis.wiper_force.value, said(axis.wiper_force.stated));
         self.enter_counterbalance(sheet);

@@ -8,7 +8,7 @@ use crate::catalog::*;
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::formula::{gantry, gear_accuracy, gearbox, gearbox_load, layout, mesh_motion, motion, stop, twin};
-use crate::ledger::{Ledger, Origin};
+use crate::ledger::{Aside, Ledger, Origin};
 use crate::units::*;
 
 impl RackDrive<'_> {
@@ -144,11 +144,10 @@ impl RackDrive<'_> {
     #[inline(always)]
     pub(super) fn gearbox_service<L: Ledger>(&self, sheet: &mut L) {
         let count = self.demand.phases.len();
-        sheet.computed(
-            ch::EFFICIENCY_AT_LOAD,
-            &gearbox_load::EFFICIENCY_AT_LOAD,
-            (ch::REDUCTION_EFFICIENCY, ch::MEAN_OUTPUT_TORQUE, ch::DRAG_TORQUE),
-        );
+        sheet.aside(Aside::Comparing, |sheet| {
+            let given_off = (ch::REDUCTION_EFFICIENCY, ch::MEAN_OUTPUT_TORQUE, ch::DRAG_TORQUE);
+            sheet.computed(ch::EFFICIENCY_AT_LOAD, &gearbox_load::EFFICIENCY_AT_LOAD, given_off);
+        });
         let (forces, shares, speeds) =
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
         let (efficiency, drag, mean, turn) =
@@ -170,19 +169,21 @@ impl RackDrive<'_> {
             &gearbox_load::GEARBOX_LIFE,
             (ch::GEARBOX_CONTINUOUS_TORQUE, ch::MEAN_OUTPUT_TORQUE, ch::GEARBOX_NOMINAL_SPEED, ch::MEAN_INPUT_SPEED),
         );
-        sheet.given(ch::REFERENCE_CORE, parts::reference_core(), Origin::Assumed);
-        sheet.given(ch::REFERENCE_REST, parts::reference_rest(), Origin::Assumed);
-        sheet.computed(
-            ch::EQUAL_STIFFNESS_TRAVEL,
-            &gearbox_load::EQUAL_STIFFNESS_TRAVEL,
-            (self.whole_stiffness(), ch::REFERENCE_CORE, ch::REFERENCE_REST),
-        );
+        sheet.aside(Aside::Comparing, |sheet| {
+            sheet.given(ch::REFERENCE_CORE, parts::reference_core(), Origin::Assumed);
+            sheet.given(ch::REFERENCE_REST, parts::reference_rest(), Origin::Assumed);
+            let reference = (self.whole_stiffness(), ch::REFERENCE_CORE, ch::REFERENCE_REST);
+            sheet.computed(ch::EQUAL_STIFFNESS_TRAVEL, &gearbox_load::EQUAL_STIFFNESS_TRAVEL, reference);
+        });
     }
 
     /// The rhythm of the teeth against the first resonance.
     #[inline(always)]
     pub(super) fn rhythm<L: Ledger>(&self, sheet: &mut L) {
-        sheet.computed(ch::MARKING_SPEED, &mesh_motion::MARKING_SPEED, (ch::FIRST_MODE, ch::MODULE, ch::HELIX_ANGLE));
+        sheet.aside(Aside::Comparing, |sheet| {
+            let teeth = (ch::FIRST_MODE, ch::MODULE, ch::HELIX_ANGLE);
+            sheet.computed(ch::MARKING_SPEED, &mesh_motion::MARKING_SPEED, teeth);
+        });
         for (distance, frequency) in [
             (ch::CUTTING_RHYTHM_DISTANCE, ch::TOOTH_FREQUENCY_CUTTING),
             (ch::TOP_RHYTHM_DISTANCE, ch::TOOTH_FREQUENCY_TOP),

@@ -1,7 +1,8 @@
 //! Rack and pinion with a planetary gearbox, straight or helical, with one pinion or two: what it is joined from, and how it
 //! is worked out, in working order.
 //!
-//! Stages: module, pinion, quality, gearbox, motor, mass, duty, racking, bias, peak, heat, rest, mounted teeth, damage, play, feedback,
+//! Stages: module, pinion, quality, gearbox, motor, mass, duty, racking, bias, peak, heat, rest, mounted teeth, damage of flanks
+//! and roots of pinion and rack, play, feedback,
 //! mapping. The drive unit rides on the slide, so forces are worked out once motor and gearbox are known. Gearboxes that
 //! differ in play, price and delivery alone are one choice until the stage of the play. The search takes the quality after
 //! the motor, with two sides before their racking: many qualities then share one motor.
@@ -87,19 +88,58 @@ const PEAK: usize = 9;
 const HEAT: usize = 10;
 const REST: usize = 11;
 const MOUNTED: usize = 12;
-const DAMAGE: usize = 13;
-const PLAY: usize = 14;
-const FEEDBACK: usize = 15;
-const MAPPING: usize = 16;
-const STAGES: usize = 17;
+const PINION_FLANK: usize = 13;
+const PINION_ROOT: usize = 14;
+const RACK_FLANK: usize = 15;
+const RACK_ROOT: usize = 16;
+const PLAY: usize = 17;
+const FEEDBACK: usize = 18;
+const MAPPING: usize = 19;
+const STAGES: usize = 20;
 /// The order in which the search takes the stages where quality does not bear on the forces.
 const QUALITY_LATE: [usize; STAGES] = [
-    RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, RACKING, BIAS, PEAK, HEAT, REST, GRADE, MOUNTED, DAMAGE, PLAY, FEEDBACK,
+    RACK,
+    PINION,
+    GEARBOX,
+    MOTOR,
+    MASS,
+    DUTY,
+    RACKING,
+    BIAS,
+    PEAK,
+    HEAT,
+    REST,
+    GRADE,
+    MOUNTED,
+    PINION_FLANK,
+    PINION_ROOT,
+    RACK_FLANK,
+    RACK_ROOT,
+    PLAY,
+    FEEDBACK,
     MAPPING,
 ];
 /// The same where the errors of the quality rack two sides against each other.
 const QUALITY_BEFORE_RACKING: [usize; STAGES] = [
-    RACK, PINION, GEARBOX, MOTOR, MASS, DUTY, GRADE, RACKING, BIAS, PEAK, HEAT, REST, MOUNTED, DAMAGE, PLAY, FEEDBACK,
+    RACK,
+    PINION,
+    GEARBOX,
+    MOTOR,
+    MASS,
+    DUTY,
+    GRADE,
+    RACKING,
+    BIAS,
+    PEAK,
+    HEAT,
+    REST,
+    MOUNTED,
+    PINION_FLANK,
+    PINION_ROOT,
+    RACK_FLANK,
+    RACK_ROOT,
+    PLAY,
+    FEEDBACK,
     MAPPING,
 ];
 
@@ -182,6 +222,9 @@ impl Family for RackDrive<'_> {
             1,
             1,
             1,
+            1,
+            1,
+            1,
             self.gearboxes.plays(),
             self.feedbacks.len(),
             self.tables.len(),
@@ -254,8 +297,8 @@ impl Family for RackDrive<'_> {
                 rest::enter(self.demand, ch::PINION_INERTIA, self.picked_motor(path), rest::Turn::Pinion, sheet);
             }
             MOUNTED => self.mounted(sheet),
-            // the sum of damage is the dearest of all and waits for what passes else
-            DAMAGE => self.damage(sheet),
+            // the sums of damage are the dearest of all and wait for what passes else
+            PINION_FLANK | PINION_ROOT | RACK_FLANK | RACK_ROOT => self.damage(stage, sheet),
             PLAY => {
                 rest::ripple(ch::TOOTH_FREQUENCY_CUTTING, sheet);
                 self.play(self.picked_gearbox(path), sheet);
@@ -268,10 +311,11 @@ impl Family for RackDrive<'_> {
     }
 
     fn screen(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {
-        if stage == DAMAGE {
-            self.damage_at_most(sheet);
+        let damage = (PINION_FLANK..=RACK_ROOT).contains(&stage);
+        if damage {
+            self.damage_at_most(stage, sheet);
         }
-        stage == DAMAGE
+        damage
     }
 
     fn glimpse(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {

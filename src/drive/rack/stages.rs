@@ -7,7 +7,7 @@ use crate::catalog::LinearScale;
 use crate::characteristic as ch;
 use crate::drive::{feedback, mapping, motor, price, sides};
 use crate::formula::{layout, stiffness, stop};
-use crate::ledger::Ledger;
+use crate::ledger::{Aside, Ledger};
 
 impl RackDrive<'_> {
     /// What needs the mass and no phase: brakes and resonances fall before forces are worked out.
@@ -62,7 +62,9 @@ impl RackDrive<'_> {
         feedback::enter_reader(self.demand, scale, crate::drive::defaults::parts::rack_scatter(), sheet);
         if scale.is_none() {
             sheet.computed(ch::LONG_ERROR, &layout::SAME_LENGTH, (ch::CUMULATIVE_PITCH_ERROR,));
-            sheet.computed(ch::SECTION_LONG_ERROR, &layout::SAME_LENGTH, (ch::SECTION_PITCH_ERROR,));
+            sheet.aside(Aside::Section, |sheet| {
+                sheet.computed(ch::SECTION_LONG_ERROR, &layout::SAME_LENGTH, (ch::SECTION_PITCH_ERROR,));
+            });
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
         feedback::work_out(self.demand, scale, sheet);

@@ -4,7 +4,7 @@
 //! bear as mounted with the gearbox; the force of the duty that does the same damage at every pass is worked out last, on
 //! the few drives that are left. Limits: as the formulas.
 
-use super::{GradeWithSteels, Pinions, RackDrive};
+use super::{GradeWithSteels, PINION_FLANK, PINION_ROOT, Pinions, RACK_FLANK, RackDrive};
 use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::formula::tooth_strength::SteelClass;
@@ -198,59 +198,47 @@ impl RackDrive<'_> {
         );
     }
 
-    /// The forces of equal damage, once the forces of the phases are known.
+    /// The force of equal damage on flanks or roots, once the forces of the phases are known; each is a stage of its own.
     #[inline(always)]
-    pub(super) fn damage<L: Ledger>(&self, sheet: &mut L) {
+    pub(super) fn damage<L: Ledger>(&self, stage: usize, sheet: &mut L) {
         let count = self.demand.phases.len();
         let (forces, shares, speeds) =
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
-        let (slope, offset, light, b) = (ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH);
-        let pinion = |endurance| (forces, shares, speeds, endurance, slope, offset, light, b);
-        let first = ch::PINION_ROOT_STATIC_CYCLES;
-        let pinion_root = |endurance| (forces, shares, speeds, endurance, first, slope, offset, light, b);
         let (accelerations, moves) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count));
-        let all = ch::MOVES_PER_HOUR;
-        let rack = |endurance| (forces, accelerations, moves, all, endurance, slope, offset, light, b);
-        let first = ch::RACK_ROOT_STATIC_CYCLES;
-        let rack_root = |endurance| (forces, accelerations, moves, all, endurance, first, slope, offset, light, b);
+        let (slope, offset, light, b) = (ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH);
         // what two sides or two pinions press against each other comes on top of every force
         let on_top = self.on_top();
-        let equal =
-            |with: Characteristic<Force>, duty: Characteristic<Force>| if on_top.is_some() { duty } else { with };
-        sheet.computed(
-            equal(ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
-            &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE,
-            pinion(ch::PINION_FLANK_MOUNTED),
-        );
-        sheet.computed(
-            equal(ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
-            &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE,
-            pinion_root(ch::PINION_ROOT_MOUNTED),
-        );
-        sheet.computed(
-            equal(ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
-            &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE,
-            rack(ch::RACK_FLANK_MOUNTED),
-        );
-        sheet.computed(
-            equal(ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
-            &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE,
-            rack_root(ch::RACK_ROOT_MOUNTED),
-        );
-        if let Some(on_top) = on_top {
-            for (with, duty) in [
-                (ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
-                (ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
-                (ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
-                (ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
-            ] {
-                sheet.computed(with, &gantry::FORCE_SUM, (duty, on_top));
+        let (with, duty) = equal_forces(stage);
+        let equal = if on_top.is_some() { duty } else { with };
+        match stage {
+            PINION_FLANK => {
+                let felt = (forces, shares, speeds, ch::PINION_FLANK_MOUNTED, slope, offset, light, b);
+                sheet.computed(equal, &tooth_strength::PINION_FLANK_EQUIVALENT_FORCE, felt);
             }
+            PINION_ROOT => {
+                let (mounted, first) = (ch::PINION_ROOT_MOUNTED, ch::PINION_ROOT_STATIC_CYCLES);
+                let felt = (forces, shares, speeds, mounted, first, slope, offset, light, b);
+                sheet.computed(equal, &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE, felt);
+            }
+            RACK_FLANK => {
+                let met = (forces, accelerations, moves, ch::MOVES_PER_HOUR);
+                let felt = (met.0, met.1, met.2, met.3, ch::RACK_FLANK_MOUNTED, slope, offset, light, b);
+                sheet.computed(equal, &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE, felt);
+            }
+            _ => {
+                let met = (forces, accelerations, moves, ch::MOVES_PER_HOUR);
+                let (mounted, first) = (ch::RACK_ROOT_MOUNTED, ch::RACK_ROOT_STATIC_CYCLES);
+                let felt = (met.0, met.1, met.2, met.3, mounted, first, slope, offset, light, b);
+                sheet.computed(equal, &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE, felt);
+            }
+        }
+        if let Some(on_top) = on_top {
+            sheet.computed(with, &gantry::FORCE_SUM, (duty, on_top));
         }
     }
 
     /// No force of equal damage is greater than the largest of the duty.
-    pub(super) fn damage_at_most(&self, sheet: &mut Known) {
+    pub(super) fn damage_at_most(&self, stage: usize, sheet: &mut Known) {
         let on_top = self.on_top();
         let largest = on_top.map_or(ch::PEAK_FORCE, |_| ch::MOTION_PEAK_FORCE);
         let largest = sheet.read(largest);
@@ -261,13 +249,17 @@ impl RackDrive<'_> {
         let felt = [ch::LOAD_SLOPE.slot, ch::LOAD_OFFSET.slot, ch::LIGHT_LOAD_FACTOR.slot, ch::FACE_WIDTH.slot];
         let known = felt.iter().all(|&slot| sheet.value(slot).is_finite());
         let most = Force::of_si(if known { hair * (largest.si() + more) } else { f64::NAN });
-        for force in [
-            ch::PINION_FLANK_EQUIVALENT_FORCE,
-            ch::PINION_ROOT_EQUIVALENT_FORCE,
-            ch::RACK_FLANK_EQUIVALENT_FORCE,
-            ch::RACK_ROOT_EQUIVALENT_FORCE,
-        ] {
-            sheet.given(force, most, Origin::Formula);
-        }
+        sheet.given(equal_forces(stage).0, most, Origin::Formula);
+    }
+}
+
+/// The force of equal damage that a stage enters, with what comes on top of every force and without.
+#[inline(always)]
+fn equal_forces(stage: usize) -> (Characteristic<Force>, Characteristic<Force>) {
+    match stage {
+        PINION_FLANK => (ch::PINION_FLANK_EQUIVALENT_FORCE, ch::PINION_FLANK_DUTY_FORCE),
+        PINION_ROOT => (ch::PINION_ROOT_EQUIVALENT_FORCE, ch::PINION_ROOT_DUTY_FORCE),
+        RACK_FLANK => (ch::RACK_FLANK_EQUIVALENT_FORCE, ch::RACK_FLANK_DUTY_FORCE),
+        _ => (ch::RACK_ROOT_EQUIVALENT_FORCE, ch::RACK_ROOT_DUTY_FORCE),
     }
 }

@@ -94,8 +94,6 @@ impl RackDrive<'_> {
         if self.demand.two_sided() {
             let demand = (cutting, friction, ch::PINIONS, ch::RACKING_FORCE);
             sheet.computed(ch::RACKED_PLAY_FREE_DEMAND, &twin::RACKED_PLAY_FREE_DEMAND, demand);
-        } else {
-            sheet.absent(ch::RACKED_PLAY_FREE_DEMAND);
         }
         let mut on_top = ch::BIAS_FORCE;
         if self.demand.two_sided() {

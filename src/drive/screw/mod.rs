@@ -14,7 +14,7 @@ use crate::formula::{
     budget, cost, layout, lead_accuracy, mesh_motion, motion, pricing, rating, rolling_life, screw, shaft, stiffness,
     stop, turn_motion,
 };
-use crate::ledger::{Characteristic, Ledger, Origin};
+use crate::ledger::{Aside, Characteristic, Ledger, Origin};
 use crate::units::*;
 
 /// First stage of both families: size.
@@ -260,16 +260,20 @@ pub fn stop<L: Ledger>(sheet: &mut L) {
 /// How smoothly screw or nut move the slide in the cut; a standing screw has no speed of its own.
 #[inline(always)]
 pub fn rhythm<L: Ledger>(turns: bool, sheet: &mut L) {
-    sheet.computed(ch::TURN_MARKING_SPEED, &turn_motion::TURN_MARKING_SPEED, (ch::FIRST_MODE, ch::LEAD));
+    sheet.aside(Aside::Comparing, |sheet| {
+        sheet.computed(ch::TURN_MARKING_SPEED, &turn_motion::TURN_MARKING_SPEED, (ch::FIRST_MODE, ch::LEAD));
+    });
     sheet.computed(ch::TURN_FREQUENCY_CUTTING, &turn_motion::TURN_FREQUENCY, (ch::CUTTING_SPEED, ch::LEAD));
     let rhythm = (ch::TURN_FREQUENCY_CUTTING, ch::FIRST_MODE);
     sheet.computed(ch::TURN_RHYTHM_DISTANCE, &mesh_motion::RESONANCE_DISTANCE, rhythm);
     crate::drive::rest::ripple(ch::TURN_FREQUENCY_CUTTING, sheet);
     if turns {
         sheet.computed(ch::CUTTING_SCREW_SPEED, &motion::SHAFT_SPEED, (ch::CUTTING_SPEED, ch::LEAD));
-        sheet.given(ch::SCREW_DAMPING, defaults::parts::screw_damping(), Origin::Assumed);
-        let bow = (ch::CUTTING_SCREW_SPEED, ch::WHIP_SPEED, ch::SCREW_DAMPING);
-        sheet.computed(ch::BOW_IN_CUT, &shaft::BOW_AMPLIFICATION, bow);
+        sheet.aside(Aside::Comparing, |sheet| {
+            sheet.given(ch::SCREW_DAMPING, defaults::parts::screw_damping(), Origin::Assumed);
+            let bow = (ch::CUTTING_SCREW_SPEED, ch::WHIP_SPEED, ch::SCREW_DAMPING);
+            sheet.computed(ch::BOW_IN_CUT, &shaft::BOW_AMPLIFICATION, bow);
+        });
     } else {
         sheet.absent(ch::CUTTING_SCREW_SPEED);
         sheet.absent(ch::BOW_IN_CUT);
@@ -288,8 +292,10 @@ pub fn position<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, she
     if scale.is_none() {
         let whole = (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION);
         sheet.computed(ch::LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, whole);
-        let section = (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION);
-        sheet.computed(ch::SECTION_LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, section);
+        sheet.aside(Aside::Section, |sheet| {
+            let section = (ch::SECTION_TRAVEL_DEVIATION, ch::SECTION_TRAVEL_VARIATION);
+            sheet.computed(ch::SECTION_LONG_ERROR, &budget::ROOT_SUM_SQUARE_2, section);
+        });
         sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::RISE_LEFT));
     }
     feedback::work_out(demand, scale, sheet);

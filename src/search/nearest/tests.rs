@@ -5,6 +5,7 @@ use super::{Descent, Look, NOT_EVALUATED, nearest};
 use crate::drive::{Demand, Family};
 use crate::ledger::Known;
 use crate::rule::passes;
+use crate::search::ruled_out;
 use crate::search::tests::{Trial, every_path, on_all};
 use crate::search::{MOST_STAGES, Path, Plan, Setting};
 
@@ -34,9 +35,13 @@ impl Trial for Ways {
         let taken = |path: &Path| plan.order.iter().map(|&stage| path[stage]).collect::<Vec<u16>>();
         all.sort_by(|a, b| a.0.total_cmp(&b.0).then_with(|| taken(&a.1).cmp(&taken(&b.1))));
         let (least, path) = all[0];
-        assert_eq!(nearest(family, demand, setting), Some((path, least)));
+        let out = ruled_out(family, demand, setting);
+        assert_eq!(nearest(family, demand, setting, &[]), Some((path, least)));
+        assert_eq!(nearest(family, demand, setting, &out), Some((path, least)));
 
-        let descent = Descent { family, plan: &plan };
+        let descent = Descent::new(family, &plan, &out);
+        // no configuration misses by less than what is counted of it beforehand
+        assert!(descent.behind[0] <= least, "{:?} {least}", descent.behind);
         let of = |path: &Path, sheet: &mut Known| missed(family, &plan, path, sheet);
         let (few, reached) = descent.reached_by_a_few(&mut sheet).expect("a path");
         assert_eq!(reached, of(&few, &mut sheet));
@@ -72,7 +77,7 @@ impl Trial for Ways {
             if of_first.0 > 0.0 {
                 assert_eq!(look(0.999 * of_first.0, u64::MAX, &mut sheet).0, None);
             }
-            let enough = plan.stages.len() as u64;
+            let enough = plan.stages.iter().filter(|&&choices| choices > 1).count() as u64;
             assert_eq!(look(f64::INFINITY, enough - 1, &mut sheet), (None, 0));
             let (straight, left) = look(f64::INFINITY, enough, &mut sheet);
             assert_eq!(
