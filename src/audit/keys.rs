@@ -1,7 +1,7 @@
 //! How the entries of the record's lists are told apart, and how a place is put into words.
 
 use serde_json::Value;
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
 /// The fields that tell the entries of a list apart, by the name of the list; entries of other lists are counted.
 const KEYS: &[(&str, &[&str])] = &[
@@ -31,25 +31,38 @@ const KEYS: &[(&str, &[&str])] = &[
     ("uncertainties", &["quantity"]),
     ("cost-cases", &["key", "value"]),
     ("cost-of-accuracy", &["family"]),
+    ("pareto-set", &["family", "parameters"]),
 ];
 
-/// A key for each entry of a list; none where they are counted.
+/// A value as part of a key: a quantity with its unit, the entries of an object one after another.
+fn told(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Object(fields) => match (fields.get("value"), fields.get("unit").and_then(Value::as_str)) {
+            (Some(value), Some("1")) => told(value),
+            (Some(value), Some(unit)) => format!("{} {unit}", told(value)),
+            _ => fields.values().map(told).collect::<Vec<_>>().join(", "),
+        },
+        other => other.to_string(),
+    }
+}
+
+/// A key for each entry of a list; none where they are counted. Of entries that are told apart by nothing the later ones are numbered.
 pub fn of_list(list: &str, entries: &[Value]) -> Option<Vec<String>> {
     let (_, fields) = KEYS.iter().find(|(name, _)| *name == list)?;
     let key = |entry: &Value| -> Option<String> {
-        let parts: Vec<String> = fields
-            .iter()
-            .filter_map(|field| match entry.get(field)? {
-                Value::String(text) => Some(text.clone()),
-                Value::Null => None,
-                other => Some(other.to_string()),
-            })
-            .collect();
+        let parts: Vec<String> =
+            fields.iter().filter_map(|field| entry.get(field).filter(|value| !value.is_null()).map(told)).collect();
         (!parts.is_empty()).then(|| parts.join(" "))
     };
     let keys: Vec<String> = entries.iter().map(key).collect::<Option<_>>()?;
-    let different: BTreeSet<&String> = keys.iter().collect();
-    (different.len() == keys.len()).then_some(keys)
+    let mut met: BTreeMap<&String, usize> = BTreeMap::new();
+    let numbered = keys.iter().map(|key| {
+        let times = met.entry(key).or_default();
+        *times += 1;
+        if *times == 1 { key.clone() } else { format!("{key} ({times})") }
+    });
+    Some(numbered.collect())
 }
 
 /// One step into a record.
@@ -126,5 +139,27 @@ fn entry(list: &str) -> String {
         "next-best" => "next machine".into(),
         "requirement" => "requirement".into(),
         other => other.strip_suffix('s').unwrap_or(other).replace('-', " "),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::of_list;
+    use serde_json::json;
+
+    #[test]
+    fn drives_of_a_set_are_told_apart_by_family_and_sizes_wherever_they_stand() {
+        let drive = |teeth: f64, price: f64| {
+            let sizes = json!({"module": {"value": 2.0, "unit": "mm"}, "teeth": {"value": teeth, "unit": "1"}});
+            json!({"family": "helical-rack", "parameters": sizes, "purchase": price})
+        };
+        let keys = |teeth: &[f64]| {
+            let drives: Vec<_> = teeth.iter().map(|&teeth| drive(teeth, 1.0)).collect();
+            of_list("pareto-set", &drives).expect("keys")
+        };
+        assert_eq!(keys(&[18.0, 20.0]), ["helical-rack 2.0 mm, 18.0", "helical-rack 2.0 mm, 20.0"]);
+        assert_eq!(keys(&[16.0, 18.0, 20.0])[1..], keys(&[18.0, 20.0]));
+        assert_eq!(keys(&[18.0, 18.0]), ["helical-rack 2.0 mm, 18.0", "helical-rack 2.0 mm, 18.0 (2)"]);
+        assert_eq!(of_list("speed", &[drive(18.0, 1.0)]), None);
     }
 }

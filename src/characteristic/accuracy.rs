@@ -35,7 +35,7 @@ characteristics! {
     SECTION_POSITION_ERROR: Length, "section-position-error", "M_2", "µm", "range of the mean position deviation over 2 m";
     PLAY: Length, "play", "j_p", "µm", "play of the drive along the travel";
     LOOP_PLAY: Length, "loop-play", "j_L", "µm", "play of the drive inside the loop of a linear scale";
-    LOOP_PLAY_SHARE: Ratio, "loop-play-share", "x_jL", "1", "play inside the loop of a linear scale, as a share of the accuracy asked";
+    LOOP_PLAY_SHARE: Ratio, "loop-play-share", "x_jL", "1", "part of the accuracy asked that play inside the loop of a linear scale takes up";
     LOST_MOTION: Length, "lost-motion", "u_f", "µm", "friction lost motion";
     REVERSAL_ERROR: Length, "reversal-error", "B", "µm", "reversal error";
     SCATTER: Length, "scatter", "s_x", "µm", "standard deviation of a position";

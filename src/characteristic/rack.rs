@@ -87,8 +87,8 @@ characteristics! {
     RACK_ROOT_DUTY_FORCE: Force, "rack-root-duty-force", "F_F2,d", "N", "force on a rack root that does the damage of the duty, racking left out";
     PINION_FLANK_EQUIVALENT_FORCE: Force, "pinion-flank-equivalent-force", "F_H1,eq", "N", "even force that would tire the pinion flanks as much as the whole duty does";
     PINION_ROOT_EQUIVALENT_FORCE: Force, "pinion-root-equivalent-force", "F_F1,eq", "N", "even force that would tire the pinion roots as much as the whole duty does";
-    RACK_FLANK_EQUIVALENT_FORCE: Force, "rack-flank-equivalent-force", "F_H2,eq", "N", "even force that would tire the rack flanks as much as the whole duty does, at the worst place";
-    RACK_ROOT_EQUIVALENT_FORCE: Force, "rack-root-equivalent-force", "F_F2,eq", "N", "even force that would tire the rack roots as much as the whole duty does, at the worst place";
+    RACK_FLANK_EQUIVALENT_FORCE: Force, "rack-flank-equivalent-force", "F_H2,eq", "N", "even force that at the worst place would tire the rack flanks as much as the whole duty does";
+    RACK_ROOT_EQUIVALENT_FORCE: Force, "rack-root-equivalent-force", "F_F2,eq", "N", "even force that at the worst place would tire the rack roots as much as the whole duty does";
     RACK_SPEED_LIMIT: Velocity, "rack-speed-limit", "v_lim", "m/min", "highest speed of an open greased rack of this quality";
     SEGMENT_LENGTH: Length, "segment-length", "l_s", "mm", "length of a rack segment";
     RACK_LENGTH: Length, "rack-length", "L_r", "mm", "length of the rack line";
