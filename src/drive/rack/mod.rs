@@ -2,8 +2,8 @@
 //! is worked out, in working order.
 //!
 //! Stages: module, pinion, quality, gearbox, motor, mass, duty, racking, bias, peak, heat, rest, mounted teeth, damage of flanks
-//! and roots of pinion and rack, play, feedback,
-//! mapping. The drive unit rides on the slide, so forces are worked out once motor and gearbox are known. Gearboxes that
+//! and roots of pinion and rack, play, feedback, mapping. The drive unit rides on the slide, so forces are worked out once
+//! motor and gearbox are known. Gearboxes that
 //! differ in play, price and delivery alone are one choice until the stage of the play. The search takes the quality after
 //! the motor, with two sides before their racking: many qualities then share one motor.
 //! Of two pinions every force, torque and stiffness is that of one, the more loaded.
@@ -96,52 +96,6 @@ const PLAY: usize = 17;
 const FEEDBACK: usize = 18;
 const MAPPING: usize = 19;
 const STAGES: usize = 20;
-/// The order in which the search takes the stages where quality does not bear on the forces.
-const QUALITY_LATE: [usize; STAGES] = [
-    RACK,
-    PINION,
-    GEARBOX,
-    MOTOR,
-    MASS,
-    DUTY,
-    RACKING,
-    BIAS,
-    PEAK,
-    HEAT,
-    REST,
-    GRADE,
-    MOUNTED,
-    PINION_FLANK,
-    PINION_ROOT,
-    RACK_FLANK,
-    RACK_ROOT,
-    PLAY,
-    FEEDBACK,
-    MAPPING,
-];
-/// The same where the errors of the quality rack two sides against each other.
-const QUALITY_BEFORE_RACKING: [usize; STAGES] = [
-    RACK,
-    PINION,
-    GEARBOX,
-    MOTOR,
-    MASS,
-    DUTY,
-    GRADE,
-    RACKING,
-    BIAS,
-    PEAK,
-    HEAT,
-    REST,
-    MOUNTED,
-    PINION_FLANK,
-    PINION_ROOT,
-    RACK_FLANK,
-    RACK_ROOT,
-    PLAY,
-    FEEDBACK,
-    MAPPING,
-];
 
 impl<'a> RackDrive<'a> {
     /// The family on this axis, joined from this catalogue, with helical or straight teeth and one pinion or two.
@@ -204,35 +158,28 @@ impl Family for RackDrive<'_> {
     }
 
     fn stages(&self) -> Vec<usize> {
-        vec![
-            self.racks.len(),
-            self.pinions.len(),
-            self.grades.len(),
-            self.gearboxes.kinds(),
-            self.motors.len(),
-            1,
-            1,
-            1,
-            match self.layout {
-                Pinions::One => 1,
-                Pinions::Two => self.catalog.pinion_biases.len(),
-            },
-            1,
-            1,
-            1,
-            1,
-            1,
-            1,
-            1,
-            1,
-            self.gearboxes.plays(),
-            self.feedbacks.len(),
-            self.tables.len(),
-        ]
+        let mut stages = vec![1; STAGES];
+        stages[RACK] = self.racks.len();
+        stages[PINION] = self.pinions.len();
+        stages[GRADE] = self.grades.len();
+        stages[GEARBOX] = self.gearboxes.kinds();
+        stages[MOTOR] = self.motors.len();
+        if self.layout == Pinions::Two {
+            stages[BIAS] = self.catalog.pinion_biases.len();
+        }
+        stages[PLAY] = self.gearboxes.plays();
+        stages[FEEDBACK] = self.feedbacks.len();
+        stages[MAPPING] = self.tables.len();
+        stages
     }
 
     fn order(&self) -> Vec<usize> {
-        if self.demand.two_sided() { QUALITY_BEFORE_RACKING.to_vec() } else { QUALITY_LATE.to_vec() }
+        // the errors of the quality rack two sides against each other; with one it bears on no force
+        let before = if self.demand.two_sided() { RACKING } else { MOUNTED };
+        let mut order: Vec<usize> = (0..STAGES).filter(|&stage| stage != GRADE).collect();
+        // without the quality every stage behind it stands one place earlier
+        order.insert(before - 1, GRADE);
+        order
     }
 
     fn price(&self, stage: usize, choice: u16) -> f64 {

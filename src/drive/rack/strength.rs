@@ -204,7 +204,8 @@ impl RackDrive<'_> {
         let count = self.demand.phases.len();
         let (forces, shares, speeds) =
             (ch::PHASE_FORCE.all(count), ch::PHASE_SHARE.all(count), ch::PHASE_SPEED.all(count));
-        let (accelerations, moves) = (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count));
+        let (accelerations, moves, all) =
+            (ch::PHASE_ACCELERATION.all(count), ch::PHASE_MOVES.all(count), ch::MOVES_PER_HOUR);
         let (slope, offset, light, b) = (ch::LOAD_SLOPE, ch::LOAD_OFFSET, ch::LIGHT_LOAD_FACTOR, ch::FACE_WIDTH);
         // what two sides or two pinions press against each other comes on top of every force
         let on_top = self.on_top();
@@ -221,14 +222,12 @@ impl RackDrive<'_> {
                 sheet.computed(equal, &tooth_strength::PINION_ROOT_EQUIVALENT_FORCE, felt);
             }
             RACK_FLANK => {
-                let met = (forces, accelerations, moves, ch::MOVES_PER_HOUR);
-                let felt = (met.0, met.1, met.2, met.3, ch::RACK_FLANK_MOUNTED, slope, offset, light, b);
+                let felt = (forces, accelerations, moves, all, ch::RACK_FLANK_MOUNTED, slope, offset, light, b);
                 sheet.computed(equal, &tooth_strength::RACK_FLANK_EQUIVALENT_FORCE, felt);
             }
             _ => {
-                let met = (forces, accelerations, moves, ch::MOVES_PER_HOUR);
                 let (mounted, first) = (ch::RACK_ROOT_MOUNTED, ch::RACK_ROOT_STATIC_CYCLES);
-                let felt = (met.0, met.1, met.2, met.3, mounted, first, slope, offset, light, b);
+                let felt = (forces, accelerations, moves, all, mounted, first, slope, offset, light, b);
                 sheet.computed(equal, &tooth_strength::RACK_ROOT_EQUIVALENT_FORCE, felt);
             }
         }
