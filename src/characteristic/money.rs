@@ -7,6 +7,8 @@ characteristics! {
     after super::accuracy::END;
 
     DRIVE_MASS: Mass, "drive-mass", "m_dr", "kg", "complete mass of all drives of the axis";
+    PARTS_LEAD_TIME: Time, "parts-lead-time", "t_L,p", "weeks", "longest delivery time of the parts, without what measures";
+    SCALE_LEAD_TIME: Time, "scale-lead-time", "t_L,s", "weeks", "delivery time of the scale; 0 without one";
     LEAD_TIME: Time, "lead-time", "t_L", "weeks", "longest delivery time of any part";
     ELEMENT_PRICE: Money, "element-price", "k_e", "", "one screw with nut and nut unit if any, or one rack line with pinion";
     SUPPORT_SIZE_PRICE: Money, "support-pair-size-price", "k_15", "", "supports that travel with the nut of a screw of 32 mm";

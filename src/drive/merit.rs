@@ -7,7 +7,7 @@
 
 use crate::brief::Prefer;
 use crate::characteristic as ch;
-use crate::ledger::{Characteristic, Ledger};
+use crate::ledger::{Characteristic, Figures};
 use crate::units::{Length, Measure, Money, Stiffness};
 
 /// One reference: name in the brief, size, unit, what is measured.
@@ -65,14 +65,14 @@ impl Floor {
     }
 
     /// What these slots cost of all drives of the axis, of those that are prices.
-    pub fn price_of(sheet: &impl Ledger, slots: &[usize]) -> f64 {
+    pub fn price_of(sheet: &impl Figures, slots: &[usize]) -> f64 {
         let among = |slot: &usize| slots.contains(slot);
         let known = Floor::known(&[], |slot| among(&slot));
         known.prices(sheet)
     }
 
     #[inline]
-    fn prices(&self, sheet: &impl Ledger) -> f64 {
+    fn prices(&self, sheet: &impl Figures) -> f64 {
         let sum = |slots: &[usize]| -> f64 { slots.iter().map(|&slot| positive(sheet.value(slot))).sum() };
         let units = super::motor::units(sheet);
         sum(&self.drive) * sheet.read(ch::DRIVES).si() + sum(&self.unit) * positive(sheet.read(units).si())
@@ -86,7 +86,7 @@ fn positive(value: f64) -> f64 {
 
 /// Stiffness of one drive; of two pinions both count.
 #[inline(always)]
-fn drive_stiffness(sheet: &impl Ledger) -> f64 {
+fn drive_stiffness(sheet: &impl Figures) -> f64 {
     let pinions = if super::motor::twin(sheet) { sheet.read(ch::PINIONS).si() } else { 1.0 };
     pinions * sheet.read(ch::TOTAL_STIFFNESS).si()
 }
@@ -102,7 +102,7 @@ impl Merit {
 
     /// What is made small; infinite where a part of it is not known.
     #[inline]
-    pub fn of(&self, sheet: &impl Ledger) -> f64 {
+    pub fn of(&self, sheet: &impl Figures) -> f64 {
         let cost = sheet.read(ch::WHOLE_LIFE_COST).si();
         let merit = if self.weights[0] == 1.0 {
             cost
@@ -135,7 +135,7 @@ impl Merit {
     /// No configuration behind this sheet has a merit below this, whatever is chosen in the stages to come, which add at least
     /// `to_come` to the price and `position` to the merit.
     #[inline]
-    pub fn floor(&self, sheet: &impl Ledger, known: &Floor, to_come: f64, position: f64) -> f64 {
+    pub fn floor(&self, sheet: &impl Figures, known: &Floor, to_come: f64, position: f64) -> f64 {
         let yearly = |counts: bool, cost: Characteristic<Money>| {
             if counts { positive(sheet.read(cost).si()) } else { 0.0 }
         };

@@ -136,6 +136,10 @@ pub trait Family: Sync {
     fn position(&self) -> Position<'_>;
     /// Enters the quantities of a stage; the path holds the choices up to and including it.
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L);
+    /// Enters the last stage but one, which hangs on what measures and on the sheet alone.
+    fn enter_feedback<L: Ledger>(&self, scale: u16, sheet: &mut L);
+    /// Enters the last stage, which hangs on what measures, on the table and on the sheet alone.
+    fn enter_mapping<L: Ledger>(&self, scale: u16, table: u16, sheet: &mut L);
     /// Enters, in place of a stage, figures that are no better than those of the stage where they are much cheaper, and says
     /// whether it did: a configuration that keeps all rules with them keeps them. It may enter only what rules bound from above
     /// and nothing else reads.

@@ -7,7 +7,7 @@ use crate::catalog::{Catalog, ServoMotor};
 use crate::characteristic as ch;
 use crate::formula::Series;
 use crate::formula::{envelope, gantry, inertia, motor, site, stop, twin};
-use crate::ledger::{Characteristic, Input, Known, Ledger, Origin, PhaseCharacteristic};
+use crate::ledger::{Characteristic, Figures, Input, Known, Ledger, Origin, PhaseCharacteristic};
 use crate::units::*;
 
 /// The motors that are offered: on a horizontal axis those without a brake, which holds nothing there; if the
@@ -109,13 +109,13 @@ pub fn inertias<L: Ledger>(shaft: Characteristic<MomentOfInertia>, sheet: &mut L
 
 /// Whether two motors share a drive, one pressed against the other.
 #[inline(always)]
-pub fn twin<L: Ledger>(sheet: &L) -> bool {
+pub fn twin<L: Figures>(sheet: &L) -> bool {
     sheet.read(ch::PINIONS).si() > 1.5
 }
 
 /// How many motors the axis has.
 #[inline(always)]
-pub fn units<L: Ledger>(sheet: &L) -> Characteristic<Ratio> {
+pub fn units<L: Figures>(sheet: &L) -> Characteristic<Ratio> {
     if twin(sheet) { ch::DRIVE_UNITS } else { ch::DRIVES }
 }
 

@@ -103,7 +103,7 @@ pub fn enter_drives<L: Ledger>(sheet: &mut L) {
 
 /// Enters price and delivery of what measures the position.
 #[inline(always)]
-pub fn enter_feedback<L: Ledger>(scale: Option<&LinearScale>, lead_time: Time, sheet: &mut L) {
+pub fn enter_feedback<L: Ledger>(scale: Option<&LinearScale>, sheet: &mut L) {
     let catalog = Origin::Catalog;
     let free = Money(0.0);
     sheet.given(ch::SCALE_FIXED_PRICE, scale.map_or(free, |scale| scale.price_fixed), catalog);
@@ -111,8 +111,8 @@ pub fn enter_feedback<L: Ledger>(scale: Option<&LinearScale>, lead_time: Time, s
     let grown = (ch::SCALE_FIXED_PRICE, ch::SCALE_METRE_PRICE, ch::TRAVEL);
     sheet.computed(ch::FEEDBACK_PRICE, &pricing::FIXED_AND_LENGTH_PRICE, grown);
     sheet.computed(ch::FEEDBACK_COST, &cost::TIMES, (ch::DRIVES, ch::FEEDBACK_PRICE));
-    let scale_time = scale.map_or(lead_time, |scale| scale.lead_time);
-    sheet.given(ch::LEAD_TIME, if scale_time > lead_time { scale_time } else { lead_time }, catalog);
+    sheet.given(ch::SCALE_LEAD_TIME, scale.map_or(Time::of_si(0.0), |scale| scale.lead_time), catalog);
+    sheet.computed(ch::LEAD_TIME, &pricing::LONGER_DELIVERY, (ch::PARTS_LEAD_TIME, ch::SCALE_LEAD_TIME));
 }
 
 /// Enters the rest once the table of corrections is known: the last lines of the sheet.
@@ -146,8 +146,10 @@ pub fn enter_whole<L: Ledger>(table: Option<&ErrorTable>, sheet: &mut L) {
     );
 }
 
-/// The longest of some delivery times.
+/// Enters the longest delivery time of these parts.
 #[inline(always)]
-pub fn longest(times: &[Time]) -> Time {
-    times.iter().copied().fold(Time::of_si(0.0), |longest, time| if time > longest { time } else { longest })
+pub fn enter_delivery<L: Ledger>(times: &[Time], sheet: &mut L) {
+    let none = Time::of_si(0.0);
+    let longest = times.iter().copied().fold(none, |longest, time| if time > longest { time } else { longest });
+    sheet.given(ch::PARTS_LEAD_TIME, longest, Origin::Catalog);
 }

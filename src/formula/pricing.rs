@@ -1,5 +1,6 @@
 //! Prices of parts from their sizes. All coefficients come from the catalogue and are invented there.
 
+use super::extremes::larger;
 use super::{Formula, Note};
 use crate::source::Source;
 use crate::units::*;
@@ -186,4 +187,17 @@ pub static PURCHASE_COST: Formula<fn(Money, Money, Money, Money, Money, Money, M
         let parts = element.0 + support.0 + reduction.0 + motor.0 + feedback.0;
         Money(parts + table.0 + fitting.0 + cover.0)
     },
+};
+
+/// The longer of two delivery times: max(t_p, t_s). Check: 6 and 4 weeks → 6 weeks.
+pub static LONGER_DELIVERY: Formula<fn(Time, Time) -> Time> = Formula {
+    note: Note {
+        id: "longer-delivery",
+        title: "longest delivery time of any part",
+        equation: "t_L = max(t_p, t_s)",
+        inputs: &[("t_p", "parts-lead-time"), ("t_s", "scale-lead-time")],
+        validity: "parts ordered together",
+        sources: &[Source::derived("what is ordered together waits for the part that comes last")],
+    },
+    apply: |parts, scale| Time::of_si(larger(parts.si(), scale.si())),
 };

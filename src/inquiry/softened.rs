@@ -5,7 +5,7 @@
 
 use crate::characteristic as ch;
 use crate::formula::Note;
-use crate::ledger::{Known, Ledger, Origin};
+use crate::ledger::{Figures, Known, Ledger, Origin};
 
 /// The sheet.
 #[derive(Debug, Clone)]
@@ -21,11 +21,14 @@ impl Softened {
     }
 }
 
-impl Ledger for Softened {
+impl Figures for Softened {
     #[inline(always)]
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
     }
+}
+
+impl Ledger for Softened {
     #[inline(always)]
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin) {
         self.known.keep_given(slot, value, origin);

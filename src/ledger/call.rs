@@ -1,20 +1,20 @@
 //! Calling a formula with characteristics in place of values.
 
-use super::{Characteristic, Ledger, Phases, SomePhases};
+use super::{Characteristic, Figures, Phases, SomePhases};
 use crate::formula::{Formula, Series};
 use crate::units::Measure;
 
 /// Something a formula can take its argument from.
 pub trait Input<V> {
     /// The argument itself.
-    fn fetch<L: Ledger>(&self, sheet: &L) -> V;
+    fn fetch<L: Figures>(&self, sheet: &L) -> V;
     /// The slots it stands in.
     fn slots(&self, slots: &mut Vec<usize>);
 }
 
 impl<Q: Measure> Input<Q> for Characteristic<Q> {
     #[inline(always)]
-    fn fetch<L: Ledger>(&self, sheet: &L) -> Q {
+    fn fetch<L: Figures>(&self, sheet: &L) -> Q {
         Q::of_si(sheet.value(self.slot))
     }
     fn slots(&self, slots: &mut Vec<usize>) {
@@ -24,7 +24,7 @@ impl<Q: Measure> Input<Q> for Characteristic<Q> {
 
 impl<Q: Measure> Input<Series<Q>> for Phases<Q> {
     #[inline(always)]
-    fn fetch<L: Ledger>(&self, sheet: &L) -> Series<Q> {
+    fn fetch<L: Figures>(&self, sheet: &L) -> Series<Q> {
         sheet.series(self.first, self.count)
     }
     fn slots(&self, slots: &mut Vec<usize>) {
@@ -34,7 +34,7 @@ impl<Q: Measure> Input<Series<Q>> for Phases<Q> {
 
 impl<Q: Measure> Input<Series<Q>> for SomePhases<'_, Q> {
     #[inline(always)]
-    fn fetch<L: Ledger>(&self, sheet: &L) -> Series<Q> {
+    fn fetch<L: Figures>(&self, sheet: &L) -> Series<Q> {
         Series::filled(self.indices.len(), |place| sheet.value(self.first + self.indices[place]))
     }
     fn slots(&self, slots: &mut Vec<usize>) {
@@ -45,7 +45,7 @@ impl<Q: Measure> Input<Series<Q>> for SomePhases<'_, Q> {
 /// A formula that can be worked out on such inputs.
 pub trait Call<A, R> {
     /// The result.
-    fn call<L: Ledger>(&self, sheet: &L, inputs: &A) -> R;
+    fn call<L: Figures>(&self, sheet: &L, inputs: &A) -> R;
     /// The slots of the inputs, in the formula's order.
     fn slots(inputs: &A, slots: &mut Vec<usize>);
 }
@@ -54,7 +54,7 @@ macro_rules! calls {
     ($($value:ident $input:ident $index:tt),*) => {
         impl<R, $($value, $input: Input<$value>),*> Call<($($input,)*), R> for Formula<fn($($value),*) -> R> {
             #[inline(always)]
-            fn call<L: Ledger>(&self, sheet: &L, inputs: &($($input,)*)) -> R {
+            fn call<L: Figures>(&self, sheet: &L, inputs: &($($input,)*)) -> R {
                 (self.apply)($(inputs.$index.fetch(sheet)),*)
             }
             fn slots(inputs: &($($input,)*), slots: &mut Vec<usize>) {

@@ -1,6 +1,6 @@
 //! The two silent readers: plain numbers for the search, and stages for the rulebook.
 
-use super::{Aside, Asides, Ledger, Origin};
+use super::{Aside, Asides, Figures, Ledger, Origin};
 use crate::characteristic::SLOTS;
 use crate::formula::{IN_PLACE, Note, Series};
 use crate::units::Measure;
@@ -28,7 +28,7 @@ impl Default for Known {
     }
 }
 
-impl Ledger for Known {
+impl Figures for Known {
     #[inline(always)]
     fn value(&self, slot: usize) -> f64 {
         self.values[slot]
@@ -41,6 +41,9 @@ impl Ledger for Known {
             _ => Series::filled(count, |index| self.value(first + index)),
         }
     }
+}
+
+impl Ledger for Known {
     #[inline(always)]
     fn aside(&mut self, aside: Aside, enter: impl FnOnce(&mut Self)) {
         if !self.left_out.hold(aside) {
@@ -124,10 +127,13 @@ impl Discovery {
     }
 }
 
-impl Ledger for Discovery {
+impl Figures for Discovery {
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
     }
+}
+
+impl Ledger for Discovery {
     fn aside(&mut self, aside: Aside, enter: impl FnOnce(&mut Self)) {
         self.aside = Some(aside);
         enter(self);

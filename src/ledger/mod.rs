@@ -8,12 +8,16 @@
 
 mod aside;
 mod call;
+mod columns;
 mod known;
+mod watched;
 mod worksheet;
 
 pub use aside::{Aside, Asides};
 pub use call::{Call, Input};
+pub use columns::{Columns, LANES, Lane};
 pub use known::{Discovery, Known};
+pub use watched::Watched;
 pub use worksheet::{Line, Worksheet};
 
 use crate::formula::{Formula, MOST_PHASES, Note, Series};
@@ -153,8 +157,8 @@ impl About {
     }
 }
 
-/// The sheet that a computation is entered in.
-pub trait Ledger {
+/// Figures that can be read, one a slot.
+pub trait Figures {
     /// The value in a slot; NaN until something is entered there.
     fn value(&self, slot: usize) -> f64;
     /// The values of so many slots from the first on, as one input of a formula.
@@ -165,6 +169,18 @@ pub trait Ledger {
     {
         Series::filled(count, |index| self.value(first + index))
     }
+    /// The value of a characteristic already entered.
+    #[inline(always)]
+    fn read<Q: Measure>(&self, characteristic: Characteristic<Q>) -> Q
+    where
+        Self: Sized,
+    {
+        Q::of_si(self.value(characteristic.slot))
+    }
+}
+
+/// The sheet that a computation is entered in.
+pub trait Ledger: Figures {
     /// Enters a group of lines that stand apart, unless it is left out here.
     #[inline(always)]
     fn aside(&mut self, _: Aside, enter: impl FnOnce(&mut Self))
@@ -250,14 +266,5 @@ pub trait Ledger {
             &formula.note,
             |index, slots| <Formula<F> as Call<A, Q>>::slots(&inputs(index), slots),
         );
-    }
-
-    /// The value of a characteristic already entered.
-    #[inline(always)]
-    fn read<Q: Measure>(&self, characteristic: Characteristic<Q>) -> Q
-    where
-        Self: Sized,
-    {
-        Q::of_si(self.value(characteristic.slot))
     }
 }

@@ -1,6 +1,6 @@
 //! The reader that keeps every line, for the few candidates that get reported.
 
-use super::{Known, Ledger, Origin};
+use super::{Figures, Known, Ledger, Origin};
 use crate::formula::Note;
 
 /// One line of a worksheet.
@@ -38,10 +38,13 @@ impl Worksheet {
     }
 }
 
-impl Ledger for Worksheet {
+impl Figures for Worksheet {
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
     }
+}
+
+impl Ledger for Worksheet {
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin) {
         self.known.keep_given(slot, value, origin);
         self.lines.push(Line { slot, value, origin, note: None, inputs: Vec::new() });

@@ -2,7 +2,7 @@
 
 use super::{CostLine, CostRecord};
 use crate::characteristic as ch;
-use crate::ledger::{Characteristic, Ledger};
+use crate::ledger::{Characteristic, Figures};
 use crate::search::Worked;
 use crate::units::{Measure, Money};
 

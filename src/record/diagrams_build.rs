@@ -13,7 +13,7 @@ use crate::drive::Demand;
 use crate::formula::s_curve::Profile;
 use crate::formula::{envelope, motor};
 use crate::inquiry::Requirement;
-use crate::ledger::{Ledger, Worksheet};
+use crate::ledger::{Figures, Worksheet};
 use crate::rule::{Obligation, Rule, Sense};
 use crate::search::{AxisSearch, Found, Setting, Walk, Worked, work_out};
 use crate::units::{AngularVelocity, Dimension, Length, Mass, Measure, Velocity};

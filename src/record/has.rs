@@ -4,7 +4,7 @@ use super::CandidateRecord;
 use super::lines::part;
 use crate::brief::{Axis, CounterbalanceKind};
 use crate::characteristic as ch;
-use crate::ledger::Ledger;
+use crate::ledger::Figures;
 use crate::search::Worked;
 
 /// A drive that was chosen.

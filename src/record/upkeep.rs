@@ -10,7 +10,7 @@ use super::workshop::{self, Sources};
 use crate::brief::Brief;
 use crate::catalog::Catalog;
 use crate::characteristic as ch;
-use crate::ledger::{Characteristic, Ledger};
+use crate::ledger::{Characteristic, Figures};
 use crate::units::*;
 
 /// The lines for one drive that was chosen.

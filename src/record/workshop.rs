@@ -10,7 +10,7 @@ use crate::brief::{Axis, Brief};
 use crate::catalog::{Catalog, KINDS, Kind, WorkshopLine, says_absent};
 use crate::characteristic as ch;
 use crate::formula::mounting::{RESTRAINED_FORCE, THREAD_DEPTH};
-use crate::ledger::Ledger;
+use crate::ledger::Figures;
 use crate::search::Worked;
 use crate::units::*;
 use crate::yaml::nearest;

@@ -4,7 +4,7 @@
 //! surroundings, characteristics that are there or above a value. Without a case it holds always.
 //! Limits: a caution is information and no safety concept. It claims no conformity and gives no performance level.
 
-use crate::ledger::{Ledger, Worksheet};
+use crate::ledger::{Figures, Worksheet};
 
 /// Who has to know a caution.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,9 +1,9 @@
 //! What a configuration brings to the machine, and the set that nothing beats in every respect at once.
 
-use super::Path;
+use super::{Marks, Path, Standing};
 use crate::characteristic as ch;
 use crate::drive::{Family, Merit};
-use crate::ledger::Ledger;
+use crate::ledger::Figures;
 use crate::units::Measure;
 use std::collections::BTreeMap;
 
@@ -48,15 +48,21 @@ pub(super) fn stable_hash(name: &str) -> u64 {
 impl Attributes {
     /// Read from a finished sheet; `unmet` is how much worse it counts for the advice that it does not follow.
     #[inline]
-    pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Ledger, merit: &Merit, unmet: f64) -> Attributes {
+    pub fn of<F: Family>(family: &F, path: &Path, sheet: &impl Figures, merit: &Merit, unmet: f64) -> Attributes {
         Attributes::plain(sheet, merit).whole(family, path, unmet)
     }
 
     /// Read from a finished sheet as if all advice were followed, and without the models.
     #[inline]
-    pub fn plain(sheet: &impl Ledger, merit: &Merit) -> Attributes {
+    pub fn plain(sheet: &impl Figures, merit: &Merit) -> Attributes {
+        Attributes::with_merit(merit.of(sheet), sheet)
+    }
+
+    /// The same where the merit is known already.
+    #[inline]
+    pub fn with_merit(merit: f64, sheet: &impl Figures) -> Attributes {
         Attributes {
-            merit: merit.of(sheet),
+            merit,
             error: known(sheet.read(ch::TOOL_ERROR).si()),
             mass: known(sheet.read(ch::ADDED_MASS).si()),
             purchase: known(sheet.read(ch::PURCHASE_COST).si()),
@@ -114,6 +120,22 @@ impl Coupling {
             && (!self.power || a.power <= b.power)
     }
 
+    /// The drives of a block that `a` is surely better than in merit and no worse than in all else that counts, without a branch.
+    #[inline(always)]
+    pub(super) fn beaten(&self, a: &Attributes, drives: &Standing<'_>) -> Marks {
+        let [error, mass, purchase, power] =
+            [ch::TOOL_ERROR.slot, ch::ADDED_MASS.slot, ch::PURCHASE_COST.slot, ch::SUPPLY_POWER.slot]
+                .map(|slot| drives.column(slot));
+        std::array::from_fn(|lane| {
+            let beaten = (a.merit < drives.at_least[lane])
+                & (a.error <= error[lane])
+                & (!self.mass | (a.mass <= mass[lane]))
+                & (!self.purchase | (a.purchase <= purchase[lane]))
+                & (!self.power | (a.power <= power[lane]));
+            u64::from(beaten)
+        })
+    }
+
     /// Only drives with the same key are compared: where models are limited, one cannot stand for another.
     #[inline(always)]
     fn key(&self, attributes: &Attributes) -> Key {
@@ -162,6 +184,13 @@ impl Front {
             members.swap(0, place);
         }
         beaten.is_some()
+    }
+
+    /// The member that beat what was offered last, where all are compared with all.
+    #[inline]
+    pub fn foremost(&self) -> Option<&Attributes> {
+        let members = if self.coupling.models() { None } else { self.groups.values().next() };
+        members.and_then(|members| members.first()).map(|(attributes, _)| attributes)
     }
 
     /// Takes in another set.

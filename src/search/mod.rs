@@ -10,6 +10,7 @@
 
 mod axis;
 mod best;
+mod block;
 mod front;
 mod loads;
 mod nearest;
@@ -25,6 +26,7 @@ pub use axis::{
     AxisSearch, CarriedRange, FamilySearch, Offer, explain_briefly, explain_none, offer_lighter, search_axis,
 };
 pub use best::{Accept, best_among, best_on, best_that};
+pub use block::{Block, Marks, Outcome, Standing};
 pub use front::{Attributes, Coupling, Front};
 pub use nearest::nearest;
 pub use plan::{NeverEntered, Plan, never_entered};

@@ -4,7 +4,7 @@ use super::Setting;
 use super::row::{Ahead, Row};
 use crate::characteristic::{self, SLOTS};
 use crate::drive::{Demand, Family, Floor, LeastPosition};
-use crate::ledger::{Asides, Discovery, Known, Ledger};
+use crate::ledger::{Asides, Discovery, Figures, Known};
 use crate::rule::Obligation;
 
 /// The binding rules of a family on one axis, by the stages in the order in which they are taken.
@@ -206,26 +206,26 @@ impl Plan {
 
     /// How much worse the configuration counts for the advice that it does not follow.
     #[inline]
-    pub fn unmet_advice<L: Ledger>(&self, sheet: &L) -> f64 {
+    pub fn unmet_advice<L: Figures>(&self, sheet: &L) -> f64 {
         self.advice.iter().filter(|(row, _)| !row.passed(sheet)).map(|(_, weight)| weight).sum()
     }
 
     /// Of that the part which is known at this stage and was not before.
     #[inline]
-    pub fn newly_unmet<L: Ledger>(&self, stage: usize, sheet: &L) -> f64 {
+    pub fn newly_unmet<L: Figures>(&self, stage: usize, sheet: &L) -> f64 {
         let known = self.advice_known[stage].iter();
         known.filter(|(row, _)| !row.passed(sheet)).map(|(_, weight)| weight).sum()
     }
 
     /// The first rule of this stage that its figures fail, told before they are entered.
     #[inline(always)]
-    pub fn first_failed_ahead<L: Ledger>(&self, place: usize, figures: &[f64], sheet: &L) -> Option<usize> {
+    pub fn first_failed_ahead<L: Figures>(&self, place: usize, figures: &[f64], sheet: &L) -> Option<usize> {
         self.ahead[place].iter().find(|ahead| !ahead.passed(figures, sheet)).map(|ahead| ahead.row.rule)
     }
 
     /// The first rule of this stage that the sheet fails.
     #[inline(always)]
-    pub fn first_failed<L: Ledger>(&self, stage: usize, sheet: &L) -> Option<usize> {
+    pub fn first_failed<L: Figures>(&self, stage: usize, sheet: &L) -> Option<usize> {
         self.rows[stage].iter().find(|row| !row.passed(sheet)).map(|row| row.rule)
     }
 }

@@ -2,7 +2,7 @@
 
 use super::Setting;
 use crate::characteristic;
-use crate::ledger::Ledger;
+use crate::ledger::{Columns, Figures, LANES};
 use crate::rule::{Limit, Obligation, Rule, Sense, When, passes, surely_passes, utilisation};
 
 /// A binding rule, ready to be judged.
@@ -64,7 +64,7 @@ impl Row {
 
     /// Demand over limit; zero where the rule does not hold on this configuration.
     #[inline(always)]
-    pub fn utilisation<L: Ledger>(&self, sheet: &L) -> f64 {
+    pub fn utilisation<L: Figures>(&self, sheet: &L) -> f64 {
         if !self.holds(|slot| sheet.value(slot)) {
             return 0.0;
         }
@@ -81,11 +81,50 @@ impl Row {
         surely_passes(self.sense, demand, limit) || passes(utilisation(self.sense, demand, limit))
     }
 
+    /// Whether each drive of these passes, 1 or 0: what [`Row::passed`] says of its lane, without a branch.
+    #[inline(always)]
+    pub fn passed_lanes(&self, columns: &Columns) -> [u64; LANES] {
+        let demand = columns.column(self.demand);
+        let limit = match self.limit {
+            Limit::Of(slot) => columns.column(slot).map(|value| self.factor * value),
+            Limit::Value(value) => [value; LANES],
+        };
+        let judge = |sense| {
+            let surely = lanes(|lane| surely_passes(sense, demand[lane], limit[lane]));
+            // mostly all pass, and nothing has to be divided
+            if surely.iter().fold(1, |all, lane| all & lane) == 1 {
+                return surely;
+            }
+            lanes(|lane| passes(utilisation(sense, demand[lane], limit[lane])))
+        };
+        let passed = match self.sense {
+            Sense::AtMost => judge(Sense::AtMost),
+            Sense::AtLeast => judge(Sense::AtLeast),
+        };
+        // what does not hold is passed, as in `holds`
+        let beside = match self.when {
+            None => return passed,
+            Some(When::Above(slot, bound)) => lanes(|lane| columns.column(slot)[lane] <= bound),
+            Some(When::Stated(slot)) => lanes(|lane| columns.column(slot)[lane].is_nan()),
+        };
+        std::array::from_fn(|lane| passed[lane] | beside[lane])
+    }
+
     /// Whether the sheet passes.
     #[inline(always)]
-    pub fn passed<L: Ledger>(&self, sheet: &L) -> bool {
+    pub fn passed<L: Figures>(&self, sheet: &L) -> bool {
         self.passed_by(|slot| sheet.value(slot))
     }
+}
+
+/// 1 in every lane for which this holds, 0 in the others.
+#[inline(always)]
+fn lanes(holds: impl Fn(usize) -> bool) -> [u64; LANES] {
+    let mut marks = [0; LANES];
+    for (lane, mark) in marks.iter_mut().enumerate() {
+        *mark = u64::from(holds(lane));
+    }
+    marks
 }
 
 /// A rule of a stage whose figures are at hand before they are entered.
@@ -105,7 +144,7 @@ impl Ahead {
 
     /// Whether these figures of the stage pass beside what is entered.
     #[inline(always)]
-    pub fn passed<L: Ledger>(&self, figures: &[f64], sheet: &L) -> bool {
+    pub fn passed<L: Figures>(&self, figures: &[f64], sheet: &L) -> bool {
         self.row.passed_by(|slot| match self.own.iter().find(|(own, _)| *own == slot) {
             Some(&(_, place)) => figures[place],
             None => sheet.value(slot),

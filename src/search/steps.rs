@@ -4,7 +4,7 @@ mod tests;
 
 use super::{Path, Plan};
 use crate::drive::{Family, Floor, Merit, OwnErrors};
-use crate::ledger::{Known, Ledger, Origin};
+use crate::ledger::{Figures, Known, Ledger, Origin};
 use std::cell::Cell;
 
 /// A family with its plan.

@@ -8,7 +8,7 @@ use crate::brief::{self, Brief};
 use crate::catalog::{self, Catalog};
 use crate::characteristic::SLOTS;
 use crate::drive::{Demand, FAMILIES, Family, Merit, Part, Position, Size, WithFamily, with_family};
-use crate::ledger::{Characteristic, Discovery, Known, Ledger, Origin};
+use crate::ledger::{Asides, Characteristic, Columns, Discovery, Figures, Known, LANES, Ledger, Origin};
 use crate::rule::{self, Rulebook, passes};
 use crate::units::{Mass, Measure, Stiffness};
 use std::sync::atomic::{AtomicU64, Ordering};
@@ -222,6 +222,14 @@ impl<F: Family> Family for Counted<'_, F> {
         self.entered.fetch_add(1, Ordering::Relaxed);
         self.family.enter(stage, path, sheet);
     }
+    fn enter_feedback<L: Ledger>(&self, scale: u16, sheet: &mut L) {
+        self.entered.fetch_add(1, Ordering::Relaxed);
+        self.family.enter_feedback(scale, sheet);
+    }
+    fn enter_mapping<L: Ledger>(&self, scale: u16, table: u16, sheet: &mut L) {
+        self.entered.fetch_add(1, Ordering::Relaxed);
+        self.family.enter_mapping(scale, table, sheet);
+    }
     fn screen(&self, stage: usize, path: &[u16], sheet: &mut Known) -> bool {
         self.family.screen(stage, path, sheet)
     }
@@ -349,6 +357,8 @@ fn a_row_passes_what_its_utilisation_passes_up_to_the_last_digits() {
                 sheet.keep_given(rule.demand, demand, Origin::Formula);
                 let utilisation = row.utilisation(&sheet);
                 assert_eq!(row.passed(&sheet), passes(utilisation), "{}: {demand} of {limit}", rule.id);
+                let lanes = row.passed_lanes(&Columns::like(&sheet, Asides::default()));
+                assert_eq!(lanes, [u64::from(row.passed(&sheet)); LANES], "{}: {demand} of {limit}", rule.id);
                 let same = if rule.holds(&sheet) { rule.utilisation(&sheet) } else { 0.0 };
                 assert!(same == utilisation || same.is_nan() && utilisation.is_nan(), "{}", rule.id);
                 judged += usize::from(utilisation > 1.0 && row.passed(&sheet));

@@ -3,9 +3,10 @@
 mod tests;
 
 use super::steps::{Kept, Steps};
-use super::{Attributes, Found, Front, MOST_STAGES, Path, Plan, Setting};
+use super::{Attributes, Block, Coupling, Found, Front, MOST_STAGES, Marks, Outcome, Path, Plan, Setting, Standing};
+use crate::characteristic as ch;
 use crate::drive::{Demand, Family};
-use crate::ledger::Known;
+use crate::ledger::{Figures, Known, LANES};
 use rayon::prelude::*;
 
 /// How many configurations there are, pass, and fall by each rule.
@@ -70,6 +71,36 @@ impl Partial {
             || !self.front.beats(at_best, path)
     }
 
+    /// The drives of a block that are neither among the best nor undominated, as far as one member tells.
+    #[inline]
+    fn surely_beaten(&self, drives: &Standing<'_>, coupling: &Coupling) -> Marks {
+        match (self.best.get(KEPT - 1), self.front.foremost()) {
+            (Some((last, _)), Some(member)) => {
+                let beaten = coupling.beaten(member, drives);
+                std::array::from_fn(|lane| beaten[lane] & u64::from(last.merit < drives.at_least[lane]))
+            }
+            _ => [0; LANES],
+        }
+    }
+
+    /// Takes in an admissible configuration: its attributes at best, and without advice.
+    #[inline]
+    fn take<F: Family>(
+        &mut self,
+        [at_best, plain]: [Attributes; 2],
+        path: &Path,
+        sheet: &impl Figures,
+        steps: &Steps<'_, F>,
+        setting: &Setting<'_>,
+    ) {
+        self.lightest = self.lightest.min(plain.mass);
+        // unmet advice only makes it worse: what loses without it need not be looked at more closely
+        if setting.coupling.models() || self.may_take(&at_best, path) {
+            let unmet = steps.plan.unmet_advice(sheet);
+            self.offer(plain.whole(steps.family, path, unmet), *path);
+        }
+    }
+
     fn merge(mut self, other: Partial) -> Partial {
         self.admissible += other.admissible;
         self.below += other.below;
@@ -125,6 +156,8 @@ struct Hand {
     partial: Partial,
     sheet: Known,
     kept: Kept,
+    /// The drives that wait for the last two stages; none where each is worked out by itself.
+    block: Option<Block>,
 }
 
 struct Walker<'w, 's, F> {
@@ -142,20 +175,28 @@ impl<F: Family> Walker<'_, '_, F> {
         let (first, second) = (plan.stages[0], plan.stages[1]);
         let mut axis = Known::default();
         demand.enter(&mut axis);
+        let plainly = self.setting.exhaustive || self.below.is_some() || self.count_below.is_some();
+        let block = (!plainly).then(|| Block::new(self.steps.family, demand, plan, &self.setting.merit, &axis));
         axis.leave_out(plan.left_out);
+        let hand = || Hand {
+            partial: Partial::new(rules, self.setting),
+            sheet: axis.clone(),
+            kept: self.steps.room(),
+            block: block.clone(),
+        };
         (0..first * second)
             .into_par_iter()
-            .fold(
-                || Hand { partial: Partial::new(rules, self.setting), sheet: axis.clone(), kept: self.steps.room() },
-                |mut hand, index| {
-                    let mut path = [0; MOST_STAGES];
-                    path[plan.order[0]] = (index / second) as u16;
-                    path[plan.order[1]] = (index % second) as u16;
-                    self.pair(&mut path, &mut hand);
-                    hand
-                },
-            )
-            .map(|hand| hand.partial)
+            .fold(hand, |mut hand, index| {
+                let mut path = [0; MOST_STAGES];
+                path[plan.order[0]] = (index / second) as u16;
+                path[plan.order[1]] = (index % second) as u16;
+                self.pair(&mut path, &mut hand);
+                hand
+            })
+            .map(|mut hand| {
+                self.last_stages(&mut hand);
+                hand.partial
+            })
             .reduce(|| Partial::new(rules, self.setting), Partial::merge)
     }
 
@@ -186,6 +227,11 @@ impl<F: Family> Walker<'_, '_, F> {
     fn onward(&self, place: usize, failed: Option<usize>, path: &mut Path, hand: &mut Hand, branch: u64) {
         match failed {
             Some(rule) if !self.setting.exhaustive => hand.partial.excluded[rule] += branch,
+            _ if place + 2 == self.steps.plan.stages.len() && hand.block.is_some() => {
+                if hand.block.as_mut().is_some_and(|block| block.gather(path, &hand.sheet)) {
+                    self.last_stages(hand);
+                }
+            }
             _ if place < self.steps.plan.stages.len() => self.stage(place, failed, path, hand),
             Some(rule) => hand.partial.excluded[rule] += 1,
             None => {
@@ -197,13 +243,16 @@ impl<F: Family> Walker<'_, '_, F> {
                     partial.below += u64::from(plain.merit < than && whole().merit < than);
                     return;
                 }
-                partial.lightest = partial.lightest.min(plain.mass);
-                // unmet advice only makes it worse: what loses without it need not be looked at more closely
-                if self.setting.coupling.models() || partial.may_take(&plain, path) {
-                    let unmet = self.steps.plan.unmet_advice(&hand.sheet);
-                    partial.offer(plain.whole(self.steps.family, path, unmet), *path);
-                }
+                partial.take([plain, plain], path, &hand.sheet, &self.steps, self.setting);
             }
+        }
+    }
+
+    /// Works out the last two stages of the drives that wait for them.
+    fn last_stages(&self, hand: &mut Hand) {
+        if let Some(block) = &mut hand.block {
+            let mut counted = Counted { steps: &self.steps, setting: self.setting, partial: &mut hand.partial };
+            block.work_out(self.steps.family, self.steps.plan, &self.setting.merit, &mut counted);
         }
     }
 
@@ -226,5 +275,33 @@ impl<F: Family> Walker<'_, '_, F> {
             self.onward(place + 1, failed, path, hand, plan.behind[place]);
         }
         path[stage] = 0;
+    }
+}
+
+/// Counts and keeps what comes out of a block.
+struct Counted<'c, 's, F> {
+    steps: &'c Steps<'c, F>,
+    setting: &'c Setting<'s>,
+    partial: &'c mut Partial,
+}
+
+impl<F: Family> Outcome for Counted<'_, '_, F> {
+    fn fall(&mut self, rule: usize, configurations: u64) {
+        self.partial.excluded[rule] += configurations;
+    }
+
+    fn stand(&mut self, drives: &Standing<'_>) {
+        self.partial.admissible += drives.marks.iter().sum::<u64>();
+        let masses = drives.column(ch::ADDED_MASS.slot);
+        for (&mass, _) in masses.iter().zip(&drives.marks).filter(|(_, mark)| **mark > 0) {
+            self.partial.lightest = if mass < self.partial.lightest { mass } else { self.partial.lightest };
+        }
+        let beaten = self.partial.surely_beaten(drives, &self.setting.coupling);
+        for lane in (0..LANES).filter(|&lane| drives.marks[lane] & !beaten[lane] > 0) {
+            let sheet = drives.drive(lane);
+            let plain = Attributes::with_merit(drives.merits[lane], &sheet);
+            let at_best = Attributes { merit: drives.at_least[lane], ..plain };
+            self.partial.take([at_best, plain], &drives.path(lane), &sheet, self.steps, self.setting);
+        }
     }
 }

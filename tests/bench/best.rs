@@ -2,38 +2,16 @@
 //!
 //! Run by `cargo bench --bench best [-- NAME]`; prints times, asserts nothing. Numbers of one machine mean little, ratios more.
 
-use axiswright::brief::Brief;
-use axiswright::drive::{FAMILIES, Merit};
-use axiswright::pipeline::{Inputs, load, recommend};
-use axiswright::search::{Coupling, Found, Setting, best_on};
-use std::path::Path;
-use std::time::{Duration, Instant};
+mod common;
 
-fn inputs(name: &str) -> Inputs {
-    let path = format!("{}/docs/examples/{name}.yaml", env!("CARGO_MANIFEST_DIR"));
-    load(Path::new(&path), &[], &[]).unwrap_or_else(|_| panic!("{path} cannot be read"))
-}
-
-fn setting<'a>(inputs: &'a Inputs, brief: &Brief) -> Setting<'a> {
-    Setting {
-        catalog: &inputs.catalog,
-        rulebook: &inputs.rulebook,
-        merit: Merit::new(&brief.prefer),
-        coupling: Coupling::default(),
-        waived: &[],
-        exhaustive: false,
-        stop: None,
-    }
-}
+use axiswright::drive::FAMILIES;
+use axiswright::pipeline::recommend;
+use axiswright::search::{Found, best_on};
+use common::{inputs, least, setting};
 
 /// The least time of some runs, ms.
-fn least(runs: usize, mut work: impl FnMut()) -> f64 {
-    let time = |work: &mut dyn FnMut()| {
-        let begin = Instant::now();
-        work();
-        begin.elapsed()
-    };
-    (0..runs).map(|_| time(&mut work)).min().unwrap_or(Duration::ZERO).as_secs_f64() * 1e3
+fn milliseconds(runs: usize, work: impl FnMut()) -> f64 {
+    least(runs, work).as_secs_f64() * 1e3
 }
 
 fn main() {
@@ -53,7 +31,7 @@ fn main() {
             };
             let guesses: Vec<Found> = best(None, &[]).into_iter().collect();
             let time = |runs: usize, family: Option<&str>, guesses: &[Found]| {
-                least(runs, || {
+                milliseconds(runs, || {
                     std::hint::black_box(best(family, guesses));
                 })
             };

@@ -2,41 +2,14 @@
 //!
 //! Run by `cargo bench --bench search`; prints times and ratios, asserts nothing. Numbers of one machine mean little, ratios more.
 
-use axiswright::brief::Brief;
-use axiswright::drive::{Demand, Family, Merit, WithFamily, with_family};
-use axiswright::ledger::Known;
-use axiswright::pipeline::{Inputs, load, recommend};
-use axiswright::search::{Attributes, Coupling, Found, Plan, Setting, best_on, walk};
+mod common;
+
+use axiswright::drive::{Demand, Family, WithFamily, with_family};
+use axiswright::pipeline::{Inputs, recommend};
+use axiswright::search::{Found, Setting, best_on, walk};
 use axiswright::units::{Mass, Measure, Money};
-use std::path::Path;
-use std::time::{Duration, Instant};
-
-fn inputs(name: &str) -> Inputs {
-    let path = format!("{}/docs/examples/{name}.yaml", env!("CARGO_MANIFEST_DIR"));
-    load(Path::new(&path), &[], &[]).unwrap_or_else(|_| panic!("{path} cannot be read"))
-}
-
-fn setting<'a>(inputs: &'a Inputs, brief: &Brief) -> Setting<'a> {
-    Setting {
-        catalog: &inputs.catalog,
-        rulebook: &inputs.rulebook,
-        merit: Merit::new(&brief.prefer),
-        coupling: Coupling::default(),
-        waived: &[],
-        exhaustive: false,
-        stop: None,
-    }
-}
-
-/// The least time of some runs.
-fn least(runs: usize, mut work: impl FnMut()) -> Duration {
-    let time = |work: &mut dyn FnMut()| {
-        let begin = Instant::now();
-        work();
-        begin.elapsed()
-    };
-    (0..runs).map(|_| time(&mut work)).min().unwrap_or_default()
-}
+use common::{inputs, least, setting};
+use std::time::Duration;
 
 /// Every configuration worked out to its last stage, against the same with branches dropped, on a catalogue cut down.
 fn without_pruning() {
@@ -80,64 +53,10 @@ fn without_pruning() {
     }
 }
 
-/// The last two stages of a ball screw, feedback and table, with their rules and the merit, over and over on one thread with nothing
-/// pruned: what `tests/peer/screws_last_stage.py` measures in another language.
-fn last_stages() {
-    struct Stages<'s> {
-        demand: &'s Demand<'s>,
-        setting: Setting<'s>,
-        found: &'s Found,
-    }
-    impl WithFamily for Stages<'_> {
-        type Output = (u64, Duration);
-        fn with<F: Family>(self, family: &F) -> Self::Output {
-            let plan = Plan::new(family, self.demand, &self.setting);
-            let (mut path, mut sheet) = (self.found.path, Known::default());
-            self.demand.enter(&mut sheet);
-            for &stage in &plan.order {
-                family.enter(stage, &path, &mut sheet);
-            }
-            let (measured, corrected) = (plan.order.len() - 2, plan.order.len() - 1);
-            let mut entered = 0;
-            let mut kept = 0.0;
-            let time = least(3, || {
-                entered = 0;
-                for _ in 0..50_000 {
-                    for scale in 0..plan.stages[measured] {
-                        path[plan.order[measured]] = scale as u16;
-                        family.enter(plan.order[measured], &path, &mut sheet);
-                        let failed = plan.first_failed(measured, &sheet).is_some();
-                        for table in 0..plan.stages[corrected] {
-                            path[plan.order[corrected]] = table as u16;
-                            family.enter(plan.order[corrected], &path, &mut sheet);
-                            let passes = !failed && plan.first_failed(corrected, &sheet).is_none();
-                            kept += if passes { Attributes::plain(&sheet, &self.setting.merit).merit } else { 0.0 };
-                            entered += 1;
-                        }
-                    }
-                }
-            });
-            std::hint::black_box(kept);
-            (entered, time)
-        }
-    }
-    let inputs = inputs("tray-loader");
-    let setting = setting(&inputs, &inputs.brief);
-    let Some(found) = best_on(&inputs.brief, 0, 0.0, &setting, Some("ball-screw"), &[]) else { return };
-    let demand = Demand::new(&inputs.brief, 0, Mass::of_si(0.0));
-    let stages = Stages { demand: &demand, setting, found: &found };
-    if let Some((entered, time)) = with_family("ball-screw", &demand, &inputs.catalog, stages) {
-        println!(
-            "feedback and table of a ball screw: {:.2e} a second on one thread",
-            entered as f64 / time.as_secs_f64()
-        );
-    }
-}
-
 /// Ten times the motors, gearboxes and screw sizes: invented variations, each a little dearer and heavier to turn.
 fn ten_times() {
     let inputs = inputs("tray-loader");
-    let mut more = self::inputs("tray-loader");
+    let mut more = common::inputs("tray-loader");
     let catalog = &mut more.catalog;
     for copy in 1..10 {
         let (dearer, heavier) = (1.0 + 0.01 * f64::from(copy), 1.0 + 0.005 * f64::from(copy));
@@ -192,7 +111,6 @@ fn ten_times() {
 fn main() {
     println!("threads: {}", rayon::current_num_threads());
     without_pruning();
-    last_stages();
     ten_times();
     for name in ["hull-gantry", "glass-table", "panel-drilling", "tray-loader", "impossible"] {
         let inputs = inputs(name);

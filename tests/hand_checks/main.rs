@@ -272,6 +272,9 @@ const HAND: &[Row] = &[
         "",
         "36.0",
     ),
+    // what is ordered together waits for the last part
+    ("longer-delivery parts-lead-time=6weeks scale-lead-time=4weeks", "s", "3628800"),
+    ("longer-delivery parts-lead-time=6weeks scale-lead-time=9weeks", "s", "5443200"),
     ("service-hours service-years=10years hours-per-year=4000h", "s", "144000000"),
     ("same-length value=3mm", "mm", "3.0"),
     ("same-temperature value=3K", "K", "3.0"),

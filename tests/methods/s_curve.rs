@@ -13,7 +13,7 @@ use axiswright::formula::Series;
 use axiswright::formula::motion::move_time;
 use axiswright::formula::s_curve::Profile;
 use axiswright::formula::{duty, motor};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known, Ledger};
 use axiswright::units::*;
 use proptest::prelude::*;
 

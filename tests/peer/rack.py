@@ -280,3 +280,6 @@ def _last(y, parts):
     position.enter(y, scale, scale["is scale"] > 0.5, table, table["is table"] > 0.5, y["temperature-swing"],
                    [y["run-out-error"], y["pitch-step"]], 1.5e-6, own)
     y["lead-time"] = np.maximum.reduce(np.broadcast_arrays(*(parts[kind]["lead-time"] for kind in parts)))
+    y["scale-lead-time"] = scale["lead-time"]
+    without = [parts[kind]["lead-time"] for kind in parts if kind not in ("feedback", "mapping")]
+    y["parts-lead-time"] = np.maximum.reduce(np.broadcast_arrays(*without))

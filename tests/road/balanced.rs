@@ -5,7 +5,7 @@
 use crate::small::{self, VERTICAL};
 use axiswright::characteristic as ch;
 use axiswright::drive::FAMILIES;
-use axiswright::ledger::{Characteristic, Ledger, Worksheet};
+use axiswright::ledger::{Characteristic, Figures, Worksheet};
 use axiswright::pipeline::Inputs;
 use axiswright::search::work_out;
 use axiswright::units::*;

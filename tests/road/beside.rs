@@ -6,7 +6,7 @@ use crate::small::{self, HORIZONTAL, VERTICAL};
 use axiswright::characteristic::{self as ch, SLOTS};
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
 use axiswright::formula::Note;
-use axiswright::ledger::{Aside, Asides, Known, Ledger, Origin};
+use axiswright::ledger::{Aside, Asides, Figures, Known, Ledger, Origin};
 use axiswright::rule::{Limit, Obligation, Rule, Sense};
 use axiswright::search::{Setting, walk};
 use axiswright::units::Measure;
@@ -19,10 +19,13 @@ struct Grouped {
     groups: Vec<Option<Option<Aside>>>,
 }
 
-impl Ledger for Grouped {
+impl Figures for Grouped {
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
     }
+}
+
+impl Ledger for Grouped {
     fn aside(&mut self, aside: Aside, enter: impl FnOnce(&mut Self)) {
         assert!(self.now.is_none(), "a group within a group");
         self.now = Some(aside);

@@ -4,7 +4,7 @@
 use crate::small::{self, Entered, HORIZONTAL, IMPOSSIBLE, VERTICAL};
 use axiswright::characteristic as ch;
 use axiswright::drive::{Demand, FAMILIES, Family, Pinions, RackDrive, WithFamily, with_family};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::pipeline::Inputs;
 use axiswright::rule::{Obligation, passes};
 use axiswright::search::{Attributes, Coupling, Found, MOST_STAGES, Path, Setting, best_on, nearest, ruled_out, walk};

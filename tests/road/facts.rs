@@ -6,7 +6,7 @@ use crate::small;
 use axiswright::catalog::{self, Catalog};
 use axiswright::characteristic as ch;
 use axiswright::drive::{BallScrewDrive, Demand, Family};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::pipeline::{self, Inputs, recommend};
 use axiswright::record::{DecisionRecord, FamilyRecord, Outcome};
 use axiswright::search::MOST_STAGES;

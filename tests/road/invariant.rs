@@ -7,7 +7,7 @@ use crate::small::{self, HORIZONTAL, MACHINE, VERTICAL};
 use axiswright::catalog::{self, Catalog};
 use axiswright::characteristic as ch;
 use axiswright::drive::FAMILIES;
-use axiswright::ledger::Ledger;
+use axiswright::ledger::Figures;
 use axiswright::pipeline::{Inputs, recommend};
 use axiswright::record::{DecisionRecord, Outcome};
 use axiswright::search::{Found, Path, work_out};

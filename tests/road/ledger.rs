@@ -6,7 +6,7 @@ use axiswright::calc;
 use axiswright::characteristic::{self as ch, SLOTS};
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
 use axiswright::formula::Note;
-use axiswright::ledger::{Ledger, Origin, Worksheet};
+use axiswright::ledger::{Figures, Ledger, Origin, Worksheet};
 use axiswright::search::Path;
 use axiswright::units::Dimension;
 use proptest::prelude::*;
@@ -45,11 +45,14 @@ struct Again<'s> {
     lines: Vec<(usize, f64, Vec<usize>, Vec<usize>)>,
 }
 
-impl Ledger for Again<'_> {
+impl Figures for Again<'_> {
     fn value(&self, slot: usize) -> f64 {
         self.read.borrow_mut().push(slot);
         self.finished.value(slot)
     }
+}
+
+impl Ledger for Again<'_> {
     fn keep_given(&mut self, slot: usize, value: f64, _: Origin) {
         let read = self.read.take();
         self.lines.push((slot, value, Vec::new(), read));

@@ -7,7 +7,7 @@ use crate::ask::{Ask, ask, search};
 use crate::small;
 use axiswright::characteristic as ch;
 use axiswright::drive::{Demand, Family, WithFamily, with_family};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::pipeline::Inputs;
 use axiswright::search::Path;
 use proptest::prelude::*;

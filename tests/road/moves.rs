@@ -7,7 +7,7 @@ use axiswright::characteristic as ch;
 use axiswright::drive::{BallScrewDrive, Demand, FAMILIES, Family, Phase};
 use axiswright::formula::MOST_PHASES;
 use axiswright::formula::motion::move_time;
-use axiswright::ledger::{Characteristic, Known, Ledger, Worksheet};
+use axiswright::ledger::{Characteristic, Figures, Known, Worksheet};
 use axiswright::pipeline::{self, Inputs};
 use axiswright::record::Outcome;
 use axiswright::search::work_out;

@@ -6,7 +6,7 @@ use crate::small::{self, Entered, HORIZONTAL, IMPOSSIBLE, VERTICAL};
 use axiswright::characteristic as ch;
 use axiswright::characteristic::SLOTS;
 use axiswright::drive::{Demand, FAMILIES, Family, Floor, WithFamily, with_family};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::rule::{Limit, Obligation, Rule, Sense, When};
 use axiswright::search::{MOST_STAGES, Plan, Setting, never_entered};
 

@@ -3,7 +3,7 @@
 use crate::small::{self, Entered, HORIZONTAL, VERTICAL};
 use axiswright::characteristic::PEAK_TORQUE_USE;
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::search::Path;
 use axiswright::units::{Length, Measure};
 use proptest::prelude::*;

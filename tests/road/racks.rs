@@ -3,7 +3,7 @@
 use crate::small;
 use axiswright::characteristic as ch;
 use axiswright::drive::{Family, Pinions, RackDrive};
-use axiswright::ledger::Ledger;
+use axiswright::ledger::Figures;
 
 fn axis(travel: &str, lines: &str) -> String {
     format!(

@@ -9,7 +9,7 @@ use axiswright::characteristic as ch;
 use axiswright::drive::Demand;
 use axiswright::formula::MOST_PHASES;
 use axiswright::inquiry::{Odds, Requirement, SAMPLES, SEED, Trial};
-use axiswright::ledger::{Known, Ledger};
+use axiswright::ledger::{Figures, Known};
 use axiswright::pipeline::{self, Inputs};
 use axiswright::rule::{Limit, Rule, Rulebook, Sense};
 use axiswright::search::{Found, Setting, admissible, best_on, work_out};

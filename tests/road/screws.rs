@@ -5,7 +5,7 @@
 use crate::small::{self, HORIZONTAL, VERTICAL};
 use axiswright::catalog::{self, Catalog, Part};
 use axiswright::characteristic as ch;
-use axiswright::ledger::{Characteristic, Ledger, Worksheet};
+use axiswright::ledger::{Characteristic, Figures, Worksheet};
 use axiswright::pipeline::{Inputs, check, recommend};
 use axiswright::search::{MOST_STAGES, work_out};
 use axiswright::units::*;

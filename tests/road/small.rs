@@ -6,7 +6,7 @@ use axiswright::brief::{self, Brief};
 use axiswright::catalog::{self, Catalog};
 use axiswright::characteristic::SLOTS;
 use axiswright::drive::{Demand, Family, Merit};
-use axiswright::ledger::{Known, Ledger, Origin};
+use axiswright::ledger::{Figures, Known, Ledger, Origin};
 use axiswright::pipeline::{self, Inputs};
 use axiswright::rule::{self, Rulebook};
 use axiswright::search::{Coupling, MOST_STAGES, Path, Setting};
@@ -267,10 +267,13 @@ impl Entered {
     }
 }
 
-impl Ledger for Entered {
+impl Figures for Entered {
     fn value(&self, slot: usize) -> f64 {
         self.known.value(slot)
     }
+}
+
+impl Ledger for Entered {
     fn keep_given(&mut self, slot: usize, value: f64, origin: Origin) {
         self.note(slot);
         self.known.keep_given(slot, value, origin);

@@ -3,7 +3,7 @@
 use crate::small::{self, HORIZONTAL, VERTICAL};
 use axiswright::characteristic as ch;
 use axiswright::drive::{Demand, Family, WithFamily, with_family};
-use axiswright::ledger::{Characteristic, Ledger, Worksheet};
+use axiswright::ledger::{Characteristic, Figures, Worksheet};
 use axiswright::units::Measure;
 use proptest::prelude::*;
 

@@ -7,7 +7,7 @@ use axiswright::brief::Limits;
 use axiswright::catalog::Catalog;
 use axiswright::characteristic as ch;
 use axiswright::drive::{Demand, FAMILIES, Family, WithFamily, with_family};
-use axiswright::ledger::Ledger;
+use axiswright::ledger::Figures;
 use axiswright::pipeline::{Inputs, recommend};
 use axiswright::record::Outcome;
 use axiswright::rule::{Obligation, passes};

@@ -23,10 +23,15 @@ impl<F: Family> Only<'_, F> {
     pub fn path(&self, path: &[u16]) -> Path {
         let mut own = [0; MOST_STAGES];
         for (stage, (place, &choice)) in own.iter_mut().zip(path).enumerate() {
-            let kept = if stage == self.stage { self.choices.get(usize::from(choice)).copied() } else { None };
-            *place = kept.unwrap_or(choice);
+            *place = self.as_numbered(stage, choice);
         }
         own
+    }
+
+    /// The choice of a stage as the family numbers it.
+    fn as_numbered(&self, stage: usize, choice: u16) -> u16 {
+        let kept = if stage == self.stage { self.choices.get(usize::from(choice)).copied() } else { None };
+        kept.unwrap_or(choice)
     }
 }
 
@@ -78,6 +83,16 @@ impl<F: Family> Family for Only<'_, F> {
 
     fn enter<L: Ledger>(&self, stage: usize, path: &[u16], sheet: &mut L) {
         self.family.enter(stage, &self.path(path), sheet);
+    }
+
+    fn enter_feedback<L: Ledger>(&self, scale: u16, sheet: &mut L) {
+        self.family.enter_feedback(self.as_numbered(self.stages().len().saturating_sub(2), scale), sheet);
+    }
+
+    fn enter_mapping<L: Ledger>(&self, scale: u16, table: u16, sheet: &mut L) {
+        let stages = self.stages().len();
+        let (measured, corrected) = (stages.saturating_sub(2), stages.saturating_sub(1));
+        self.family.enter_mapping(self.as_numbered(measured, scale), self.as_numbered(corrected, table), sheet);
     }
 
     fn screen(&self, stage: usize, path: &[u16], sheet: &mut Known) -> bool {

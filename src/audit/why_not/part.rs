@@ -12,7 +12,7 @@ use crate::brief::Brief;
 use crate::catalog::{Catalog, KINDS, Kind};
 use crate::characteristic;
 use crate::drive::{Demand, Family, Merit, WithFamily, considered, with_family};
-use crate::ledger::{Known, Ledger};
+use crate::ledger::{Figures, Known};
 use crate::pipeline::Inputs;
 use crate::record::{AxisRecord, DecisionRecord};
 use crate::rule::{Obligation, Rulebook, passes};

@@ -28,5 +28,6 @@ pub(super) static FORMULAS: &[&dyn Plain] = &[
     &pricing::FIXED_AND_LENGTH_PRICE,
     &pricing::UPKEEP_PRICE,
     &pricing::PURCHASE_COST,
+    &pricing::LONGER_DELIVERY,
     &pricing::PRICE_SUM_3,
 ];

@@ -117,9 +117,13 @@ impl<'a> BallScrewDrive<'a> {
         );
     }
 
-    fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
-        screw::position(self.demand, scale, sheet);
-        let lead_time = price::longest(&[
+    fn rest<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
+        screw::rhythm(true, sheet);
+        let belt = reduction::is_belt(self.picked_reduction(path));
+        reduction::tension(belt, sheet);
+        self.exchanges.screw(ch::ELEMENT_PRICE, belt, sheet);
+        let times = [
             screw::picked_size(self.catalog, path).lead_time,
             screw::picked_grade(self.catalog, path).lead_time,
             screw::picked_support(self.catalog, path).lead_time,
@@ -127,8 +131,8 @@ impl<'a> BallScrewDrive<'a> {
             self.picked_bearing(path).lead_time,
             self.picked_reduction(path).lead_time,
             self.picked_motor(path).lead_time,
-        ]);
-        price::enter_feedback(scale, lead_time, sheet);
+        ];
+        price::enter_delivery(&times, sheet);
     }
 
     fn picked_ends(&self, path: &[u16]) -> &'a EndArrangement {
@@ -226,18 +230,21 @@ impl Family for BallScrewDrive<'_> {
             MOTOR => motor::given(self.picked_motor(path), sheet),
             DUTY => self.duty(sheet),
             HEAT => self.heat(sheet),
-            REST => {
-                rest::enter(self.demand, ch::SCREW_INERTIA, self.picked_motor(path), rest::Turn::Lead, sheet);
-                screw::rhythm(true, sheet);
-                let belt = reduction::is_belt(self.picked_reduction(path));
-                reduction::tension(belt, sheet);
-                self.exchanges.screw(ch::ELEMENT_PRICE, belt, sheet);
-            }
-            FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
-            _ => {
-                mapping::enter(self.demand, self.picked_table(path), screw::within_turn(self.picked_scale(path)), sheet)
-            }
+            REST => self.rest(path, sheet),
+            FEEDBACK => self.enter_feedback(path[FEEDBACK], sheet),
+            _ => self.enter_mapping(path[FEEDBACK], path[MAPPING], sheet),
         }
+    }
+
+    #[inline(always)]
+    fn enter_feedback<L: Ledger>(&self, scale: u16, sheet: &mut L) {
+        screw::feedback(self.demand, self.feedbacks[usize::from(scale)], sheet);
+    }
+
+    #[inline(always)]
+    fn enter_mapping<L: Ledger>(&self, scale: u16, table: u16, sheet: &mut L) {
+        let within_turn = screw::within_turn(self.feedbacks[usize::from(scale)]);
+        mapping::enter(self.demand, self.tables[usize::from(table)], within_turn, sheet);
     }
 
     fn glimpse(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {

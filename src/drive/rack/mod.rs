@@ -251,10 +251,21 @@ impl Family for RackDrive<'_> {
                 self.play(self.picked_gearbox(path), sheet);
                 price::enter_drives(sheet);
                 self.exchanges.rack(sheet);
+                self.delivery(path, sheet);
             }
-            FEEDBACK => self.feedback(path, self.picked_scale(path), sheet),
-            _ => self.mapping(path, sheet),
+            FEEDBACK => self.enter_feedback(path[FEEDBACK], sheet),
+            _ => self.enter_mapping(path[FEEDBACK], path[MAPPING], sheet),
         }
+    }
+
+    #[inline(always)]
+    fn enter_feedback<L: Ledger>(&self, scale: u16, sheet: &mut L) {
+        self.feedback(self.feedbacks[usize::from(scale)], sheet);
+    }
+
+    #[inline(always)]
+    fn enter_mapping<L: Ledger>(&self, scale: u16, table: u16, sheet: &mut L) {
+        self.mapping(self.feedbacks[usize::from(scale)].is_some(), self.tables[usize::from(table)], sheet);
     }
 
     fn screen(&self, stage: usize, _: &[u16], sheet: &mut Known) -> bool {

@@ -3,7 +3,7 @@
 //! Method: each function is one stage, or a part of one, in working order. Limits: those of the family.
 
 use super::RackDrive;
-use crate::catalog::LinearScale;
+use crate::catalog::{ErrorTable, LinearScale};
 use crate::characteristic as ch;
 use crate::drive::{feedback, mapping, motor, price, sides};
 use crate::formula::{layout, stiffness, stop};
@@ -58,7 +58,19 @@ impl RackDrive<'_> {
         sheet.computed(ch::DRIVE_MASS, &layout::RIDING_DRIVE_MASS, (ch::RACK_MASS, ch::RIDING_MASS, ch::DRIVES));
     }
 
-    pub(super) fn feedback<L: Ledger>(&self, path: &[u16], scale: Option<&LinearScale>, sheet: &mut L) {
+    pub(super) fn delivery<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
+        let times = [
+            self.picked_rack(path).lead_time,
+            self.picked_grade(path).grade.lead_time,
+            self.picked_pinion(path).lead_time,
+            self.picked_gearbox(path).lead_time,
+            self.picked_motor(path).lead_time,
+        ];
+        price::enter_delivery(&times, sheet);
+    }
+
+    #[inline(always)]
+    pub(super) fn feedback<L: Ledger>(&self, scale: Option<&LinearScale>, sheet: &mut L) {
         feedback::enter_reader(self.demand, scale, crate::drive::defaults::parts::rack_scatter(), sheet);
         if scale.is_none() {
             sheet.computed(ch::LONG_ERROR, &layout::SAME_LENGTH, (ch::CUMULATIVE_PITCH_ERROR,));
@@ -68,21 +80,15 @@ impl RackDrive<'_> {
             sheet.computed(ch::TEMPERATURE_RISE, &layout::SAME_TEMPERATURE, (ch::TEMPERATURE_SWING,));
         }
         feedback::work_out(self.demand, scale, sheet);
-        let lead_time = price::longest(&[
-            self.picked_rack(path).lead_time,
-            self.picked_grade(path).grade.lead_time,
-            self.picked_pinion(path).lead_time,
-            self.picked_gearbox(path).lead_time,
-            self.picked_motor(path).lead_time,
-        ]);
-        price::enter_feedback(scale, lead_time, sheet);
+        price::enter_feedback(scale, sheet);
     }
 
-    pub(super) fn mapping<L: Ledger>(&self, path: &[u16], sheet: &mut L) {
-        let own = match self.picked_scale(path) {
-            None => [Some(ch::RUN_OUT_ERROR), Some(ch::PITCH_STEP)],
-            Some(_) => [None, None],
+    #[inline(always)]
+    pub(super) fn mapping<L: Ledger>(&self, by_scale: bool, table: Option<&ErrorTable>, sheet: &mut L) {
+        let own = match by_scale {
+            false => [Some(ch::RUN_OUT_ERROR), Some(ch::PITCH_STEP)],
+            true => [None, None],
         };
-        mapping::enter(self.demand, self.picked_table(path), own, sheet);
+        mapping::enter(self.demand, table, own, sheet);
     }
 }

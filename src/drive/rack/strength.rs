@@ -9,7 +9,7 @@ use crate::characteristic as ch;
 use crate::drive::defaults::parts;
 use crate::formula::tooth_strength::SteelClass;
 use crate::formula::{gantry, tooth_strength, twin};
-use crate::ledger::{Characteristic, Known, Ledger, Origin};
+use crate::ledger::{Characteristic, Figures, Known, Ledger, Origin};
 use crate::units::{Force, Measure, Pressure, Ratio};
 
 /// What of a tooth root goes by the class of its steel: limit, size, surface, strength.

@@ -287,7 +287,7 @@ pub fn within_turn(scale: Option<&LinearScale>) -> mapping::WithinTurn {
 
 /// Enters what measures the position.
 #[inline(always)]
-pub fn position<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, sheet: &mut L) {
+pub fn feedback<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, sheet: &mut L) {
     feedback::enter_reader(demand, scale, defaults::parts::screw_scatter(), sheet);
     if scale.is_none() {
         let whole = (ch::MEAN_TRAVEL_DEVIATION, ch::TRAVEL_VARIATION);
@@ -299,6 +299,7 @@ pub fn position<L: Ledger>(demand: &Demand<'_>, scale: Option<&LinearScale>, she
         sheet.computed(ch::TEMPERATURE_RISE, &layout::TEMPERATURE_SUM, (ch::TEMPERATURE_SWING, ch::RISE_LEFT));
     }
     feedback::work_out(demand, scale, sheet);
+    price::enter_feedback(scale, sheet);
 }
 
 /// The screw with its nut as components of a drive.

@@ -5,7 +5,7 @@
 
 use super::{Kept, Steps};
 use crate::drive::{Demand, Family, Floor, Merit, OwnErrors};
-use crate::ledger::{Known, Ledger};
+use crate::ledger::{Figures, Known};
 use crate::search::tests::{Trial, assert_alike, entered_at, on_all};
 use crate::search::{Attributes, MOST_STAGES, Path, Plan, Setting};
 
