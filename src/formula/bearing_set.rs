@@ -5,9 +5,8 @@
 //! one side is mounted the way it lasts longer, and of the two ends of a screw the worse one counts.
 //! Limits: axial load only, both sides of the set equally stiff, clean lubrication.
 
-use super::duty::{cubic_mean, travel_weights};
 use super::extremes::larger;
-use super::rolling_life::{SPLIT, halves, pair};
+use super::rolling_life::{SPLIT, halves, mean_halves, pair};
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::*;
@@ -53,7 +52,8 @@ pub static BEARING_SET_LIFE: Formula<
     },
     apply: |rating, lesser, preload, standing, share, forces, shares, speeds, reliability| {
         let set = Set { rating: rating.si(), lesser: lesser.si(), preload: preload.si(), standing: standing.si() };
-        set.life(share.si(), 0.0, &forces, &shares, &speeds, reliability)
+        let loads = |force: f64| halves(set.standing + share.si() * force, set.preload);
+        set.life(loads, &forces, &shares, &speeds, reliability)
     },
 };
 
@@ -75,7 +75,11 @@ pub static RACKED_BEARING_SET_LIFE: Formula<
     },
     apply: |rating, lesser, preload, standing, share, forces, shares, speeds, reliability, racking| {
         let set = Set { rating: rating.si(), lesser: lesser.si(), preload: preload.si(), standing: standing.si() };
-        set.life(share.si(), racking.si().abs(), &forces, &shares, &speeds, reliability)
+        let racking = racking.si().abs();
+        let outer = |force: f64| set.standing + share.si() * force;
+        let loads =
+            |force: f64| (halves(outer(force + racking), set.preload).0, halves(outer(force - racking), set.preload).1);
+        set.life(loads, &forces, &shares, &speeds, reliability)
     },
 };
 
@@ -88,20 +92,18 @@ struct Set {
 }
 
 impl Set {
+    /// From the loads of both sides under a force.
     fn life(
         &self,
-        share: f64,
-        racking: f64,
+        loads: impl Fn(f64) -> (f64, f64),
         forces: &Series<Force>,
         shares: &Series<Ratio>,
         speeds: &Series<Velocity>,
         reliability: Ratio,
     ) -> Revolutions {
         let end = |sign: f64| {
-            let weights = || travel_weights(shares.si(), speeds.si());
-            let outer = |with: f64| forces.si().iter().map(move |force| self.standing + share * (sign * *force + with));
-            let first = cubic_mean(outer(racking).map(|force| halves(force, self.preload).0).zip(weights()));
-            let second = cubic_mean(outer(-racking).map(|force| halves(force, self.preload).1).zip(weights()));
+            let of_phases = forces.si().iter().map(|force| loads(sign * force));
+            let (first, second) = mean_halves(of_phases, shares, speeds);
             let mounted = |a: f64, b: f64| pair(first / a, second / b, reliability.si());
             let there = mounted(self.rating, self.lesser);
             if self.rating == self.lesser { there } else { larger(there, mounted(self.lesser, self.rating)) }

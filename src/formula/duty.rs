@@ -239,6 +239,12 @@ pub(crate) fn cubic_mean(pairs: impl Iterator<Item = (f64, f64)>) -> f64 {
         sum += value.abs().powi(3) * weight;
         weights += weight;
     }
+    cubic_root(sum, weights)
+}
+
+/// The cubic mean of this sum of weighted cubes; zero weights give zero.
+#[inline(always)]
+pub(crate) fn cubic_root(sum: f64, weights: f64) -> f64 {
     if weights == 0.0 { 0.0 * sum } else { (sum / weights).cbrt() }
 }
 

@@ -7,7 +7,7 @@
 
 pub use super::rating::{DYNAMIC_RATING, STATIC_RATING, dynamic_rating, static_rating};
 
-use super::duty::{cubic_mean, travel_weights};
+use super::duty::{cubic_root, travel_weights};
 use super::{Formula, Note, Series};
 use crate::source::Source;
 use crate::units::{Force, Length, Measure, Ratio, Revolutions, Time, Velocity};
@@ -100,6 +100,22 @@ pub(super) fn halves(force: f64, preload: f64) -> (f64, f64) {
     if force < 0.0 { (other, loaded) } else { (loaded, other) }
 }
 
+/// The cubic means over the duty of the loads that both halves have in each phase, weighted by travel.
+#[inline(always)]
+pub(super) fn mean_halves(
+    loads: impl Iterator<Item = (f64, f64)>,
+    shares: &Series<Ratio>,
+    speeds: &Series<Velocity>,
+) -> (f64, f64) {
+    let (mut first, mut second, mut weights) = (0.0, 0.0, 0.0);
+    for ((one, other), weight) in loads.zip(travel_weights(shares.si(), speeds.si())) {
+        first += one.abs().powi(3) * weight;
+        second += other.abs().powi(3) * weight;
+        weights += weight;
+    }
+    (cubic_root(first, weights), cubic_root(second, weights))
+}
+
 /// Life of both halves together, from the load of each over its rating, revolutions.
 #[inline]
 pub(super) fn pair(first: f64, second: f64, reliability: f64) -> f64 {
@@ -144,9 +160,8 @@ pub fn pair_life(
     reliability_factor: Ratio,
 ) -> Revolutions {
     let preload = preload.si();
-    let weights = || travel_weights(shares.si(), speeds.si());
-    let first = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).0).zip(weights()));
-    let second = cubic_mean(forces.si().iter().map(|force| halves(*force, preload).1).zip(weights()));
+    let loads = forces.si().iter().map(|force| halves(*force, preload));
+    let (first, second) = mean_halves(loads, &shares, &speeds);
     Revolutions::of_si(pair(first / dynamic_rating.si(), second / dynamic_rating.si(), reliability_factor.si()))
 }
 
@@ -175,10 +190,9 @@ pub static RACKED_PAIR_LIFE: Formula<
     },
     apply: |rating, preload, forces, shares, speeds, reliability, racking| {
         let (preload, racking) = (preload.si(), racking.si().abs());
-        let weights = || travel_weights(shares.si(), speeds.si());
-        let first = forces.si().iter().map(|force| halves(*force + racking, preload).0);
-        let second = forces.si().iter().map(|force| halves(*force - racking, preload).1);
-        let (first, second) = (cubic_mean(first.zip(weights())), cubic_mean(second.zip(weights())));
+        let loads =
+            forces.si().iter().map(|force| (halves(force + racking, preload).0, halves(force - racking, preload).1));
+        let (first, second) = mean_halves(loads, &shares, &speeds);
         Revolutions::of_si(pair(first / rating.si(), second / rating.si(), reliability.si()))
     },
 };
