@@ -81,7 +81,7 @@ impl Row {
         surely_passes(self.sense, demand, limit) || passes(utilisation(self.sense, demand, limit))
     }
 
-    /// Whether each drive of these passes, 1 or 0: what [`Row::passed`] says of its lane, without a branch.
+    /// Whether each drive of these passes, 1 or 0: what [`Row::passed`] says of its lane.
     #[inline(always)]
     pub fn passed_lanes(&self, columns: &Columns) -> [u64; LANES] {
         let demand = columns.column(self.demand);
